@@ -1,0 +1,146 @@
+#include "analyzer/model/beats.hpp"
+
+#include <cassert>
+#include <charconv>
+#include <limits>
+#include <numeric>
+#include <stdexcept>
+
+namespace insideline {
+namespace {
+
+__extension__ using Wide = __int128;  // holds any product of two 64-bit numbers
+
+Wide wide_gcd(Wide a, Wide b) {
+  if (a < 0) a = -a;
+  while (b != 0) {
+    const Wide rest = a % b;
+    a = b;
+    b = rest;
+  }
+  return a;
+}
+
+bool fits(Wide value) {
+  constexpr Wide largest = std::numeric_limits<std::int64_t>::max();
+  return value >= -largest && value <= largest;
+}
+
+std::int64_t narrow(Wide value) {
+  if (!fits(value))
+    throw std::overflow_error("musical time does not fit 64 bits");
+  return static_cast<std::int64_t>(value);
+}
+
+Beats reduced(Wide numerator, Wide denominator) {
+  assert(denominator != 0 && "a fraction of a quarter note has a denominator");
+  if (denominator < 0) {
+    numerator = -numerator;
+    denominator = -denominator;
+  }
+  // Nearly every time in music is small: dividing 64-bit numbers is several times faster.
+  if (fits(numerator) && fits(denominator))
+    return {static_cast<std::int64_t>(numerator), static_cast<std::int64_t>(denominator)};
+  const Wide divisor = wide_gcd(numerator, denominator);
+  return {narrow(numerator / divisor), narrow(denominator / divisor)};
+}
+
+std::optional<std::int64_t> parse_whole(std::string_view text) {
+  std::int64_t value = 0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+  if (error != std::errc{} || end != text.data() + text.size()) return std::nullopt;
+  return value;
+}
+
+std::optional<Beats> parse_decimal(std::string_view whole, std::string_view places) {
+  constexpr std::size_t most_places = 9;
+  const bool negative = whole.starts_with('-');
+  if (places.empty() || places.size() > most_places || places.starts_with('-')) return std::nullopt;
+  const auto units = parse_whole(whole);
+  const auto parts = parse_whole(places);
+  if (!units || !parts) return std::nullopt;
+  std::int64_t scale = 1;
+  for (std::size_t i = 0; i < places.size(); ++i) scale *= 10;
+  const Beats fraction(*parts, scale);
+  return negative ? Beats(*units) - fraction : Beats(*units) + fraction;
+}
+
+}  // namespace
+
+Beats::Beats(std::int64_t numerator, std::int64_t denominator) : numerator_(numerator), denominator_(denominator) {
+  assert(denominator != 0 && "a fraction of a quarter note has a denominator");
+  const std::int64_t divisor = std::gcd(numerator_, denominator_);
+  if (denominator_ < 0 || divisor != 1) {
+    numerator_ = (denominator_ < 0 ? -numerator_ : numerator_) / divisor;
+    denominator_ = (denominator_ < 0 ? -denominator_ : denominator_) / divisor;
+  }
+}
+
+std::strong_ordering operator<=>(const Beats& a, const Beats& b) {
+  if (a.denominator_ == b.denominator_) return a.numerator_ <=> b.numerator_;
+  const Wide left = static_cast<Wide>(a.numerator_) * b.denominator_;
+  const Wide right = static_cast<Wide>(b.numerator_) * a.denominator_;
+  if (left == right) return std::strong_ordering::equal;
+  return left < right ? std::strong_ordering::less : std::strong_ordering::greater;
+}
+
+Beats& Beats::operator+=(const Beats& other) {
+  const Wide numerator =
+      static_cast<Wide>(numerator_) * other.denominator_ + static_cast<Wide>(other.numerator_) * denominator_;
+  return *this = reduced(numerator, static_cast<Wide>(denominator_) * other.denominator_);
+}
+
+Beats& Beats::operator-=(const Beats& other) { return *this += -other; }
+
+Beats& Beats::operator*=(const Beats& other) {
+  return *this = reduced(static_cast<Wide>(numerator_) * other.numerator_,
+                         static_cast<Wide>(denominator_) * other.denominator_);
+}
+
+Beats& Beats::operator/=(const Beats& other) {
+  return *this = reduced(static_cast<Wide>(numerator_) * other.denominator_,
+                         static_cast<Wide>(denominator_) * other.numerator_);
+}
+
+Beats operator+(Beats a, const Beats& b) { return a += b; }
+Beats operator-(Beats a, const Beats& b) { return a -= b; }
+Beats operator*(Beats a, const Beats& b) { return a *= b; }
+Beats operator/(Beats a, const Beats& b) { return a /= b; }
+Beats operator-(const Beats& a) { return {-a.numerator(), a.denominator()}; }
+
+std::int64_t whole_units(const Beats& position, const Beats& unit) {
+  assert(unit > Beats{} && "a unit of time is longer than nothing");
+  const Beats ratio = position / unit;
+  const std::int64_t quotient = ratio.numerator() / ratio.denominator();
+  const bool below_zero = ratio.numerator() < 0 && ratio.numerator() % ratio.denominator() != 0;
+  return below_zero ? quotient - 1 : quotient;
+}
+
+Beats remainder_within(const Beats& position, const Beats& unit) {
+  return position - Beats(whole_units(position, unit)) * unit;
+}
+
+double to_double(const Beats& time) {
+  return static_cast<double>(time.numerator()) / static_cast<double>(time.denominator());
+}
+
+std::string to_string(const Beats& time) {
+  const std::string whole = std::to_string(time.numerator());
+  return time.denominator() == 1 ? whole : whole + '/' + std::to_string(time.denominator());
+}
+
+std::optional<Beats> parse_beats(std::string_view text) {
+  if (const auto slash = text.find('/'); slash != std::string_view::npos) {
+    const auto numerator = parse_whole(text.substr(0, slash));
+    const auto denominator = parse_whole(text.substr(slash + 1));
+    if (!numerator || !denominator || *denominator <= 0) return std::nullopt;
+    return Beats(*numerator, *denominator);
+  }
+  if (const auto point = text.find('.'); point != std::string_view::npos)
+    return parse_decimal(text.substr(0, point), text.substr(point + 1));
+  const auto quarters = parse_whole(text);
+  if (!quarters) return std::nullopt;
+  return Beats(*quarters);
+}
+
+}  // namespace insideline

@@ -1,0 +1,62 @@
+// Musical time: an exact fraction of a quarter note. Nothing here is a
+// floating-point number, so a triplet is a triplet and comparisons are exact.
+#pragma once
+
+#include <compare>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace insideline {
+
+/// A span or a position in quarter notes.
+/// Invariant: the fraction is in lowest terms and the denominator is above zero.
+/// Arithmetic that leaves 64 bits throws std::overflow_error.
+class Beats {
+ public:
+  constexpr Beats() = default;
+  constexpr Beats(std::int64_t quarters) : numerator_(quarters) {}  // NOLINT(google-explicit-constructor): 4 is a length
+  /// `denominator` must not be zero.
+  Beats(std::int64_t numerator, std::int64_t denominator);
+
+  [[nodiscard]] constexpr std::int64_t numerator() const { return numerator_; }
+  [[nodiscard]] constexpr std::int64_t denominator() const { return denominator_; }
+
+  friend bool operator==(const Beats& a, const Beats& b) = default;
+  friend std::strong_ordering operator<=>(const Beats& a, const Beats& b);
+
+  Beats& operator+=(const Beats& other);
+  Beats& operator-=(const Beats& other);
+  Beats& operator*=(const Beats& other);
+  /// `other` must not be zero.
+  Beats& operator/=(const Beats& other);
+
+ private:
+  std::int64_t numerator_ = 0;
+  std::int64_t denominator_ = 1;
+};
+
+Beats operator+(Beats a, const Beats& b);
+Beats operator-(Beats a, const Beats& b);
+Beats operator*(Beats a, const Beats& b);
+Beats operator/(Beats a, const Beats& b);
+Beats operator-(const Beats& a);
+
+/// The largest whole number of `unit`s that fit below or at `position`.
+/// `unit` must be above zero.
+std::int64_t whole_units(const Beats& position, const Beats& unit);
+
+/// What is left of `position` above the last whole `unit`: 0 <= result < unit.
+Beats remainder_within(const Beats& position, const Beats& unit);
+
+double to_double(const Beats& time);
+
+/// "0", "1/2", "-22/3".
+std::string to_string(const Beats& time);
+
+/// Reads what to_string writes, and decimals with up to nine places ("0.25").
+/// None for anything else, including a fraction that leaves 64 bits.
+std::optional<Beats> parse_beats(std::string_view text);
+
+}  // namespace insideline

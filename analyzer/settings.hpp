@@ -1,0 +1,23 @@
+// What a teacher may want otherwise, in one place.
+#pragma once
+
+#include "analyzer/model/beats.hpp"
+
+#include <cstdint>
+
+namespace insideline {
+
+/// Which eighths carry weight. Swung eighths lean harder on the beat than straight ones.
+enum class Feel : std::uint8_t { swing, straight };
+
+/// Strict: every note is heard against the chord that sounds at its onset.
+enum class Hearing : std::uint8_t { as_heard, strict };
+
+struct Settings {
+  Feel feel = Feel::swing;
+  Hearing hearing = Hearing::as_heard;
+  Beats held_tension = Beats(1);  ///< in felt beats: a tension of at least this length counts as held
+  Beats phrase_gap = Beats(1);    ///< in felt beats: a rest of at least this length ends a phrase
+};
+
+}  // namespace insideline
