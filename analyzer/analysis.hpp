@@ -1,0 +1,184 @@
+// The results. They stand beside the solo and the harmony and never inside them.
+// `analyze` is a pure function: the same line over the same changes gives the same answer.
+#pragma once
+
+#include "analyzer/measures/results.hpp"
+#include "analyzer/model/changes.hpp"
+#include "analyzer/model/solo.hpp"
+#include "analyzer/settings.hpp"
+
+#include <array>
+#include <cstddef>
+#include <cstdint>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace insideline {
+
+enum class Role : std::uint8_t { chord_tone, tension, non_chord_tone, outside, no_chord };
+
+enum class Figure : std::uint8_t {
+  root, second, third, fourth, fifth, sixth, seventh, ninth, eleventh, thirteenth,
+  passing_tone, neighbour_tone, double_neighbour, approach_tone, enclosure, appoggiatura, escape_tone, pedal,
+  unexplained, none
+};
+
+enum class Placement : std::uint8_t { in_place, anticipation, suspension, retardation };
+
+/// Another way to hear a note, with how likely it is.
+struct Alternative {
+  Role role = Role::chord_tone;
+  Figure figure = Figure::root;
+  std::optional<std::size_t> governor;
+  double probability = 0.0;  ///< 0..1
+};
+
+/// What one note is and does. Runs parallel to `Solo::notes`.
+struct NoteLabel {
+  std::optional<std::size_t> chord;     ///< sounding at the onset; none under N.C. and in a pickup
+  std::optional<std::size_t> governor;  ///< the chord the note is heard against
+  Placement placement = Placement::in_place;
+  std::optional<Degree> degree;         ///< against the governor
+  Role role = Role::no_chord;
+  Figure figure = Figure::none;
+  std::optional<std::size_t> resolves_to;  ///< the note a non-chord tone leads to
+  double confidence = 1.0;                 ///< probability of `role`, 0..1
+  std::vector<Alternative> alternatives;   ///< most likely first
+  std::string reason;                      ///< one sentence
+};
+
+enum class Direction : std::uint8_t { ascending, descending, mixed };
+enum class Inversion : std::uint8_t { root_position, first, second, third, none };
+
+/// A run through the members of one chord.
+struct Arpeggio {
+  std::vector<std::size_t> notes;     ///< the members, in order
+  std::vector<std::size_t> ornaments; ///< approach notes between them; empty for a plain arpeggio
+  std::size_t governor = 0;
+  std::vector<Degree> degrees;        ///< parallel to `notes`
+  Direction direction = Direction::mixed;
+  Inversion inversion = Inversion::root_position;  ///< by the lowest note; `none` where that is an extension
+  bool complete = false;              ///< every tone of the chord is there
+  std::string spells;                 ///< the chord its own notes make: "Em7" over Cmaj7; empty if none
+  bool unprepared_descent = false;    ///< comes down the chord without having gone up it first
+  bool octave_displaced = false;      ///< a member is moved by an octave against the run
+  bool repeats = false;               ///< a member is struck again before the next
+  int span_semitones = 0;             ///< from its lowest to its highest note
+};
+
+enum class ConnectionKind : std::uint8_t { common_tone, half_step, whole_step, third, leap, none };
+
+/// How the line crosses from one chord to the next.
+struct Connection {
+  std::size_t from_chord = 0;
+  std::size_t to_chord = 0;
+  std::optional<std::size_t> from_note;  ///< last note heard against the old chord
+  std::optional<std::size_t> to_note;    ///< first note heard against the new one
+  std::optional<Degree> from_degree;
+  std::optional<Degree> to_degree;
+  std::optional<int> semitones;
+  ConnectionKind kind = ConnectionKind::none;
+  bool guide_tone = false;               ///< seventh to third or third to seventh, by step or held
+  std::optional<Pitch> nearest_up;       ///< the closest tone of the new chord above the note left
+  std::optional<Pitch> nearest_down;
+  std::optional<bool> took_nearest;      ///< the nearer of the two, either of them where equal, or the common tone
+};
+
+/// A turn of two or three notes through the tones of one chord, and how often it comes.
+struct Cell {
+  std::vector<Degree> degrees;  ///< two or three, neighbours differ
+  Direction direction = Direction::mixed;
+  ChordQuality quality = ChordQuality::other;
+  int count = 0;
+};
+
+/// The path through one chorus that moves least, one sounded chord tone a chord.
+struct Thread {
+  int chorus = 1;
+  std::vector<std::size_t> notes;  ///< one a chord that the line gives a tone to
+  int chords = 0;                  ///< chords in the chorus
+  int semitones = 0;               ///< the whole motion of the path
+  int least_possible = 0;          ///< if every tone of the same chords were at hand
+  std::optional<double> by_chance; ///< mean of the same line over the changes turned round; none without a turn
+};
+
+/// A bar that a teacher would point at.
+struct TellingBar {
+  int bar = 1;
+  std::size_t first_note = 0;
+  std::size_t last_note = 0;  ///< included
+  std::string why;            ///< one sentence
+};
+
+/// Counts are notes that count: grace notes and notes under N.C. are left out of shares.
+struct Summary {
+  int notes = 0;
+  int chord_tones = 0;
+  int tensions = 0;
+  int non_chord_tones = 0;
+  int outside = 0;
+  int no_chord = 0;
+  int grace_notes = 0;
+  Share chord_tone_share;
+  Share chord_tone_share_strict;
+  std::optional<double> chord_tone_share_by_duration;
+  std::optional<double> chord_tone_share_by_duration_strict;
+  Share chord_tone_share_on_beat;
+  Share chord_tone_share_off_beat;
+  Share chord_tone_share_on_strong_beats;  ///< beats 1 and 3 of 4/4
+  Share chord_tone_share_on_changes;
+  Share thirds_given;                      ///< chords that get their third
+  Share sevenths_given;
+  Share arpeggio_share;
+  std::optional<double> arpeggio_share_by_duration;
+  int arpeggios = 0;
+  int arpeggios_ascending = 0;
+  int arpeggios_descending = 0;
+  int arpeggios_mixed = 0;
+  int unprepared_descents = 0;
+  int connections = 0;
+  std::map<ConnectionKind, int> connections_by_kind;  ///< every kind is there
+  Share nearest_taken_share;
+  Share guide_tone_resolutions;  ///< of the connections with a note on both sides
+  std::map<Figure, int> figures;
+  std::map<Placement, int> placements;
+  Chance chance;                ///< the changes turned round by whole bars
+  Chance chance_by_transposing; ///< the line moved by 1 to 11 semitones over the same changes
+};
+
+/// A phrase: notes `first` to `last`, both included.
+struct Phrase {
+  std::size_t first = 0;
+  std::size_t last = 0;
+};
+
+struct Analysis {
+  Harmony harmony;
+  std::vector<NoteLabel> labels;  ///< parallel to Solo::notes
+  std::vector<Phrase> phrases;
+  std::vector<Arpeggio> arpeggios;
+  std::vector<Connection> connections;
+  std::vector<Cell> cells;          ///< most frequent first
+  std::vector<Thread> threads;      ///< one a chorus
+  Densities densities;
+  std::vector<PhraseFigures> phrase_figures;  ///< parallel to `phrases`
+  Outline outline;
+  HeardHarmony heard;
+  std::vector<TellingBar> telling_bars;  ///< at most three, the most telling first
+  Summary summary;
+  std::vector<std::string> warnings;
+};
+
+Analysis analyze(const Solo& solo, const Harmony& harmony, const Settings& settings = {});
+
+/// The words of the analysis file: "chord tone", "passing tone", "in place" ...
+std::string to_string(Role role);
+std::string to_string(Figure figure);
+std::string to_string(Placement placement);
+std::string to_string(Direction direction);
+std::string to_string(Inversion inversion);
+std::string to_string(ConnectionKind kind);
+
+}  // namespace insideline

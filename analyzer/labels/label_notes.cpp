@@ -1,0 +1,229 @@
+#include "analyzer/labels/label_notes.hpp"
+
+#include "analyzer/labels/degree_spelling.hpp"
+#include "analyzer/labels/label_model.hpp"
+#include "analyzer/labels/note_context.hpp"
+#include "analyzer/labels/reasons.hpp"
+#include "analyzer/labels/score_table.hpp"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+namespace insideline {
+namespace {
+
+constexpr double worth_telling = 0.01;  // less likely readings are left out of the alternatives
+
+Figure member_figure(const Degree& degree) {
+  switch (degree.number) {
+    case 1: return Figure::root;
+    case 2: return Figure::second;
+    case 3: return Figure::third;
+    case 4: return Figure::fourth;
+    case 5: return Figure::fifth;
+    case 6: return Figure::sixth;
+    case 7: return Figure::seventh;
+    case 9: return Figure::ninth;
+    case 11: return Figure::eleventh;
+    case 13: return Figure::thirteenth;
+    default: return Figure::none;
+  }
+}
+
+Figure motion_figure(Motive motive) {
+  switch (motive) {
+    case Motive::passing: return Figure::passing_tone;
+    case Motive::neighbour: return Figure::neighbour_tone;
+    case Motive::double_neighbour: return Figure::double_neighbour;
+    case Motive::enclosure:
+    case Motive::opening_enclosure:
+    case Motive::closing_enclosure: return Figure::enclosure;
+    case Motive::approach:
+    case Motive::double_approach: return Figure::approach_tone;
+    case Motive::appoggiatura: return Figure::appoggiatura;
+    case Motive::escape: return Figure::escape_tone;
+    case Motive::pedal: return Figure::pedal;
+    case Motive::unexplained: return Figure::unexplained;
+    case Motive::no_chord:
+    case Motive::chord_tone:
+    case Motive::tension: return Figure::none;
+  }
+  return Figure::none;
+}
+
+std::optional<Degree> degree_in(const Reading& reading, const NoteContext& context, const Solo& solo,
+                                const Harmony& harmony) {
+  const auto chord_index = governor(reading, context);
+  if (!chord_index) return std::nullopt;
+  const Chord& chord = harmony.chords[*chord_index].chord;
+  const Note& note = solo.notes[context.note];
+  const bool rising = !context.out || context.out->semitones > 0;
+  return reading.motive == Motive::tension ? tension_over(chord, note) : degree_over(chord, note, rising);
+}
+
+Figure figure_of(const Reading& reading, const std::optional<Degree>& degree) {
+  const bool member = reading.motive == Motive::chord_tone || reading.motive == Motive::tension;
+  return member && degree ? member_figure(*degree) : motion_figure(reading.motive);
+}
+
+class ChainLabels {
+ public:
+  ChainLabels(const Solo& solo, const Harmony& harmony, const Chain& chain, std::vector<NoteLabel>& labels,
+              Hearing hearing)
+      : solo_(solo), harmony_(harmony), chain_(chain), labels_(labels), weighed_(solve_chain(chain, hearing)) {}
+
+  void write() {
+    for (std::size_t i = 0; i < chain_.size(); ++i) write_label(i);
+    for (std::size_t i = 0; i < chain_.size(); ++i) write_probabilities(i);
+    for (std::size_t i = 0; i < chain_.size(); ++i) {
+      const ReasonContext context{solo_, harmony_, chain_, i, best(i), labels_};
+      labels_[chain_[i].note].reason = reason_for(context);
+    }
+  }
+
+ private:
+  [[nodiscard]] const Reading& best(std::size_t i) const { return weighed_[i].readings[weighed_[i].best]; }
+
+  void write_label(std::size_t i) {
+    const NoteContext& here = chain_[i];
+    const Reading& reading = best(i);
+    NoteLabel& label = labels_[here.note];
+    if (!here.pickup) label.chord = here.chord;
+    label.governor = governor(reading, here);
+    label.placement = reading.placement;
+    label.degree = degree_in(reading, here, solo_, harmony_);
+    label.role = role_of(reading);
+    label.figure = figure_of(reading, label.degree);
+    if (const auto ahead = notes_to_target(reading)) label.resolves_to = target_of(i, *ahead);
+  }
+
+  [[nodiscard]] std::size_t target_of(std::size_t i, std::size_t ahead) const {
+    std::size_t target = i + ahead;
+    while (target + 1 < chain_.size() && chain_[target].midi == chain_[i].midi) ++target;
+    return chain_[target].note;
+  }
+
+  [[nodiscard]] Alternative told(std::size_t i, std::size_t k) const {
+    const Reading& reading = weighed_[i].readings[k];
+    const auto degree = degree_in(reading, chain_[i], solo_, harmony_);
+    return {.role = role_of(reading),
+            .figure = figure_of(reading, degree),
+            .governor = governor(reading, chain_[i]),
+            .probability = weighed_[i].probabilities[k]};
+  }
+
+  /// The probability of the role, and the other readings put together by what a user sees of them.
+  void write_probabilities(std::size_t i) {
+    NoteLabel& label = labels_[chain_[i].note];
+    if (weighed_[i].readings.size() == 1) return;
+    double confidence = 0.0;
+    std::vector<Alternative> others;
+    for (std::size_t k = 0; k < weighed_[i].readings.size(); ++k) {
+      const Alternative other = told(i, k);
+      if (other.role == label.role) confidence += other.probability;
+      const auto same = [&](const Alternative& seen) {
+        return seen.role == other.role && seen.figure == other.figure && seen.governor == other.governor;
+      };
+      if (other.role == label.role && other.figure == label.figure && other.governor == label.governor) continue;
+      const auto known = std::ranges::find_if(others, same);
+      if (known == others.end())
+        others.push_back(other);
+      else
+        known->probability += other.probability;
+    }
+    label.confidence = std::min(confidence, 1.0);
+    std::erase_if(others, [](const Alternative& other) { return other.probability < worth_telling; });
+    std::ranges::stable_sort(others, std::ranges::greater{}, &Alternative::probability);
+    label.alternatives = std::move(others);
+  }
+
+  const Solo& solo_;
+  const Harmony& harmony_;
+  const Chain& chain_;
+  std::vector<NoteLabel>& labels_;
+  std::vector<WeighedReadings> weighed_;
+};
+
+/// A grace note belongs to the note it decorates: it is heard against that note's chord and counted nowhere.
+void label_grace_notes(const Solo& solo, const Harmony& harmony, std::vector<NoteLabel>& labels) {
+  for (std::size_t i = solo.notes.size(); i-- > 0;) {
+    if (!solo.notes[i].grace) continue;
+    NoteLabel& label = labels[i];
+    label.chord = chord_index_at(harmony, solo.notes[i].onset);
+    const bool decorates = i + 1 < solo.notes.size() && labels[i + 1].governor;
+    label.governor = decorates ? labels[i + 1].governor : label.chord;
+    if (!label.governor) {
+      label.reason = "grace note; no chord sounds here";
+      continue;
+    }
+    const Chord& chord = harmony.chords[*label.governor].chord;
+    const int pitch = pitch_class(solo.notes[i].pitch.name);
+    const int motion = decorates ? midi_number(solo.notes[i + 1].pitch) - midi_number(solo.notes[i].pitch) : 0;
+    label.degree = degree_over(chord, solo.notes[i], motion > 0);
+    if (tone_with(chord, pitch)) {
+      label.role = Role::chord_tone;
+      label.figure = member_figure(*label.degree);
+    } else if (motion != 0 && motion >= -2 && motion <= 2) {
+      label.role = Role::non_chord_tone;
+      label.figure = Figure::approach_tone;
+      label.resolves_to = i + 1;
+    } else if (tension_with(chord, pitch)) {
+      label.role = Role::tension;
+      label.degree = tension_over(chord, solo.notes[i]);
+      label.figure = member_figure(*label.degree);
+    } else {
+      label.role = Role::outside;
+      label.figure = Figure::unexplained;
+    }
+    label.reason = fmt::format("grace note: {} of {}", to_string(*label.degree), chord.symbol);
+  }
+}
+
+ExplainedRow explained(Row row) {
+  const ScoreRow& entry = score_row(row);
+  return {std::string(entry.name), entry.value, std::string(entry.why)};
+}
+
+/// The rows of the note itself, then those for coming after the note before as it is labelled.
+std::vector<ExplainedRow> explained_rows(const std::vector<WeighedReadings>& weighed, const Reading& reading,
+                                         const Chain& chain, std::size_t i) {
+  std::vector<ExplainedRow> rows;
+  for (const Row row : rows_for(reading, chain, i)) rows.push_back(explained(row));
+  if (i == 0) return rows;
+  const Reading& before = weighed[i - 1].readings[weighed[i - 1].best];
+  for (const Row row : rows_between(before, reading, chain, i)) rows.push_back(explained(row));
+  return rows;
+}
+
+}  // namespace
+
+std::vector<NoteLabel> label_notes(const Solo& solo, const Harmony& harmony, std::span<const Phrase> phrases,
+                                   const Settings& settings) {
+  std::vector<NoteLabel> labels(solo.notes.size());
+  for (const Chain& chain : chains_of(solo, harmony, phrases, settings))
+    ChainLabels(solo, harmony, chain, labels, settings.hearing).write();
+  label_grace_notes(solo, harmony, labels);
+  return labels;
+}
+
+std::vector<ExplainedReading> explain_note(const Solo& solo, const Harmony& harmony, std::span<const Phrase> phrases,
+                                           std::size_t note, const Settings& settings) {
+  std::vector<ExplainedReading> explained;
+  for (const Chain& chain : chains_of(solo, harmony, phrases, settings)) {
+    const auto here = std::ranges::find(chain, note, &NoteContext::note);
+    if (here == chain.end() || !here->chord) continue;
+    const auto i = static_cast<std::size_t>(here - chain.begin());
+    const std::vector<WeighedReadings> weighed = solve_chain(chain, settings.hearing);
+    for (std::size_t k = 0; k < weighed[i].readings.size(); ++k) {
+      const Reading& reading = weighed[i].readings[k];
+      const auto degree = degree_in(reading, *here, solo, harmony);
+      explained.push_back({role_of(reading), figure_of(reading, degree), reading.placement, governor(reading, *here),
+                           degree, weighed[i].probabilities[k], explained_rows(weighed, reading, chain, i)});
+    }
+  }
+  std::ranges::stable_sort(explained, std::ranges::greater{}, &ExplainedReading::probability);
+  return explained;
+}
+
+}  // namespace insideline

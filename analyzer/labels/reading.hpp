@@ -1,0 +1,69 @@
+// The states of the chain: the ways one note can be heard. A reading is possible
+// only where its motion is really there (a passing tone steps on in its direction, an
+// enclosure has both sides and its target); which of the possible ones is best is for
+// the score table. Motions after the decision table of non-chord tones in Open Music
+// Theory, Hutchinson's Music Theory for the 21st-Century Classroom and Butterfield's
+// Integrated Musicianship: Theory.
+#pragma once
+
+#include "analyzer/labels/note_context.hpp"
+
+#include <cstdint>
+#include <vector>
+
+namespace insideline {
+
+/// Which chord a reading hears the note against.
+enum class Against : std::uint8_t { sounding, next, previous };
+
+enum class Motive : std::uint8_t {
+  chord_tone,
+  tension,
+  passing,
+  neighbour,
+  double_neighbour,
+  enclosure,
+  opening_enclosure,
+  closing_enclosure,
+  approach,
+  double_approach,
+  appoggiatura,
+  escape,
+  pedal,
+  unexplained,
+  no_chord
+};
+
+/// One state. Figures of several notes are paths: part 0 to parts - 1, then the target.
+struct Reading {
+  Motive motive = Motive::unexplained;
+  Against against = Against::sounding;
+  Placement placement = Placement::in_place;
+  std::uint8_t part = 0;
+  std::uint8_t parts = 1;
+  Colour colour = Colour::listed;  ///< of a tension
+  friend bool operator==(const Reading&, const Reading&) = default;
+};
+
+/// The chord `reading` hears the note against; none under N.C.
+std::optional<std::size_t> governor(const Reading& reading, const NoteContext& context);
+
+/// True for chord tones and tensions: a figure may come to rest on them.
+bool is_stable(const Reading& reading);
+
+/// True for figures that must lead to a stable note.
+bool needs_target(const Reading& reading);
+
+/// Every way note `index` of `chain` can be heard; never empty. A pitch of the
+/// sounding chord is a chord tone and nothing else.
+std::vector<Reading> possible_readings(const Chain& chain, std::size_t index, Hearing hearing);
+
+/// True where `to` may be the reading of the note right after one read as `from`.
+bool may_follow(const Reading& from, const Reading& to, bool same_pitch);
+
+/// How many notes ahead the note that this reading leads to is; none for one that leads nowhere.
+std::optional<std::size_t> notes_to_target(const Reading& reading);
+
+Role role_of(const Reading& reading);
+
+}  // namespace insideline
