@@ -1,0 +1,47 @@
+#include "analyzer/analysis.hpp"
+
+#include "analyzer/arpeggios.hpp"
+#include "analyzer/cells.hpp"
+#include "analyzer/connections.hpp"
+#include "analyzer/heard_line.hpp"
+#include "analyzer/labels/label_notes.hpp"
+#include "analyzer/measures/chance.hpp"
+#include "analyzer/measures/densities.hpp"
+#include "analyzer/measures/heard_harmony.hpp"
+#include "analyzer/measures/outline.hpp"
+#include "analyzer/measures/phrase_figures.hpp"
+#include "analyzer/measures/rotation.hpp"
+#include "analyzer/measures/summary.hpp"
+#include "analyzer/measures/telling_bars.hpp"
+#include "analyzer/phrases.hpp"
+#include "analyzer/thread.hpp"
+
+namespace insideline {
+
+Analysis analyze(const Solo& solo, const Harmony& harmony, const Settings& settings) {
+  Analysis analysis;
+  analysis.harmony = harmony;
+  analysis.phrases = find_phrases(solo, harmony, settings);
+  analysis.labels = label_notes(solo, harmony, analysis.phrases, settings);
+
+  const HeardLine line = hear(solo, harmony, analysis.labels, analysis.phrases);
+  analysis.arpeggios = find_arpeggios(line, harmony, analysis.labels);
+  analysis.cells = count_cells(line, harmony);
+  analysis.connections = find_connections(line, solo, harmony, analysis.labels, settings);
+  analysis.densities = measure_densities(line, harmony, analysis.labels);
+  analysis.phrase_figures =
+      measure_phrases(line, solo, analysis.labels, analysis.phrases, analysis.arpeggios, analysis.densities);
+  analysis.outline = measure_outline(line, solo, harmony);
+  analysis.heard = measure_heard_harmony(line, harmony);
+  analysis.telling_bars = find_telling_bars(line, solo, analysis);
+
+  const ChangesRing ring = ring_of(solo, harmony, line);
+  analysis.threads = find_threads(line, solo, harmony, ring);
+  analysis.summary = summarize(line, solo, analysis);
+  analysis.summary.chance = chance_by_turning(line, solo, ring);
+  analysis.summary.chance_by_transposing = chance_by_transposing(line);
+  analysis.warnings = warnings_of_shortness(analysis.summary);
+  return analysis;
+}
+
+}  // namespace insideline

@@ -1,0 +1,43 @@
+// Arpeggio fragments: runs of at least three notes on different members of one
+// chord's stack of thirds. Tones of the chord are always members; the ninth, eleventh
+// and thirteenth only where the stack is continued, so that a scale is no arpeggio:
+// an extension stands beside its neighbour in the stack, and no other note steps to it.
+// Inversions are named by the lowest note, as four-note cells are in Hutchinson, Music
+// Theory for the 21st-Century Classroom, 6.3; the bass of the symbol plays no part.
+#pragma once
+
+#include "analyzer/heard_line.hpp"
+
+#include <array>
+#include <optional>
+#include <span>
+#include <vector>
+
+namespace insideline {
+
+/// A note of a chord's stack of thirds.
+struct Member {
+  Degree degree;
+  int place = 0;              ///< thirds above the root: 0, 1 ... 6
+  std::optional<int> in_row;  ///< of a tone: its number among the chord's tones, from the root up
+  bool extension = false;     ///< ninth or above
+};
+
+/// Steps up (or, negative, down) the stack. From tone to tone the chord's own tones are counted,
+/// so that 9 and 13 are neighbours in a thirteenth chord without its eleventh; a tension
+/// is a neighbour only a third away.
+int steps_in_stack(const Member& from, const Member& to);
+
+/// The members of a chord by pitch class: its tones, then its tensions from the ninth up.
+/// In a sixth chord the sixth has the place of the seventh, in a sus chord the fourth
+/// or second that of the third.
+using Stack = std::array<std::optional<Member>, pitch_classes>;
+Stack stack_of(const Chord& chord);
+
+/// The fragments of a line, in order and without overlap. Of all such sets this one has
+/// the most notes on members; among equals longer fragments, then more complete ones.
+/// Runs do not cross a phrase end. Between members there may be notes labelled as approach,
+/// enclosure or appoggiatura of the next member: they are kept apart as ornaments.
+std::vector<Arpeggio> find_arpeggios(const HeardLine& line, const Harmony& harmony, std::span<const NoteLabel> labels);
+
+}  // namespace insideline

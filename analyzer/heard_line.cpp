@@ -1,0 +1,106 @@
+#include "analyzer/heard_line.hpp"
+
+#include "analyzer/metre.hpp"
+
+#include <cassert>
+
+namespace insideline {
+namespace {
+
+constexpr int half_bar_weight = 3;  // of metrical_weight: the bar or its half begins here
+
+Beats end_of(const SoundingChord& chord) { return chord.onset + chord.duration; }
+
+/// On a beat that is felt: in 6/8 there are two.
+bool is_on_felt_beat(const Bar& bar, const Beats& position) {
+  const Beats from_bar_line = (beat_in_bar(bar, position) - 1) * beat_length(bar.meter);
+  return remainder_within(from_bar_line, felt_beat(bar.meter)) == Beats{};
+}
+
+/// Walks along bars, phrases and stretches with the notes, so that nothing is searched for.
+class Cursor {
+ public:
+  Cursor(const Solo& solo, std::span<const Phrase> phrases, std::span<const Stretch> stretches)
+      : solo_(solo), phrases_(phrases), stretches_(stretches) {}
+
+  void look_up(HeardNote& heard, std::size_t index) {
+    const Beats& onset = solo_.notes[index].onset;
+    while (bar_ + 1 < solo_.bars.size() && solo_.bars[bar_ + 1].onset <= onset) ++bar_;
+    while (phrase_ + 1 < phrases_.size() && phrases_[phrase_].last < index) ++phrase_;
+    while (stretch_ + 1 < stretches_.size() && stretches_[stretch_ + 1].onset <= onset) ++stretch_;
+    heard.bar = bar_;
+    heard.phrase = phrase_;
+    heard.on_beat = is_on_felt_beat(solo_.bars[bar_], onset);
+    heard.on_strong_beat = heard.on_beat && metrical_weight(solo_.bars[bar_], onset, Feel::straight) >= half_bar_weight;
+    if (stretches_.empty()) return;
+    const Stretch& stretch = stretches_[stretch_];
+    if (onset < stretch.onset || onset >= stretch.end) return;
+    heard.sounding = stretch_;
+    heard.on_change = stretch.follows && onset == stretch.onset;
+  }
+
+ private:
+  const Solo& solo_;
+  std::span<const Phrase> phrases_;
+  std::span<const Stretch> stretches_;
+  std::size_t bar_ = 0;
+  std::size_t phrase_ = 0;
+  std::size_t stretch_ = 0;
+};
+
+}  // namespace
+
+PitchClassSet tone_set(const Chord& chord) {
+  unsigned set = 0;
+  const int root = pitch_class(chord.root);
+  for (const Degree& tone : chord.tones) set |= 1U << ((root + pitch_class_above_root(tone)) % pitch_classes);
+  return static_cast<PitchClassSet>(set);
+}
+
+std::vector<Stretch> join_stretches(const Harmony& harmony) {
+  std::vector<Stretch> stretches;
+  for (std::size_t i = 0; i < harmony.chords.size(); ++i) {
+    const SoundingChord& sounding = harmony.chords[i];
+    if (i > 0 && harmony.chords[i - 1].stretch == sounding.stretch) {
+      stretches.back().last = i;
+      stretches.back().end = end_of(sounding);
+      continue;
+    }
+    const bool follows = i > 0 && stretches.back().end == sounding.onset;
+    stretches.push_back({.first = i,
+                         .last = i,
+                         .onset = sounding.onset,
+                         .end = end_of(sounding),
+                         .tones = tone_set(sounding.chord),
+                         .follows = follows});
+  }
+  return stretches;
+}
+
+HeardLine hear(const Solo& solo, const Harmony& harmony, std::span<const NoteLabel> labels,
+               std::span<const Phrase> phrases) {
+  assert(labels.size() == solo.notes.size() && "one label a note");
+  HeardLine line;
+  line.stretches = join_stretches(harmony);
+  line.stretch_of_chord.resize(harmony.chords.size());
+  for (std::size_t s = 0; s < line.stretches.size(); ++s)
+    for (std::size_t c = line.stretches[s].first; c <= line.stretches[s].last; ++c) line.stretch_of_chord[c] = s;
+  line.notes.reserve(solo.notes.size());
+  Cursor cursor(solo, phrases, line.stretches);
+  for (std::size_t i = 0; i < solo.notes.size(); ++i) {
+    const Note& note = solo.notes[i];
+    if (note.grace) continue;
+    HeardNote heard;
+    heard.note = i;
+    heard.midi = midi_number(note.pitch);
+    heard.pitch_class = pitch_class_of(heard.midi);
+    heard.duration = to_double(note.duration);
+    heard.role = labels[i].role;
+    if (labels[i].governor) heard.stretch = line.stretch_of_chord[*labels[i].governor];
+    cursor.look_up(heard, i);
+    line.notes.push_back(heard);
+  }
+  return line;
+}
+
+}  // namespace insideline

@@ -1,0 +1,71 @@
+// What every measure asks about a note or a chord, worked out once for all of them:
+// the chords joined into stretches, and beside each note the stretch it is heard in.
+#pragma once
+
+#include "analyzer/analysis.hpp"
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <vector>
+
+namespace insideline {
+
+/// Bit n is pitch class n, 0 = C.
+using PitchClassSet = std::uint16_t;
+
+constexpr int pitch_classes = 12;
+
+constexpr int pitch_class_of(int midi) { return ((midi % pitch_classes) + pitch_classes) % pitch_classes; }
+constexpr bool contains(PitchClassSet set, int pitch_class) { return ((set >> pitch_class) & 1) != 0; }
+/// Every member moved up by `semitones`, 0..11.
+constexpr PitchClassSet moved_up(PitchClassSet set, int semitones) {
+  constexpr unsigned all = (1U << pitch_classes) - 1;
+  const unsigned wide = static_cast<unsigned>(set) << semitones;
+  return static_cast<PitchClassSet>((wide | (wide >> pitch_classes)) & all);
+}
+PitchClassSet tone_set(const Chord& chord);
+
+/// One chord for as long as it stays: written again in the next bar, it goes on.
+struct Stretch {
+  std::size_t first = 0;  ///< index into Harmony::chords
+  std::size_t last = 0;   ///< included
+  Beats onset;
+  Beats end;
+  PitchClassSet tones = 0;
+  bool follows = false;  ///< a different chord sounds right before it, with no N.C. between
+};
+
+/// A note that is no grace note.
+struct HeardNote {
+  std::size_t note = 0;  ///< index into Solo::notes
+  int midi = 0;
+  int pitch_class = 0;
+  double duration = 0.0;                ///< quarter notes
+  std::optional<std::size_t> stretch;   ///< it is heard against
+  std::optional<std::size_t> sounding;  ///< stretch that sounds at its onset
+  Role role = Role::no_chord;
+  std::size_t phrase = 0;
+  std::size_t bar = 0;   ///< index into Solo::bars
+  bool on_beat = false;  ///< a felt beat: in 6/8 there are two
+  bool on_strong_beat = false;
+  bool on_change = false;  ///< struck at the moment a new chord arrives
+};
+
+/// True for the notes that shares count: heard against a chord.
+inline bool counts(const HeardNote& note) { return note.role != Role::no_chord && note.stretch.has_value(); }
+
+struct HeardLine {
+  std::vector<Stretch> stretches;             ///< in order
+  std::vector<std::size_t> stretch_of_chord;  ///< parallel to Harmony::chords
+  std::vector<HeardNote> notes;               ///< in order
+};
+
+std::vector<Stretch> join_stretches(const Harmony& harmony);
+
+/// `labels` run parallel to `solo.notes`; `phrases` are in order and cover them.
+HeardLine hear(const Solo& solo, const Harmony& harmony, std::span<const NoteLabel> labels,
+               std::span<const Phrase> phrases);
+
+}  // namespace insideline

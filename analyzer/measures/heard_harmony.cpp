@@ -1,0 +1,99 @@
+#include "analyzer/measures/heard_harmony.hpp"
+
+#include <algorithm>
+#include <array>
+#include <bit>
+#include <cmath>
+#include <vector>
+
+namespace insideline {
+namespace {
+
+constexpr double as_good = 1e-9;  // likelihoods this near are equal
+
+using PitchCounts = std::array<int, pitch_classes>;
+
+/// Every kind of chord in use on every root; each set of tones once, in order.
+std::vector<PitchClassSet> candidate_chords(const HeardLine& line) {
+  std::vector<PitchClassSet> sets;
+  for (const Stretch& stretch : line.stretches) sets.push_back(stretch.tones);
+  std::ranges::sort(sets);
+  sets.erase(std::unique(sets.begin(), sets.end()), sets.end());
+  const std::size_t in_use = sets.size();
+  for (std::size_t i = 0; i < in_use; ++i)
+    for (int semitones = 1; semitones < pitch_classes; ++semitones) sets.push_back(moved_up(sets[i], semitones));
+  std::ranges::sort(sets);
+  sets.erase(std::unique(sets.begin(), sets.end()), sets.end());
+  return sets;
+}
+
+/// The natural logarithm of the probability of the notes under a chord.
+double log_likelihood(const PitchCounts& counts, int notes, PitchClassSet tones) {
+  static const double log_weight = std::log(tone_weight);
+  static const auto log_total = [] {
+    std::array<double, pitch_classes + 1> totals{};
+    for (std::size_t size = 0; size < totals.size(); ++size)
+      totals.at(size) = std::log(tone_weight * static_cast<double>(size) + static_cast<double>(pitch_classes - size));
+    return totals;
+  }();
+  int hits = 0;
+  for (int pitch_class = 0; pitch_class < pitch_classes; ++pitch_class)
+    if (contains(tones, pitch_class)) hits += counts[static_cast<std::size_t>(pitch_class)];
+  return hits * log_weight - notes * log_total.at(static_cast<std::size_t>(std::popcount(tones)));
+}
+
+HeardChord heard_chord(const PitchCounts& counts, int notes, PitchClassSet real,
+                       const std::vector<PitchClassSet>& candidates) {
+  HeardChord heard;
+  heard.notes = notes;
+  const double of_real = log_likelihood(counts, notes, real);
+  double relative_sum = 0.0;  // of all likelihoods, against that of the real chord
+  for (const PitchClassSet candidate : candidates) {
+    const double difference = log_likelihood(counts, notes, candidate) - of_real;
+    if (difference > as_good) ++heard.rank;
+    relative_sum += std::exp(difference);
+  }
+  heard.bits = std::log2(static_cast<double>(candidates.size()) / relative_sum);
+  return heard;
+}
+
+struct Mean {
+  double sum = 0.0;
+  int count = 0;
+};
+double value(const Mean& mean) { return mean.count == 0 ? 0.0 : mean.sum / mean.count; }
+
+}  // namespace
+
+HeardHarmony measure_heard_harmony(const HeardLine& line, const Harmony& harmony) {
+  HeardHarmony heard;
+  const std::vector<PitchClassSet> candidates = candidate_chords(line);
+  heard.candidates = static_cast<int>(candidates.size());
+  std::vector<PitchCounts> counts(line.stretches.size());
+  std::vector<int> notes(line.stretches.size());
+  for (const HeardNote& note : line.notes) {
+    if (!note.sounding) continue;
+    ++counts[*note.sounding].at(static_cast<std::size_t>(note.pitch_class));
+    ++notes[*note.sounding];
+  }
+  Mean overall;
+  std::vector<Mean> by_chorus(static_cast<std::size_t>(std::max(harmony.choruses, 1)));
+  for (std::size_t i = 0; i < line.stretches.size(); ++i) {
+    if (notes[i] == 0) continue;
+    HeardChord chord = heard_chord(counts[i], notes[i], line.stretches[i].tones, candidates);
+    chord.chord = line.stretches[i].first;
+    ++heard.first_rank.of;
+    if (chord.rank == 1) ++heard.first_rank.count;
+    Mean& chorus = by_chorus.at(static_cast<std::size_t>(harmony.chords[chord.chord].chorus - 1));
+    for (Mean* mean : {&overall, &chorus}) {
+      mean->sum += chord.bits;
+      ++mean->count;
+    }
+    heard.chords.push_back(chord);
+  }
+  heard.bits_per_chord = value(overall);
+  for (const Mean& chorus : by_chorus) heard.bits_per_chord_by_chorus.push_back(value(chorus));
+  return heard;
+}
+
+}  // namespace insideline

@@ -1,0 +1,181 @@
+#include "analyzer/measures/telling_bars.hpp"
+
+#include "analyzer/harmony/chord_symbol.hpp"
+
+#include <algorithm>
+#include <array>
+#include <string>
+
+#include <fmt/format.h>
+
+namespace insideline {
+namespace {
+
+constexpr std::size_t most_bars = 3;
+
+/// The order is the rank: what comes first wins where two reasons weigh the same.
+enum class Reason : std::uint8_t {
+  guide_tone_resolves,
+  descent_from_nowhere,
+  other_chord_on_top,
+  chord_in_full,
+  guide_tone_enclosed,
+  pushed_ahead
+};
+constexpr std::size_t reasons = static_cast<std::size_t>(Reason::pushed_ahead) + 1;
+
+struct Candidate {
+  Reason reason = Reason::chord_in_full;
+  int weight = 0;  ///< the more, the more telling
+  TellingBar bar;
+};
+
+std::string in_words(const Degree& degree) {
+  constexpr std::array<const char*, 14> names = {"",      "root",     "second",  "third",     "fourth",
+                                                 "fifth", "sixth",    "seventh", "",          "ninth",
+                                                 "",      "eleventh", "",        "thirteenth"};
+  std::string name = names.at(static_cast<std::size_t>(degree.number));
+  const bool told_by_the_chord = degree.number == 3 || degree.number == 7;
+  if (degree.alter == 0 || told_by_the_chord) return name;
+  return (degree.alter > 0 ? "sharp " : "flat ") + name;
+}
+
+std::string count_in_words(std::size_t count) {
+  constexpr std::array<const char*, 11> words = {"no",  "one",   "two",   "three", "four", "five",
+                                                 "six", "seven", "eight", "nine",  "ten"};
+  return count < words.size() ? words.at(count) : std::to_string(count);
+}
+
+/// "third, fifth, seventh and ninth": each once, in the order played.
+std::string listed(const std::vector<Degree>& degrees) {
+  std::vector<Degree> different;
+  for (const Degree& degree : degrees)
+    if (std::ranges::find(different, degree) == different.end()) different.push_back(degree);
+  std::string text;
+  for (std::size_t i = 0; i < different.size(); ++i) {
+    if (i > 0) text += i + 1 == different.size() ? " and " : ", ";
+    text += in_words(different[i]);
+  }
+  return text;
+}
+
+class Search {
+ public:
+  Search(const HeardLine& line, const Solo& solo, const Analysis& analysis)
+      : line_(line), solo_(solo), analysis_(analysis) {}
+
+  std::vector<Candidate> find() {
+    for (const Connection& connection : analysis_.connections) look_at(connection);
+    for (const Arpeggio& arpeggio : analysis_.arpeggios) look_at(arpeggio);
+    for (const HeardNote& note : line_.notes) look_at(note);
+    return std::move(found_);
+  }
+
+ private:
+  const Chord& chord(std::size_t index) const { return analysis_.harmony.chords[index].chord; }
+  std::string name(std::size_t note) const { return to_string(solo_.notes[note].pitch.name); }
+
+  void add(Reason reason, int weight, std::size_t first, std::size_t last, std::string why) {
+    const int bar = solo_.bars[bar_index_at(solo_, solo_.notes[last].onset)].number;
+    found_.push_back({.reason = reason,
+                      .weight = weight,
+                      .bar = {.bar = bar, .first_note = first, .last_note = last, .why = std::move(why)}});
+  }
+
+  void look_at(const Connection& connection) {
+    if (!connection.guide_tone || connection.kind == ConnectionKind::common_tone) return;
+    const std::size_t from = *connection.from_note;
+    const std::size_t to = *connection.to_note;
+    const bool half_step = connection.kind == ConnectionKind::half_step;
+    const bool on_time = solo_.notes[to].onset == analysis_.harmony.chords[connection.to_chord].onset;
+    const int weight = 4 + (half_step ? 3 : 0) + (on_time ? 3 : 0);
+    add(Reason::guide_tone_resolves, weight, from, to,
+        fmt::format("{}, the {} of {}, {} a {} step to {}, the {} of {}{}", name(from),
+                    in_words(*connection.from_degree), chord(connection.from_chord).symbol,
+                    *connection.semitones < 0 ? "falls" : "rises", half_step ? "half" : "whole", name(to),
+                    in_words(*connection.to_degree), chord(connection.to_chord).symbol,
+                    on_time ? ", just as the chord arrives" : ""));
+  }
+
+  void look_at(const Arpeggio& arpeggio) {
+    const std::size_t first = arpeggio.notes.front();
+    const std::size_t last = arpeggio.notes.back();
+    const int size = static_cast<int>(arpeggio.notes.size());
+    const Chord& governor = chord(arpeggio.governor);
+    const std::string from = in_words(arpeggio.degrees.front());
+    if (arpeggio.unprepared_descent)
+      add(Reason::descent_from_nowhere, std::min(4 + size, 9), first, last,
+          fmt::format("comes down through {} from the {} without having gone up it first", governor.symbol, from));
+    Chord own = governor;
+    own.bass.reset();
+    const bool another = !arpeggio.spells.empty() && arpeggio.spells != canonical_symbol(own);
+    const bool reaches_up = std::ranges::any_of(arpeggio.degrees, [](const Degree& d) { return d.number > 7; });
+    if (another && reaches_up && size >= 4)
+      add(Reason::other_chord_on_top, 8, first, last,
+          fmt::format("plays {} over {}: its {}", arpeggio.spells, governor.symbol, listed(arpeggio.degrees)));
+    const int tones = static_cast<int>(governor.tones.size());
+    if (arpeggio.complete && tones > 3) {
+      const int spare = size - tones;  // the fewer notes it takes, the clearer
+      const char* way = arpeggio.direction == Direction::ascending    ? ", straight up"
+                        : arpeggio.direction == Direction::descending ? ", straight down"
+                                                                      : "";
+      add(Reason::chord_in_full, std::max(9 - spare, 2), first, last,
+          fmt::format("spells {} in full with {} notes{}, from the {}", governor.symbol,
+                      count_in_words(arpeggio.notes.size()), way, from));
+    }
+  }
+
+  void look_at(const HeardNote& note) {
+    const NoteLabel& label = analysis_.labels[note.note];
+    if (label.figure == Figure::enclosure && label.resolves_to) {
+      look_at_enclosure(note.note, *label.resolves_to);
+    } else if (label.placement == Placement::anticipation && label.role == Role::chord_tone && label.degree) {
+      const bool guide = label.figure == Figure::third || label.figure == Figure::seventh;
+      add(Reason::pushed_ahead, guide ? 6 : 3, note.note, note.note,
+          fmt::format("{} is already the {} of {}, played ahead of the chord", name(note.note), in_words(*label.degree),
+                      chord(*label.governor).symbol));
+    }
+  }
+
+  void look_at_enclosure(std::size_t note, std::size_t target) {
+    const bool first_of_it = note == 0 || analysis_.labels[note - 1].resolves_to != target;
+    const NoteLabel& goal = analysis_.labels[target];
+    if (!first_of_it || target < note + 2 || !goal.governor || !goal.degree) return;
+    const Chord& governor = chord(*goal.governor);
+    if (goal.degree != third_of(governor) && goal.degree != seventh_of(governor)) return;
+    add(Reason::guide_tone_enclosed, 7, note, target,
+        fmt::format("{} and {} close in on {}, the {} of {}", name(note), name(target - 1), name(target),
+                    in_words(*goal.degree), chord(*goal.governor).symbol));
+  }
+
+  const HeardLine& line_;
+  const Solo& solo_;
+  const Analysis& analysis_;
+  std::vector<Candidate> found_;
+};
+
+}  // namespace
+
+std::vector<TellingBar> find_telling_bars(const HeardLine& line, const Solo& solo, const Analysis& analysis) {
+  std::vector<Candidate> found = Search(line, solo, analysis).find();
+  std::ranges::stable_sort(found, [](const Candidate& a, const Candidate& b) {
+    if (a.weight != b.weight) return a.weight > b.weight;
+    if (a.reason != b.reason) return a.reason < b.reason;
+    return a.bar.bar < b.bar.bar;
+  });
+  std::vector<TellingBar> bars;
+  std::array<bool, reasons> used{};
+  for (const bool new_reasons_only : {true, false}) {
+    for (const Candidate& candidate : found) {
+      if (bars.size() == most_bars) return bars;
+      auto& reason_used = used.at(static_cast<std::size_t>(candidate.reason));
+      const bool same_bar = std::ranges::find(bars, candidate.bar.bar, &TellingBar::bar) != bars.end();
+      if (same_bar || (new_reasons_only && reason_used)) continue;
+      reason_used = true;
+      bars.push_back(candidate.bar);
+    }
+  }
+  return bars;
+}
+
+}  // namespace insideline

@@ -1,0 +1,15 @@
+// The bars a teacher would put a finger on: at most three, each for another reason where
+// the solo has that many. Which reason counts for more than which is common practice, no source.
+#pragma once
+
+#include "analyzer/heard_line.hpp"
+
+#include <vector>
+
+namespace insideline {
+
+/// `analysis` holds the labels, arpeggios and connections already. The most telling first;
+/// among equals the earlier bar.
+std::vector<TellingBar> find_telling_bars(const HeardLine& line, const Solo& solo, const Analysis& analysis);
+
+}  // namespace insideline

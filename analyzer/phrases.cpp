@@ -1,0 +1,116 @@
+#include "analyzer/phrases.hpp"
+
+#include "analyzer/metre.hpp"
+
+#include <algorithm>
+#include <iterator>
+#include <optional>
+
+namespace insideline {
+namespace {
+
+constexpr int long_against_usual = 4;  // a long note lasts four usual notes ...
+constexpr int long_in_beats = 2;       // ... and at least two beats
+constexpr std::size_t group_of_bars = 4;
+constexpr std::size_t longest_in_bars = 8;  // a phrase of more bars is looked through for a breath
+
+/// The place between a note and the next one that is struck.
+struct Breath {
+  std::size_t next = 0;  ///< the first note after it, or the grace notes before that note
+  Beats rest;
+  bool comes_to_rest = false;  ///< the note before is long, and a tone of its chord to the end
+  std::size_t bar = 0;         ///< of the note after it
+};
+
+/// The median length; none without notes that are no grace notes.
+std::optional<Beats> usual_length(const Solo& solo) {
+  std::vector<Beats> lengths;
+  lengths.reserve(solo.notes.size());
+  for (const Note& note : solo.notes)
+    if (!note.grace) lengths.push_back(note.duration);
+  if (lengths.empty()) return std::nullopt;
+  const auto middle = lengths.begin() + static_cast<std::ptrdiff_t>(lengths.size() / 2);
+  std::ranges::nth_element(lengths, middle);
+  return *middle;
+}
+
+/// A long note that is foreign to the chord it ends in still wants to go on.
+bool belongs_at_its_end(const Note& note, const Harmony& harmony) {
+  const Beats end = end_of(note);
+  const auto after = std::ranges::lower_bound(harmony.chords, end, {}, &SoundingChord::onset);
+  if (after == harmony.chords.begin()) return true;
+  const SoundingChord& last = *std::prev(after);
+  if (last.onset + last.duration < end) return true;
+  return tone_with(last.chord, pitch_class(note.pitch.name)).has_value();
+}
+
+std::vector<Breath> find_breaths(const Solo& solo, const Harmony& harmony) {
+  std::vector<Breath> breaths;
+  const auto usual = usual_length(solo);
+  if (!usual) return breaths;
+  const Beats long_note =
+      std::max(*usual * Beats(long_against_usual), felt_beat(solo.bars.back().meter) * Beats(long_in_beats));
+  const Note* before = nullptr;
+  std::size_t graces = 0;
+  std::size_t bar = 0;
+  for (std::size_t i = 0; i < solo.notes.size(); ++i) {
+    const Note& note = solo.notes[i];
+    if (note.grace) {
+      ++graces;
+      continue;
+    }
+    while (bar + 1 < solo.bars.size() && solo.bars[bar + 1].onset <= note.onset) ++bar;
+    if (before != nullptr) {
+      const bool is_long = before->duration >= long_note;
+      breaths.push_back({.next = i - graces,
+                         .rest = note.onset - end_of(*before),
+                         .comes_to_rest = is_long && belongs_at_its_end(*before, harmony),
+                         .bar = bar});
+    }
+    before = &note;
+    graces = 0;
+  }
+  return breaths;
+}
+
+/// True where a four-bar group begins after a breath, with the phrase already four bars old.
+bool opens_a_group(const Solo& solo, const Breath& breath, std::size_t first_bar) {
+  if (breath.rest <= Beats{} || breath.bar + 1 < first_bar + group_of_bars) return false;
+  return (solo.bars[breath.bar].number - 1) % static_cast<int>(group_of_bars) == 0;
+}
+
+}  // namespace
+
+std::vector<Phrase> find_phrases(const Solo& solo, const Harmony& harmony, const Settings& settings) {
+  if (solo.notes.empty()) return {};
+  const std::vector<Breath> breaths = find_breaths(solo, harmony);
+  std::vector<Phrase> phrases;
+  Phrase phrase;
+  std::size_t first_bar = bar_index_at(solo, solo.notes.front().onset);
+  std::optional<std::size_t> group;  // the longest breath so far that opens a four-bar group
+  const auto close_before = [&](std::size_t at) {
+    phrase.last = breaths[at].next - 1;
+    phrases.push_back(phrase);
+    phrase.first = breaths[at].next;
+    first_bar = breaths[at].bar;
+    group.reset();
+  };
+  for (std::size_t i = 0; i < breaths.size(); ++i) {
+    if (group && breaths[i].bar >= first_bar + longest_in_bars) {
+      i = *group;
+      close_before(i);
+      continue;
+    }
+    const Beats gap = settings.phrase_gap * felt_beat(solo.bars[breaths[i].bar].meter);
+    if (breaths[i].rest >= gap || breaths[i].comes_to_rest) {
+      close_before(i);
+    } else if (opens_a_group(solo, breaths[i], first_bar) && (!group || breaths[i].rest > breaths[*group].rest)) {
+      group = i;
+    }
+  }
+  phrase.last = solo.notes.size() - 1;
+  phrases.push_back(phrase);
+  return phrases;
+}
+
+}  // namespace insideline
