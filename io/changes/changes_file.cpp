@@ -1,0 +1,75 @@
+#include "io/changes/changes_file.hpp"
+
+#include "io/changes/chart_headers.hpp"
+#include "io/changes/chart_reader.hpp"
+#include "io/changes/chart_text.hpp"
+#include "io/changes/road_map.hpp"
+#include "io/file_bytes.hpp"
+#include "io/read_result.hpp"
+
+#include <vector>
+
+#include <fmt/format.h>
+
+namespace insideline::io {
+namespace {
+
+constexpr std::size_t largest_file_bytes = 1024UL * 1024UL;
+
+/// The headers, and the other lines in `chords`. The meter must come first: the bars are read in it.
+ChartHeaders take_headers(const ChartText& chart, const std::vector<ChartLine>& lines, std::vector<ChartLine>& chords) {
+  ChartHeaders headers;
+  for (const ChartLine& line : lines) {
+    if (!is_header(line)) {
+      chords.push_back(line);
+      continue;
+    }
+    const bool meter_known = headers.meter.has_value();
+    read_header(headers, chart, line);
+    if (!meter_known && headers.meter && !chords.empty())
+      refuse(chart, line.offset_bytes, "the meter stands after the first bar; a chart has one meter, before its bars");
+  }
+  return headers;
+}
+
+/// Lays the written bars out in the order they are played.
+void play_out(Changes& changes, const WrittenBars& written, const std::vector<std::size_t>& order) {
+  Beats now;
+  for (const std::size_t index : order) {
+    const Beats onset = now;
+    for (const BarChord& chord : written.chords[index]) {
+      changes.spans.push_back({.chord = chord.chord, .onset = now, .duration = chord.duration});
+      now += chord.duration;
+    }
+    changes.bars.push_back({.onset = onset, .length = now - onset, .section = written.marks[index].section});
+  }
+}
+
+}  // namespace
+
+Changes parse_changes(std::string_view text, std::string_view file_name) {
+  if (text.size() > largest_file_bytes)
+    throw ReadError(place_of(file_name), "the changes are larger than 1 MiB; a chart is a page of text");
+  const ChartText chart = chart_text(text, file_name);
+  std::vector<ChartLine> chord_lines;
+  const ChartHeaders headers = take_headers(chart, chart_lines(chart), chord_lines);
+  if (chord_lines.empty())
+    throw ReadError(place_of(file_name),
+                    "there are no bars; write chords between bar lines, like | Dm7 | G7 | Cmaj7 | % |");
+  const Meter meter = headers.meter.value_or(Meter{});
+  const WrittenBars written = read_bars(chart, chord_lines, meter);
+  if (written.marks.empty()) throw ReadError(place_of(file_name), "there are bar lines, but no chords between them");
+  Changes changes;
+  changes.title = headers.title.value_or("");
+  changes.key = headers.key;
+  changes.meter = headers.meter;
+  if (headers.pickup) changes.pickup = *headers.pickup * beat_length(meter);
+  play_out(changes, written, playing_order(chart, written.marks, headers.form));
+  return changes;
+}
+
+Changes read_changes(const std::filesystem::path& file) {
+  return parse_changes(read_bytes(file, largest_file_bytes), file.filename().string());
+}
+
+}  // namespace insideline::io

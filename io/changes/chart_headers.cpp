@@ -1,0 +1,173 @@
+#include "io/changes/chart_headers.hpp"
+
+#include "analyzer/model/pitch.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cctype>
+#include <charconv>
+
+#include <fmt/format.h>
+
+namespace insideline::io {
+namespace {
+
+/// The value of a header with its place.
+struct Value {
+  const ChartText& chart;
+  std::string_view text;
+  std::size_t offset_bytes;
+};
+
+using ReadValue = void (*)(ChartHeaders&, const Value&);
+struct HeaderKind {
+  std::string_view word;
+  ReadValue read;
+};
+
+std::string lower_case(std::string_view text) {
+  std::string lower(text);
+  std::ranges::transform(lower, lower.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+  return lower;
+}
+
+bool is_letter(char character) { return std::isalpha(static_cast<unsigned char>(character)) != 0; }
+
+std::optional<int> parse_number(std::string_view text) {
+  int value = 0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+  if (error != std::errc{} || end != text.data() + text.size()) return std::nullopt;
+  return value;
+}
+
+/// Takes a note name off the front of `text`, in any case and with either kind of accidental sign.
+std::optional<NoteName> take_tonic(std::string_view& text) {
+  if (text.empty()) return std::nullopt;
+  std::string name(1, static_cast<char>(std::toupper(static_cast<unsigned char>(text.front()))));
+  text.remove_prefix(1);
+  for (const auto& [sign, ascii] : {std::pair<std::string_view, char>{"#", '#'}, {"♯", '#'}, {"b", 'b'}, {"♭", 'b'}})
+    if (text.starts_with(sign)) {
+      name += ascii;
+      text.remove_prefix(sign.size());
+      break;
+    }
+  return parse_note_name(name);
+}
+
+template <typename T>
+void set_once(std::optional<T>& field, T value, const Value& source, std::string_view word) {
+  if (field) refuse(source.chart, source.offset_bytes, fmt::format("the {} is given twice; keep one of them", word));
+  field = std::move(value);
+}
+
+void read_title(ChartHeaders& headers, const Value& value) {
+  set_once(headers.title, std::string(value.text), value, "title");
+}
+
+void read_key(ChartHeaders& headers, const Value& value) {
+  const auto key = parse_key(value.text);
+  if (!key)
+    refuse(value.chart, value.offset_bytes,
+           fmt::format("\"{}\" is not a key; write one like Eb, F# minor or Cm, of at most seven signs",
+                       shortened(value.text)));
+  set_once(headers.key, *key, value, "key");
+}
+
+void read_meter(ChartHeaders& headers, const Value& value) {
+  const auto meter = parse_meter(value.text);
+  if (!meter)
+    refuse(value.chart, value.offset_bytes,
+           fmt::format("\"{}\" is not a meter; write one like 4/4, 3/4 or 6/8", shortened(value.text)));
+  set_once(headers.meter, *meter, value, "meter");
+}
+
+void read_pickup(ChartHeaders& headers, const Value& value) {
+  const auto beats = parse_beats(value.text);
+  constexpr int most = 32;
+  if (!beats || *beats < Beats{} || *beats > Beats(most) || beats->denominator() > 64)
+    refuse(value.chart, value.offset_bytes,
+           fmt::format("\"{}\" is not a pickup; write the beats before bar 1, like 1 or 1/2", shortened(value.text)));
+  set_once(headers.pickup, *beats, value, "pickup");
+}
+
+void read_form(ChartHeaders& headers, const Value& value) {
+  if (!headers.form.empty()) refuse(value.chart, value.offset_bytes, "the form is given twice; keep one of them");
+  constexpr std::size_t longest = 20'000;  // bytes: more sections than bars are ever played out
+  if (value.text.size() > longest)
+    refuse(value.chart, value.offset_bytes, "the form is too long; write one pass of it");
+  constexpr std::string_view between = " ,";
+  for (std::size_t at = value.text.find_first_not_of(between); at != std::string_view::npos;) {
+    const std::size_t end = std::min(value.text.find_first_of(between, at), value.text.size());
+    headers.form.push_back({std::string(value.text.substr(at, end - at)), value.offset_bytes + at});
+    at = value.text.find_first_not_of(between, end);
+  }
+  if (headers.form.empty())
+    refuse(value.chart, value.offset_bytes, "the form names no section; write one like A A B A");
+}
+
+constexpr std::array header_kinds = {
+    HeaderKind{"title", read_title},   HeaderKind{"key", read_key},   HeaderKind{"meter", read_meter},
+    HeaderKind{"pickup", read_pickup}, HeaderKind{"form", read_form},
+};
+
+std::string known_words() {
+  std::string words;
+  for (const HeaderKind& kind : header_kinds) words += (words.empty() ? "" : ", ") + std::string(kind.word);
+  return words;
+}
+
+}  // namespace
+
+bool is_header(const ChartLine& line) {
+  const auto colon = line.text.find(':');
+  if (colon == std::string_view::npos || colon == 0 || !is_letter(line.text.front())) return false;
+  const std::string_view word = trimmed(line.text.substr(0, colon));
+  const std::string_view value = line.text.substr(colon + 1);
+  if (value.starts_with('|') || value.starts_with(':')) return false;
+  const bool chord_label = !value.empty() && value.front() != ' ' && parse_note_name(word);
+  return !chord_label &&
+         std::ranges::all_of(word, [](char c) { return is_letter(c) || c == ' ' || c == '-' || c == '_'; });
+}
+
+void read_header(ChartHeaders& headers, const ChartText& chart, const ChartLine& line) {
+  const auto colon = line.text.find(':');
+  const std::string word = lower_case(trimmed(line.text.substr(0, colon)));
+  const auto kind = std::ranges::find(header_kinds, std::string_view(word), &HeaderKind::word);
+  if (kind == header_kinds.end()) {
+    const bool names_bars = line.text.find('|') != std::string_view::npos;
+    refuse(chart, line.offset_bytes,
+           fmt::format("the header \"{}\" is not known; known are {}{}", shortened(word), known_words(),
+                       names_bars ? "; a section is written [A]" : ""));
+  }
+  const std::string_view text = trimmed(line.text.substr(colon + 1));
+  if (text.empty()) refuse(chart, line.offset_bytes, fmt::format("the {} is missing after \"{}:\"", kind->word, word));
+  kind->read(headers, {chart, text, static_cast<std::size_t>(text.data() - chart.text.data())});
+}
+
+std::optional<Key> parse_key(std::string_view text) {
+  const auto tonic = take_tonic(text);
+  if (!tonic) return std::nullopt;
+  // A capital M is major and a small m minor, so the case is kept for these two.
+  const std::string_view mode = trimmed(text);
+  const std::string spoken = lower_case(mode);
+  const bool minor = mode == "m" || mode == "-" || spoken == "min" || spoken == "minor";
+  if (!minor && !mode.empty() && mode != "M" && spoken != "maj" && spoken != "major") return std::nullopt;
+  const int fifths = fifths_of(*tonic) - (minor ? 3 : 0);
+  if (fifths < -7 || fifths > 7) return std::nullopt;
+  return Key{fifths, minor};
+}
+
+std::optional<Meter> parse_meter(std::string_view text) {
+  if (text == "C" || text == "c") return Meter{4, 4};
+  if (text == "C|" || text == "c|") return Meter{2, 2};
+  const auto slash = text.find('/');
+  if (slash == std::string_view::npos) return std::nullopt;
+  const auto beats = parse_number(trimmed(text.substr(0, slash)));
+  const auto unit = parse_number(trimmed(text.substr(slash + 1)));
+  constexpr std::array units = {1, 2, 4, 8, 16, 32};
+  if (!beats || *beats < 1 || *beats > 32 || !unit || std::ranges::find(units, *unit) == units.end())
+    return std::nullopt;
+  return Meter{*beats, *unit};
+}
+
+}  // namespace insideline::io

@@ -1,0 +1,41 @@
+// The header lines of a changes file: `word: value`.
+#pragma once
+
+#include "analyzer/model/changes.hpp"
+#include "io/changes/chart_text.hpp"
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace insideline::io {
+
+/// A section the header `form` names, with its place for messages.
+struct FormEntry {
+  std::string section;
+  std::size_t offset_bytes = 0;
+};
+
+struct ChartHeaders {
+  std::optional<std::string> title;
+  std::optional<Key> key;
+  std::optional<Meter> meter;
+  std::optional<Beats> pickup;  ///< in counted beats of the meter
+  std::vector<FormEntry> form;  ///< empty: as written
+};
+
+/// True for a line such as "key: Eb". "C:maj7 | F |" is a line of chords.
+bool is_header(const ChartLine& line);
+
+/// Adds what the line says. Throws ReadError: an unknown word, a value that cannot be read, a word said twice.
+void read_header(ChartHeaders& headers, const ChartText& chart, const ChartLine& line);
+
+/// "Eb", "C minor", "F#m", "b♭ major"; none for anything else and beyond seven signs.
+std::optional<Key> parse_key(std::string_view text);
+
+/// "4/4", "6/8", "C" (common time), "C|" (cut time); none for anything else.
+std::optional<Meter> parse_meter(std::string_view text);
+
+}  // namespace insideline::io

@@ -1,0 +1,176 @@
+#include "io/changes/chart_reader.hpp"
+
+#include <algorithm>
+#include <cctype>
+#include <charconv>
+#include <optional>
+#include <utility>
+
+#include <fmt/format.h>
+
+namespace insideline::io {
+namespace {
+
+constexpr std::size_t longest_ending = 40;  // bytes
+constexpr int most_passes = 99;             // of a repeat; more is a slip of the keyboard
+
+bool ends_repeat(const Sign& sign) { return sign.kind == SignKind::bar_line && sign.text.starts_with(':'); }
+bool is_plain(const Sign& sign) { return sign.kind == SignKind::bar_line && sign.text == "|"; }
+
+std::optional<int> pass_number(std::string_view text) {
+  int value = 0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+  if (error != std::errc{} || end != text.data() + text.size() || value < 1 || value > most_passes) return std::nullopt;
+  return value;
+}
+
+/// "x3", "3x", "(3x)", "×3" behind a :| say how often it is played; none for any other word.
+std::optional<int> times_of(std::string_view word) {
+  if (word.starts_with('(') && word.ends_with(')')) word = word.substr(1, word.size() - 2);
+  for (const std::string_view sign : {"x", "X", "×"}) {
+    if (word.starts_with(sign)) return pass_number(word.substr(sign.size()));
+    if (word.ends_with(sign)) return pass_number(word.substr(0, word.size() - sign.size()));
+  }
+  return std::nullopt;
+}
+
+/// The passes of "1.", "1,2." or "1-3."; empty where the numbers cannot be read.
+std::vector<int> passes_of(std::string_view text) {
+  std::vector<int> passes;
+  constexpr std::string_view between = ",.";
+  for (std::size_t at = text.find_first_not_of(between); at != std::string_view::npos;) {
+    const std::size_t end = std::min(text.find_first_of(between, at), text.size());
+    const std::string_view part = text.substr(at, end - at);
+    const auto dash = part.find('-');
+    const auto first = pass_number(part.substr(0, dash));
+    const auto last = dash == std::string_view::npos ? first : pass_number(part.substr(dash + 1));
+    if (!first || !last || *last < *first) return {};
+    for (int pass = *first; pass <= *last; ++pass) passes.push_back(pass);
+    at = text.find_first_not_of(between, end);
+  }
+  return passes;
+}
+
+/// Gathers the signs of a bar until its bar line. Promise: `written_.marks` and `.chords` stay parallel.
+class ChartReader {
+ public:
+  ChartReader(const ChartText& chart, const Meter& meter) : chart_(chart), meter_(meter) {}
+
+  void read_line(const ChartLine& line);
+  WrittenBars finish() &&;
+
+ private:
+  void read_sign(const Sign& sign, const std::optional<Sign>& before);
+  void read_bar_line(const Sign& sign, const std::optional<Sign>& before);
+  void read_section(const Sign& sign);
+  void read_ending(const Sign& sign);
+  void end_repeat(const Sign& sign);
+  void close_bar();
+  [[nodiscard]] int next_number() const { return static_cast<int>(written_.marks.size()) + 1; }
+
+  const ChartText& chart_;
+  Meter meter_;
+  WrittenBars written_;
+  std::vector<Sign> words_;             // of the bar being read
+  std::string section_;                 // the one the bar lies in
+  std::optional<Sign> opened_section_;  // these wait for the first chord after them
+  std::optional<Sign> opened_repeat_;
+  std::optional<Sign> opened_ending_;
+};
+
+void ChartReader::read_line(const ChartLine& line) {
+  std::optional<Sign> before;
+  for (const Sign& sign : signs_of(chart_, line)) {
+    read_sign(sign, before);
+    before = sign;
+  }
+  close_bar();
+}
+
+void ChartReader::read_sign(const Sign& sign, const std::optional<Sign>& before) {
+  switch (sign.kind) {
+    case SignKind::bar_line: return read_bar_line(sign, before);
+    case SignKind::section: return read_section(sign);
+    case SignKind::ending: return read_ending(sign);
+    case SignKind::word: break;
+  }
+  const auto times = before && ends_repeat(*before) ? times_of(sign.text) : std::nullopt;
+  if (times) {
+    written_.marks.back().times = *times;
+  } else {
+    words_.push_back(sign);
+  }
+}
+
+void ChartReader::read_bar_line(const Sign& sign, const std::optional<Sign>& before) {
+  if (words_.empty() && before && is_plain(*before) && is_plain(sign))
+    refuse(chart_, sign.offset_bytes,
+           fmt::format("bar {} is empty; write % to repeat the bar before it, or N.C.", next_number()));
+  close_bar();
+  if (ends_repeat(sign)) end_repeat(sign);
+  if (!sign.text.ends_with(':')) return;
+  if (opened_repeat_) refuse(chart_, sign.offset_bytes, "the repeat before this one has no bars");
+  opened_repeat_ = sign;
+}
+
+void ChartReader::read_section(const Sign& sign) {
+  if (!words_.empty())
+    refuse(chart_, sign.offset_bytes,
+           fmt::format("section [{}] begins inside bar {}; put it before a bar line", sign.text, next_number()));
+  if (opened_section_)
+    refuse(chart_, opened_section_->offset_bytes, fmt::format("section [{}] has no bars", opened_section_->text));
+  opened_section_ = sign;
+}
+
+void ChartReader::read_ending(const Sign& sign) {
+  if (opened_ending_) refuse(chart_, opened_ending_->offset_bytes, "this ending has no bars");
+  if (sign.text.size() > longest_ending || passes_of(sign.text).empty())
+    refuse(chart_, sign.offset_bytes, fmt::format("\"{}\" is not an ending; write |1. or |1,2.", shortened(sign.text)));
+  opened_ending_ = sign;
+}
+
+void ChartReader::end_repeat(const Sign& sign) {
+  if (written_.marks.empty() || opened_repeat_ || opened_ending_)
+    refuse(chart_, sign.offset_bytes, "no bar stands before this :| to be repeated");
+  if (written_.marks.back().times > 0) refuse(chart_, sign.offset_bytes, "a :| stands here already");
+  written_.marks.back().times = 2;
+}
+
+void ChartReader::close_bar() {
+  if (words_.empty()) return;
+  if (written_.marks.size() == most_played_bars)
+    refuse(chart_, words_.front().offset_bytes, fmt::format("this chart has more than {} bars", most_played_bars));
+  const std::vector<BarChord> none;
+  const std::vector<BarChord>& before = written_.chords.empty() ? none : written_.chords.back();
+  std::vector<BarChord> bar = read_bar(chart_, words_, next_number(), meter_, before);
+  if (opened_section_) section_ = opened_section_->text;
+  written_.marks.push_back({.offset_bytes = words_.front().offset_bytes,
+                            .section = section_,
+                            .starts_section = opened_section_.has_value(),
+                            .starts_repeat = opened_repeat_.has_value(),
+                            .times = 0,
+                            .ending = opened_ending_ ? passes_of(opened_ending_->text) : std::vector<int>{}});
+  written_.chords.push_back(std::move(bar));
+  words_.clear();
+  opened_section_.reset();
+  opened_repeat_.reset();
+  opened_ending_.reset();
+}
+
+WrittenBars ChartReader::finish() && {
+  if (opened_section_)
+    refuse(chart_, opened_section_->offset_bytes, fmt::format("section [{}] has no bars", opened_section_->text));
+  if (opened_ending_) refuse(chart_, opened_ending_->offset_bytes, "this ending has no bars");
+  if (opened_repeat_) refuse(chart_, opened_repeat_->offset_bytes, "the repeat that begins here has no bars");
+  return std::move(written_);
+}
+
+}  // namespace
+
+WrittenBars read_bars(const ChartText& chart, const std::vector<ChartLine>& lines, const Meter& meter) {
+  ChartReader reader(chart, meter);
+  for (const ChartLine& line : lines) reader.read_line(line);
+  return std::move(reader).finish();
+}
+
+}  // namespace insideline::io

@@ -1,0 +1,24 @@
+// Reads the lines of a chart into written bars: their chords and the signs of the road map.
+#pragma once
+
+#include "analyzer/model/changes.hpp"
+#include "io/changes/bar_reader.hpp"
+#include "io/changes/chart_text.hpp"
+#include "io/changes/road_map.hpp"
+
+#include <string>
+#include <vector>
+
+namespace insideline::io {
+
+/// The bars as they are written; `marks` and `chords` run parallel.
+struct WrittenBars {
+  std::vector<BarMarks> marks;
+  std::vector<std::vector<BarChord>> chords;
+};
+
+/// `lines` are the lines of chords, without the headers. A line need neither begin nor end
+/// with a bar line; its end ends the bar. Throws ReadError.
+WrittenBars read_bars(const ChartText& chart, const std::vector<ChartLine>& lines, const Meter& meter);
+
+}  // namespace insideline::io

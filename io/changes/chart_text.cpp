@@ -1,0 +1,189 @@
+#include "io/changes/chart_text.hpp"
+
+#include "io/read_result.hpp"
+
+#include <algorithm>
+#include <cctype>
+#include <optional>
+
+#include <fmt/format.h>
+
+namespace insideline::io {
+namespace {
+
+constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+constexpr std::size_t longest_parenthesis = 64;  // bytes
+constexpr std::size_t longest_section = 40;      // bytes
+constexpr std::string_view no_break_space = "\xC2\xA0";
+
+unsigned int byte_at(std::string_view text, std::size_t position) { return static_cast<unsigned char>(text[position]); }
+
+/// How many bytes the character at `position` takes; 0 where it is not UTF-8
+/// (Unicode 15, table 3-7, "Well-Formed UTF-8 Byte Sequences").
+std::size_t character_length(std::string_view text, std::size_t position) {
+  const unsigned int lead = byte_at(text, position);
+  if (lead < 0x80U) return 1;
+  const std::size_t length = lead >= 0xF0U ? 4 : lead >= 0xE0U ? 3 : 2;
+  if (lead < 0xC2U || lead > 0xF4U || position + length > text.size()) return 0;
+  const unsigned int second = byte_at(text, position + 1);
+  const unsigned int lowest = lead == 0xE0U ? 0xA0U : lead == 0xF0U ? 0x90U : 0x80U;
+  const unsigned int highest = lead == 0xEDU ? 0x9FU : lead == 0xF4U ? 0x8FU : 0xBFU;
+  if (second < lowest || second > highest) return 0;
+  for (std::size_t i = 2; i < length; ++i)
+    if ((byte_at(text, position + i) & 0xC0U) != 0x80U) return 0;
+  return length;
+}
+
+/// Makes line ends and white space alike without moving anything, so that places stay true.
+void even_out(std::string& text) {
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const bool before_line_end = i + 1 < text.size() && text[i + 1] == '\n';
+    if (text[i] == '\r') text[i] = before_line_end ? ' ' : '\n';
+    if (text[i] == '\t' || text[i] == '\v' || text[i] == '\f') text[i] = ' ';
+  }
+  for (auto at = text.find(no_break_space); at != std::string::npos; at = text.find(no_break_space, at))
+    text.replace(at, no_break_space.size(), no_break_space.size(), ' ');
+}
+
+void check_text(const ChartText& chart) {
+  for (std::size_t i = 0; i < chart.text.size();) {
+    const std::size_t length = character_length(chart.text, i);
+    if (length == 0)
+      throw ReadError(place_in(chart.file, chart.text.substr(0, i), i),
+                      "this is not UTF-8 text; save the changes as plain text in UTF-8");
+    const unsigned int byte = byte_at(chart.text, i);
+    if ((byte < 0x20U && byte != '\n') || byte == 0x7FU)
+      throw ReadError(place_of(chart.file), "this is not a text file; changes are plain text with bar lines");
+    i += length;
+  }
+}
+
+/// A '#' opens a comment as the first character of a line, or between white space.
+std::string_view without_comment(std::string_view line) {
+  for (std::size_t at = line.find('#'); at != std::string_view::npos; at = line.find('#', at + 1)) {
+    const bool stands_alone = at > 0 && line[at - 1] == ' ' && (at + 1 == line.size() || line[at + 1] == ' ');
+    if (at == 0 || stands_alone) return line.substr(0, at);
+  }
+  return line;
+}
+
+bool starts_bar_line(std::string_view rest) {
+  return rest.starts_with('|') || rest.starts_with(":|") || rest.starts_with("::|");
+}
+
+std::string_view bar_line_of(std::string_view rest) {
+  std::size_t length = rest.find('|');
+  while (length < rest.size() && rest[length] == '|') ++length;
+  if (length < rest.size() && rest[length] == ']') return rest.substr(0, length + 1);
+  while (length < rest.size() && rest[length] == ':') ++length;
+  return rest.substr(0, length);
+}
+
+/// "1." or "1,2." at the front of `rest`; empty where there is none.
+std::string_view ending_of(std::string_view rest) {
+  if (std::isdigit(static_cast<unsigned char>(rest.front())) == 0) return {};
+  const std::string_view numbers = rest.substr(0, rest.find_first_not_of("0123456789,-."));
+  return numbers.substr(0, numbers.rfind('.') + 1);  // without a full stop: empty
+}
+
+/// True where the parenthesis that opens at the front of `rest` is closed in the same bar.
+bool closes_again(std::string_view rest) {
+  const std::string_view near = rest.substr(0, longest_parenthesis);
+  return near.substr(0, near.find('|')).find(')') != std::string_view::npos;
+}
+
+/// A word goes on over white space inside parentheses: "C7(b9, #11)".
+std::string_view word_of(std::string_view rest) {
+  bool bracketed = false;
+  std::size_t length = 0;
+  for (; length < rest.size(); ++length) {
+    const char character = rest[length];
+    if (starts_bar_line(rest.substr(length))) break;
+    if (character == ' ' && !bracketed) break;
+    if (character == '(') bracketed = closes_again(rest.substr(length));
+    if (character == ')') bracketed = false;
+  }
+  return rest.substr(0, length);
+}
+
+/// The "[A]" at the front of `rest`, brackets included.
+std::string_view section_of(const ChartText& chart, std::string_view rest, std::size_t offset) {
+  const auto close = rest.find(']');
+  if (close == std::string_view::npos) refuse(chart, offset, "this section has no ]; a section is written [A]");
+  if (trimmed(rest.substr(1, close - 1)).empty()) refuse(chart, offset, "this section has no name; write [A]");
+  if (close > longest_section) refuse(chart, offset, "this name is too long for a section; write one like [A]");
+  return rest.substr(0, close + 1);
+}
+
+}  // namespace
+
+ChartText chart_text(std::string_view bytes, std::string_view file_name) {
+  if (bytes.starts_with("\xFF\xFE") || bytes.starts_with("\xFE\xFF"))
+    throw ReadError(place_of(file_name), "this is UTF-16 text; save the changes as UTF-8");
+  if (bytes.starts_with(byte_order_mark)) bytes.remove_prefix(byte_order_mark.size());
+  ChartText chart{.file = std::string(file_name), .text = std::string(bytes)};
+  even_out(chart.text);
+  check_text(chart);
+  return chart;
+}
+
+std::vector<ChartLine> chart_lines(const ChartText& chart) {
+  const std::string_view text = chart.text;
+  std::vector<ChartLine> lines;
+  for (std::size_t start = 0; start < text.size();) {
+    const std::size_t end = std::min(text.find('\n', start), text.size());
+    const std::string_view line = trimmed(without_comment(text.substr(start, end - start)));
+    if (!line.empty()) lines.push_back({line, static_cast<std::size_t>(line.data() - text.data())});
+    start = end + 1;
+  }
+  return lines;
+}
+
+std::vector<Sign> signs_of(const ChartText& chart, const ChartLine& line) {
+  std::vector<Sign> signs;
+  for (std::size_t at = 0; at < line.text.size();) {
+    const std::string_view rest = line.text.substr(at);
+    const bool at_bar_start = signs.empty() || signs.back().kind != SignKind::word;
+    if (rest.front() == ' ') {
+      ++at;
+      continue;
+    }
+    Sign sign{.kind = SignKind::word, .text = {}, .offset_bytes = line.offset_bytes + at};
+    if (starts_bar_line(rest)) {
+      sign.kind = SignKind::bar_line;
+      sign.text = bar_line_of(rest);
+    } else if (rest.front() == '[') {
+      sign.kind = SignKind::section;
+      sign.text = section_of(chart, rest, sign.offset_bytes);
+    } else if (at_bar_start && !ending_of(rest).empty()) {
+      sign.kind = SignKind::ending;
+      sign.text = ending_of(rest);
+    } else {
+      sign.text = word_of(rest);
+    }
+    at += sign.text.size();
+    if (sign.kind == SignKind::section) sign.text = trimmed(sign.text.substr(1, sign.text.size() - 2));
+    signs.push_back(sign);
+  }
+  return signs;
+}
+
+void refuse(const ChartText& chart, std::size_t offset_bytes, std::string_view message) {
+  throw ReadError(place_in(chart.file, chart.text, offset_bytes), message);
+}
+
+std::string shortened(std::string_view text) {
+  constexpr std::size_t most = 40;
+  if (text.size() <= most) return std::string(text);
+  std::size_t length = most;
+  while (length > 0 && (byte_at(text, length) & 0xC0U) == 0x80U) --length;  // not inside a character
+  return std::string(text.substr(0, length)) + "...";
+}
+
+std::string_view trimmed(std::string_view text) {
+  const auto first = text.find_first_not_of(' ');
+  if (first == std::string_view::npos) return {};
+  return text.substr(first, text.find_last_not_of(' ') - first + 1);
+}
+
+}  // namespace insideline::io

@@ -1,0 +1,14 @@
+// Jumps that are only printed: "D.C. al Fine" without anything that says how it sounds.
+#pragma once
+
+#include "io/musicxml/written_part.hpp"
+
+#include <string_view>
+
+namespace insideline::io {
+
+/// Sets in `signs` what the printed words order: D.C., D.S., To Coda, Fine. False where
+/// they order nothing. Words around them ("swing, D.C.") are not searched.
+bool read_jump_words(std::string_view words, RoadSigns& signs);
+
+}  // namespace insideline::io

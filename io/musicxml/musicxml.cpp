@@ -1,0 +1,128 @@
+#include "io/musicxml/musicxml.hpp"
+
+#include "io/musicxml/bar_lengths.hpp"
+#include "io/musicxml/container.hpp"
+#include "io/musicxml/document.hpp"
+#include "io/musicxml/melodic_line.hpp"
+#include "io/musicxml/part_reader.hpp"
+#include "io/musicxml/play_out.hpp"
+#include "io/musicxml/road_map.hpp"
+#include "io/musicxml/score_parts.hpp"
+#include "io/musicxml/voice_choice.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <numeric>
+#include <span>
+#include <stdexcept>
+
+namespace insideline::io {
+namespace {
+
+/// The parts that were read, and which of them plays and which carries the chord symbols.
+struct ChosenParts {
+  std::vector<WrittenPart> parts;
+  std::size_t solo = 0;
+  std::size_t chords = 0;
+};
+
+/// The solo's own symbols; where it has none, those of the first part that has any.
+std::size_t chord_part(const std::vector<WrittenPart>& parts, std::size_t solo) {
+  if (!parts[solo].symbols.empty()) return solo;
+  for (std::size_t i = 0; i < parts.size(); ++i)
+    if (!parts[i].symbols.empty()) return i;
+  return solo;
+}
+
+/// `--transpose` speaks only where the file does not: such a part is read again, transposed.
+void assume_transposition(const ScoreDocument& document, const ScoreParts& score, int semitones, ChosenParts& chosen,
+                          Notices& notices) {
+  const bool silent = !chosen.parts[chosen.solo].transposition && !score.concert_pitch;
+  if (!silent)
+    return notices.remark(place_of(document.file_name()),
+                          "the score says itself how the part sounds; the transposition asked for was not applied");
+  notices = {};
+  chosen.parts[chosen.solo] =
+      read_part(score.parts[chosen.solo], {document, false, usual_interval(semitones)}, notices);
+}
+
+ChosenParts choose_parts(const ScoreDocument& document, const ScoreParts& score, const ReadOptions& options,
+                         Notices& notices) {
+  const std::optional<std::size_t> wanted =
+      options.part ? std::optional(part_named(score.parts, *options.part, document)) : std::nullopt;
+  ChosenParts chosen;
+  std::vector<Notices> noticed(score.parts.size());
+  for (std::size_t i = 0; i < score.parts.size(); ++i)
+    chosen.parts.push_back(read_part(score.parts[i], {document, score.concert_pitch, std::nullopt}, noticed[i]));
+  chosen.solo = wanted ? *wanted : melodic_part(chosen.parts, document);
+  notices = std::move(noticed[chosen.solo]);
+  if (options.transpose) assume_transposition(document, score, *options.transpose, chosen, notices);
+  chosen.chords = chord_part(chosen.parts, chosen.solo);
+  return chosen;
+}
+
+/// Scores for several players often print jumps and segnos over the first part alone.
+std::vector<RoadSigns> merged_signs(const std::vector<WrittenPart>& parts, std::size_t solo) {
+  std::vector<RoadSigns> signs = parts[solo].signs;
+  for (const WrittenPart& part : parts)
+    for (std::size_t i = 0; i < std::min(signs.size(), part.signs.size()); ++i) add_missing(signs[i], part.signs[i]);
+  return signs;
+}
+
+std::vector<std::size_t> measures_in_order(const ScoreDocument& document, const WrittenPart& part,
+                                           const ReadOptions& options, std::span<const RoadSigns> signs,
+                                           Notices& notices) {
+  if (options.road_map == RoadMap::as_written) {
+    std::vector<std::size_t> page(part.measures.size());
+    std::iota(page.begin(), page.end(), std::size_t{0});
+    return page;
+  }
+  PlayingOrder order = playing_order(signs);
+  if (order.endless)
+    throw ReadError(document.place(part.measures.front().offset_bytes),
+                    fmt::format("the repeats and jumps play more than {} bars; --as-written reads the page once",
+                                order.measures.size()));
+  for (const std::size_t lost : order.lost_jumps)
+    notices.add(Oddity::lost_jumps, part.measures[lost].offset_bytes, part.measures[lost].number);
+  return std::move(order.measures);
+}
+
+ReadResult read_score(const ScoreDocument& document, const ReadOptions& options) {
+  const ScoreParts score = find_parts(document);
+  Notices notices;
+  const ChosenParts chosen = choose_parts(document, score, options, notices);
+  const WrittenPart& part = chosen.parts[chosen.solo];
+  const MelodicLine line = melodic_line(part, solo_voice(part, options.voice, document), notices);
+  const std::vector<std::size_t> order =
+      measures_in_order(document, part, options, merged_signs(chosen.parts, chosen.solo), notices);
+  const std::vector<PlayedMeasure> played = lay_out_measures(part, order, notices);
+
+  ReadResult result;
+  Solo& solo = result.solo;
+  solo.title = score.title;
+  solo.part = part.name;
+  solo.sounding_minus_written = part.transposition.value_or(Interval{});
+  solo.bars = played_bars(played);
+  solo.keys = played_keys(part, played);
+  solo.notes = played_notes(part, line, played);
+  for (const WrittenPart& other : chosen.parts)
+    if (!solo.tempo_bpm) solo.tempo_bpm = other.tempo_bpm;
+  result.changes = played_changes(chosen.parts[chosen.chords], played, solo);
+  result.warnings = notices.warnings(document);
+  return result;
+}
+
+}  // namespace
+
+ReadResult parse_musicxml(std::string_view bytes, std::string_view file_name, const ReadOptions& options) {
+  if (bytes.starts_with("MThd"))
+    throw ReadError(place_of(file_name), "this is a MIDI file where a MusicXML score is expected");
+  if (!is_zip(bytes)) return read_score(ScoreDocument(bytes, file_name), options);
+  const ScoreInContainer inside = unpack_score(bytes, file_name);
+  ReadResult result = read_score(ScoreDocument(inside.bytes, inside.file_name), options);
+  result.warnings.insert(result.warnings.begin(), inside.warnings.begin(), inside.warnings.end());
+  return result;
+}
+
+}  // namespace insideline::io

@@ -1,0 +1,185 @@
+// <note>: pitch, length, voice and ties.
+#include "io/musicxml/note_length.hpp"
+#include "io/musicxml/numbers.hpp"
+#include "io/musicxml/part_state.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <string_view>
+
+namespace insideline::io {
+namespace {
+
+/// What a <note> holds, before anything is made of it.
+struct NoteDraft {
+  pugi::xml_node pitch;
+  pugi::xml_node duration;
+  pugi::xml_node time_modification;
+  pugi::xml_node type;
+  const char* voice = "";
+  const char* staff = "";
+  int dots = 0;
+  bool grace = false;
+  bool cue = false;
+  bool chord_member = false;
+  bool rest = false;
+  bool bar_rest = false;
+  bool unpitched = false;
+  bool tied_from = false;
+  bool tied_on = false;
+};
+
+void read_tie(NoteDraft& draft, const pugi::xml_node& node) {
+  const std::string_view type = node.attribute("type").value();
+  if (type == "start") draft.tied_on = true;
+  if (type == "stop") draft.tied_from = true;
+}
+
+void read_rest(NoteDraft& draft, const pugi::xml_node& node) {
+  draft.rest = true;
+  draft.bar_rest = std::string_view(node.attribute("measure").value()) == "yes";
+}
+
+using Child = const pugi::xml_node&;
+constexpr std::array<ElementReader<NoteDraft>, 13> note_readers = {{
+    {"pitch", [](NoteDraft& draft, Child node) { draft.pitch = node; }},
+    {"duration", [](NoteDraft& draft, Child node) { draft.duration = node; }},
+    {"voice", [](NoteDraft& draft, Child node) { draft.voice = node.child_value(); }},
+    {"type", [](NoteDraft& draft, Child node) { draft.type = node; }},
+    {"dot", [](NoteDraft& draft, Child) { ++draft.dots; }},
+    {"rest", read_rest},
+    {"tie", read_tie},
+    {"time-modification", [](NoteDraft& draft, Child node) { draft.time_modification = node; }},
+    {"chord", [](NoteDraft& draft, Child) { draft.chord_member = true; }},
+    {"staff", [](NoteDraft& draft, Child node) { draft.staff = node.child_value(); }},
+    {"grace", [](NoteDraft& draft, Child) { draft.grace = true; }},
+    {"cue", [](NoteDraft& draft, Child) { draft.cue = true; }},
+    {"unpitched", [](NoteDraft& draft, Child) { draft.unpitched = true; }},
+}};
+
+/// The index of the voice in the part; a new one is added. A voice keeps its name across staves; without a
+/// name, each staff has one voice.
+std::uint16_t voice_index(PartState& state, const pugi::xml_node& node, const NoteDraft& draft) {
+  std::string_view name = stripped(draft.voice);
+  if (name.empty()) name = stripped(draft.staff);
+  if (name.empty()) name = "1";
+  std::vector<Voice>& voices = state.part.voices;
+  const auto found = std::ranges::find(voices, name, &Voice::name);
+  if (found != voices.end()) return static_cast<std::uint16_t>(found - voices.begin());
+  constexpr std::size_t most_voices = 100;
+  if (voices.size() >= most_voices) refuse(state, node, "the part has more than 100 voices; export the score again");
+  voices.push_back({std::string(name), 0, 0, 0});
+  return static_cast<std::uint16_t>(voices.size() - 1);
+}
+
+/// The alteration in semitones. Between the semitones it goes to the nearest, away from the natural.
+int read_alter(PartState& state, const pugi::xml_node& node) {
+  constexpr int most = 4;
+  const std::string_view text = node.child_value();
+  const auto alter = parse_decimal(text);
+  if (!alter || *alter > Beats(most) || *alter < Beats(-most))
+    refuse(state, node,
+           fmt::format("\"{}\" is not an alteration; semitones from -4 to 4 are expected", text.substr(0, 40)));
+  if (alter->denominator() == 1) return static_cast<int>(alter->numerator());
+  notice(state, Oddity::quarter_tones, node);
+  const Beats size = *alter < Beats{} ? -*alter : *alter;
+  const auto nearest = static_cast<int>(whole_units(size + Beats(1, 2), 1));
+  return *alter < Beats{} ? -nearest : nearest;
+}
+
+Pitch read_pitch(PartState& state, const pugi::xml_node& pitch) {
+  Pitch read;
+  bool has_step = false;
+  bool has_octave = false;
+  for (pugi::xml_node child = pitch.first_child(); child; child = child.next_sibling()) {
+    const std::string_view name = child.name();
+    const std::string_view text = stripped(child.child_value());
+    if (name == "step") {
+      const auto step = parse_note_name(text);
+      has_step = step && step->alter == 0;
+      if (has_step) read.name.step = step->step;
+    } else if (name == "alter") {
+      read.name.alter = read_alter(state, child);
+    } else if (name == "octave") {
+      const auto octave = parse_int(text);
+      has_octave = octave && *octave >= -1 && *octave <= 10;
+      if (has_octave) read.octave = *octave;
+    }
+  }
+  if (!has_step || !has_octave)
+    refuse(state, pitch, "this is not a pitch; a <step> from A to G and an <octave> from 0 to 9 are expected");
+  return read;
+}
+
+Pitch sounding_pitch(PartState& state, const pugi::xml_node& node, const Pitch& written) {
+  const Pitch pitch = state.transposition == Interval{} ? written : transposed(written, state.transposition);
+  constexpr int highest = 127;
+  if (const int midi = midi_number(pitch); midi < 0 || midi > highest)
+    refuse(state, node,
+           fmt::format("{} sounds outside of what can be heard; check its octave and the transposition",
+                       to_string(written)));
+  return pitch;
+}
+
+/// The length in quarter notes, exact where the file had to round a tuplet to divisions.
+Beats note_length(PartState& state, const pugi::xml_node& node, const NoteDraft& draft) {
+  if (draft.grace) return 0;
+  if (!draft.duration) {
+    const auto printed = printed_length(draft.type, draft.dots, draft.time_modification);
+    if (!printed && draft.bar_rest) return 0;
+    if (!printed) refuse(state, node, "a note has neither a <duration> nor a <type>; export the score again");
+    notice(state, Oddity::missing_durations, node);
+    return *printed;
+  }
+  const Beats length = quarters(state, draft.duration);
+  if (length < Beats{})
+    refuse(state, draft.duration,
+           fmt::format("a note cannot last {} quarter notes; export the score again", to_double(length)));
+  if (!draft.time_modification) return length;
+  const auto printed = printed_length(draft.type, draft.dots, draft.time_modification);
+  return printed ? unrounded(length, *printed, *state.divisions) : length;
+}
+
+void keep_note(PartState& state, const pugi::xml_node& node, const NoteDraft& draft, WrittenNote& kept) {
+  if (draft.cue) return notice(state, Oddity::cue_notes, node);
+  if (!draft.pitch) {
+    if (draft.unpitched) notice(state, Oddity::unpitched_notes, node);
+    return;
+  }
+  if (kept.duration == Beats{} && !draft.grace) return;
+  const bool joins_chord = draft.chord_member && !state.part.notes.empty();
+  kept.voice = joins_chord ? state.part.notes.back().voice : voice_index(state, node, draft);
+  kept.written = read_pitch(state, draft.pitch);
+  kept.pitch = sounding_pitch(state, draft.pitch, kept.written);
+  kept.grace = draft.grace;
+  kept.chord_member = draft.chord_member;
+  kept.tied_from = draft.tied_from;
+  kept.tied_on = draft.tied_on;
+  Voice& voice = state.part.voices[kept.voice];
+  ++voice.notes;
+  if (kept.chord_member) ++voice.chord_members;
+  if (std::string_view(node.attribute("print-object").value()) == "no") ++voice.hidden;
+  state.part.notes.push_back(kept);
+}
+
+}  // namespace
+
+void read_note(PartState& state, const pugi::xml_node& node) {
+  NoteDraft draft;
+  read_children(note_readers, draft, node);
+  WrittenNote note;
+  note.element = state.element++;
+  note.duration = note_length(state, node, draft);
+  note.position = draft.chord_member ? state.chord_position : state.position;
+  if (draft.bar_rest) current_measure(state).holds_bar_rest = true;
+  keep_note(state, node, draft, note);
+  if (draft.chord_member) return;
+  state.chord_position = state.position;
+  if (draft.grace) return;
+  state.position += note.duration;
+  if (state.position > state.furthest) state.furthest = state.position;
+}
+
+}  // namespace insideline::io

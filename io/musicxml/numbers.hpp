@@ -1,0 +1,20 @@
+// Numbers as MusicXML writes them: the whole trimmed text or nothing.
+#pragma once
+
+#include "analyzer/model/beats.hpp"
+
+#include <optional>
+#include <string_view>
+
+namespace insideline::io {
+
+std::string_view stripped(std::string_view text);
+
+/// "12", "-3", "+2". None for "12x", "", 99999999999.
+std::optional<int> parse_int(std::string_view text);
+
+/// A decimal, exactly: "1", "0.5", "-2.25", ".5". None for anything else, for more than nine
+/// places, and for a million million or more on either side of zero.
+std::optional<Beats> parse_decimal(std::string_view text);
+
+}  // namespace insideline::io

@@ -1,0 +1,121 @@
+#include "io/musicxml/part_reader.hpp"
+
+#include "io/musicxml/numbers.hpp"
+#include "io/musicxml/part_state.hpp"
+#include "io/read_result.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <stdexcept>
+
+namespace insideline::io {
+namespace {
+
+void read_backup(PartState& state, const pugi::xml_node& node) {
+  const Beats back = quarters(state, node.child("duration"));
+  state.position -= back;
+  // Lengths that were rounded to divisions leave a crumb when they are added up and taken back.
+  const Beats crumb = Beats(1) / *state.divisions;
+  if (state.position < -crumb) notice(state, Oddity::stray_backups, node);
+  if (state.position < crumb) state.position = 0;
+}
+
+void read_forward(PartState& state, const pugi::xml_node& node) {
+  state.position += quarters(state, node.child("duration"));
+  state.furthest = std::max(state.furthest, state.position);
+}
+
+constexpr std::array<ElementReader<PartState>, 8> measure_readers = {{
+    {"note", read_note},
+    {"harmony", read_harmony},
+    {"direction", read_direction},
+    {"attributes", read_attributes},
+    {"backup", read_backup},
+    {"forward", read_forward},
+    {"barline", read_barline},
+    {"sound", read_sound},
+}};
+
+void begin_measure(PartState& state, const MeasureSource& source) {
+  WrittenMeasure measure;
+  measure.number = stripped(source.measure.attribute("number").as_string());
+  if (measure.number.empty()) measure.number = std::to_string(state.part.measures.size() + 1);
+  measure.implicit = std::string_view(source.measure.attribute("implicit").as_string()) == "yes";
+  measure.offset_bytes = source.measure.offset_debug();
+  measure.first_note = state.part.notes.size();
+  measure.first_chord = state.part.symbols.size();
+  state.part.measures.push_back(std::move(measure));
+  state.part.signs.emplace_back();
+  state.position = state.furthest = state.chord_position = 0;
+  state.element = source.first_note;
+}
+
+/// In order of position (an offset can put a later symbol before an earlier one), the first at each place.
+void keep_one_symbol_a_place(PartState& state, const WrittenMeasure& measure) {
+  std::vector<WrittenChord>& symbols = state.part.symbols;
+  const auto first = symbols.begin() + static_cast<std::ptrdiff_t>(measure.first_chord);
+  std::stable_sort(first, symbols.end(), [](const auto& a, const auto& b) { return a.position < b.position; });
+  const auto same_place = [&](const WrittenChord& a, const WrittenChord& b) {
+    if (a.position != b.position) return false;
+    if (a.chord != b.chord) state.notices.add(Oddity::two_chords, measure.offset_bytes, measure.number);
+    return true;
+  };
+  symbols.erase(std::unique(first, symbols.end(), same_place), symbols.end());
+}
+
+void end_measure(PartState& state) {
+  WrittenMeasure& measure = current_measure(state);
+  measure.content = state.furthest;
+  measure.meter = state.meter;
+  measure.end_note = state.part.notes.size();
+  keep_one_symbol_a_place(state, measure);
+  measure.end_chord = state.part.symbols.size();
+}
+
+}  // namespace
+
+void refuse(const PartState& state, const pugi::xml_node& node, std::string_view why) {
+  const std::string& bar = state.part.measures.back().number;
+  throw ReadError(state.context.document.place(node), fmt::format("bar {}: {}", bar, why));
+}
+
+void notice(PartState& state, Oddity oddity, const pugi::xml_node& node) {
+  state.notices.add(oddity, node.offset_debug(), current_measure(state).number);
+}
+
+Beats quarters(const PartState& state, const pugi::xml_node& node) {
+  const std::string_view text = node.child_value();
+  const auto duration = parse_decimal(text);
+  if (!duration)
+    refuse(state, node, fmt::format("\"{}\" is not a length; a number of divisions is expected", text.substr(0, 40)));
+  if (!state.divisions)
+    refuse(state, node, "a length comes before any <divisions>, which say how long it is; export the score again");
+  constexpr Beats longest = 100'000;
+  const Beats length = *duration / *state.divisions;
+  if (length > longest || length < -longest)
+    refuse(state, node,
+           fmt::format("a length of {} quarter notes cannot be meant; export the score again", to_double(length)));
+  return length;
+}
+
+WrittenPart read_part(const PartSource& source, const PartContext& context, Notices& notices) {
+  WrittenPart part;
+  part.name = source.name;
+  part.measures.reserve(source.measures.size());
+  part.signs.reserve(source.measures.size());
+  PartState state{context, notices, part};
+  if (context.assumed) part.transposition = state.transposition = *context.assumed;
+  for (const MeasureSource& measure : source.measures) {
+    begin_measure(state, measure);
+    try {
+      read_children(measure_readers, state, measure.content);
+    } catch (const std::overflow_error&) {
+      refuse(state, measure.measure, "the lengths in this bar cannot be added up; its divisions must be wrong");
+    }
+    end_measure(state);
+  }
+  return part;
+}
+
+}  // namespace insideline::io

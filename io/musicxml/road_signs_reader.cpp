@@ -1,0 +1,152 @@
+// <barline>, <direction> and <sound>: repeats, endings, jumps and their targets, rehearsal
+// marks and the tempo.
+#include "io/musicxml/jump_words.hpp"
+#include "io/musicxml/numbers.hpp"
+#include "io/musicxml/part_state.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <string>
+#include <string_view>
+
+namespace insideline::io {
+namespace {
+
+bool says_yes(const pugi::xml_node& node, const char* attribute) {
+  return std::string_view(node.attribute(attribute).value()) == "yes";
+}
+
+/// "1", "1,2", "1. 2.", "1-3". Blank is none.
+std::vector<int> passes_in(std::string_view text) {
+  constexpr int most_passes = 100;
+  std::vector<int> passes;
+  bool range = false;
+  for (std::size_t i = 0; i < text.size();) {
+    const std::size_t end = std::min(text.find_first_not_of("0123456789", i), text.size());
+    if (end == i) {
+      if (text[i] == '-') range = !passes.empty();
+      ++i;
+      continue;
+    }
+    const int number = parse_int(text.substr(i, end - i)).value_or(0);
+    i = end;
+    if (number < 1 || number > most_passes) continue;
+    for (int between = range ? passes.back() + 1 : number; between < number; ++between) passes.push_back(between);
+    passes.push_back(number);
+    range = false;
+  }
+  return passes;
+}
+
+void read_repeat(PartState& state, const pugi::xml_node& node) {
+  const std::string_view direction = node.attribute("direction").value();
+  if (direction == "forward") current_signs(state).forward_repeat = true;
+  if (direction != "backward") return;
+  BackwardRepeat repeat;
+  repeat.after_jump = says_yes(node, "after-jump");
+  if (const pugi::xml_attribute times = node.attribute("times")) {
+    constexpr int most_times = 100;
+    const auto count = parse_int(times.value());
+    if (!count || *count < 0 || *count > most_times)
+      refuse(state, node,
+             fmt::format("a repeat cannot be played \"{}\" times; a number up to 100 is expected",
+                         std::string_view(times.value()).substr(0, 40)));
+    repeat.times = std::max(*count, 1);
+  }
+  current_signs(state).backward_repeat = repeat;
+}
+
+void read_ending(PartState& state, const pugi::xml_node& node) {
+  const std::string_view type = node.attribute("type").value();
+  if (type == "start")
+    current_signs(state).ending_start = passes_in(node.attribute("number").value());
+  else if (type == "stop" || type == "discontinue")
+    current_signs(state).ending_stop = true;
+}
+
+void read_metronome(PartState& state, const pugi::xml_node& node) {
+  if (state.part.tempo_bpm) return;
+  const auto per_minute = parse_decimal(node.child_value("per-minute"));
+  if (!per_minute || *per_minute <= Beats{}) return;
+  const std::string_view unit = stripped(node.child_value("beat-unit"));
+  const double beat = unit == "half" ? 2.0 : unit == "eighth" ? 0.5 : unit == "whole" ? 4.0 : 1.0;
+  const double dotted = node.child("beat-unit-dot") ? 1.5 : 1.0;
+  state.part.tempo_bpm = to_double(*per_minute) * beat * dotted;
+}
+
+void read_words(PartState& state, const pugi::xml_node& node) {
+  if (read_jump_words(node.child_value(), current_signs(state))) notice(state, Oddity::jumps_from_words, node);
+}
+
+void read_coda_sign(PartState& state, const pugi::xml_node& /*node*/) { current_signs(state).coda_printed = true; }
+void read_segno_sign(PartState& state, const pugi::xml_node& /*node*/) { current_signs(state).segno_printed = true; }
+
+void read_rehearsal(PartState& state, const pugi::xml_node& node) {
+  current_measure(state).section = stripped(node.child_value());
+}
+
+constexpr std::array<ElementReader<PartState>, 5> print_readers = {{
+    {"rehearsal", read_rehearsal},
+    {"metronome", read_metronome},
+    {"words", read_words},
+    {"segno", read_segno_sign},
+    {"coda", read_coda_sign},
+}};
+
+constexpr std::array<ElementReader<PartState>, 2> barline_readers = {{
+    {"repeat", read_repeat},
+    {"ending", read_ending},
+}};
+
+/// Whether the sound says anything about the order of playing.
+bool tells_the_way(const pugi::xml_node& sound) {
+  return std::ranges::any_of(std::array{"dacapo", "dalsegno", "tocoda", "fine", "segno", "coda"},
+                             [&](const char* name) { return !sound.attribute(name).empty(); });
+}
+
+}  // namespace
+
+void read_sound(PartState& state, const pugi::xml_node& node) {
+  for (const pugi::xml_attribute attribute : node.attributes()) {
+    const std::string_view name = attribute.name();
+    const std::string_view value = attribute.value();
+    RoadSigns& signs = current_signs(state);
+    if (name == "tempo" && !state.part.tempo_bpm) {
+      const auto tempo = parse_decimal(value);
+      if (tempo && *tempo > Beats{}) state.part.tempo_bpm = to_double(*tempo);
+    } else if (name == "dacapo") {
+      signs.da_capo = value == "yes";
+    } else if (name == "fine") {
+      signs.fine = value != "no";
+    } else if (name == "forward-repeat") {
+      signs.forward_repeat = signs.forward_repeat || value == "yes";
+    } else if (name == "segno") {
+      signs.segno = value;
+    } else if (name == "coda") {
+      signs.coda = value;
+    } else if (name == "dalsegno") {
+      signs.dal_segno = value;
+    } else if (name == "tocoda") {
+      signs.to_coda = value;
+    } else if (name == "time-only") {
+      signs.time_only = passes_in(value);
+    }
+  }
+}
+
+void read_direction(PartState& state, const pugi::xml_node& node) {
+  const pugi::xml_node sound = node.child("sound");
+  if (sound) read_sound(state, sound);
+  const bool told = sound && tells_the_way(sound);
+  for (pugi::xml_node type = node.child("direction-type"); type; type = type.next_sibling("direction-type"))
+    for (pugi::xml_node print = type.first_child(); print; print = print.next_sibling()) {
+      const std::string_view name = print.name();
+      if (told && (name == "words" || name == "segno" || name == "coda")) continue;
+      read_child(print_readers, state, print);
+    }
+}
+
+void read_barline(PartState& state, const pugi::xml_node& node) { read_children(barline_readers, state, node); }
+
+}  // namespace insideline::io

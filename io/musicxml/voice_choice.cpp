@@ -1,0 +1,105 @@
+#include "io/musicxml/voice_choice.hpp"
+
+#include "io/musicxml/numbers.hpp"
+#include "io/read_result.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <string_view>
+
+namespace insideline::io {
+namespace {
+
+/// Out of a hundred notes, this many may belong to a chord or another voice in a part that still counts as one line.
+constexpr std::size_t most_extra_notes_percent = 10;
+constexpr std::size_t most_names_listed = 12;
+
+bool same_letters(std::string_view a, std::string_view b) {
+  const auto lower = [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; };
+  return std::ranges::equal(a, b, {}, lower, lower);
+}
+
+std::size_t melody_notes(const Voice& voice) {
+  const std::size_t extra = std::max(voice.chord_members, voice.hidden);
+  return voice.notes - extra;
+}
+
+std::size_t all_notes(const WrittenPart& part) {
+  std::size_t notes = 0;
+  for (const Voice& voice : part.voices) notes += voice.notes;
+  return notes;
+}
+
+std::size_t best_voice(const WrittenPart& part) {
+  std::size_t most = 0;
+  for (const Voice& voice : part.voices) most = std::max(most, melody_notes(voice));
+  std::size_t best = part.voices.size();
+  for (std::size_t i = 0; i < part.voices.size(); ++i) {
+    const Voice& voice = part.voices[i];
+    if (melody_notes(voice) * 2 < most) continue;
+    if (best == part.voices.size() ||
+        voice.chord_members * part.voices[best].notes < part.voices[best].chord_members * voice.notes)
+      best = i;
+  }
+  return best;
+}
+
+/// Notes beside the best line, out of a hundred.
+std::size_t extra_percent(const WrittenPart& part) {
+  const std::size_t notes = all_notes(part);
+  return notes == 0 ? 100 : (notes - melody_notes(part.voices[best_voice(part)])) * 100 / notes;
+}
+
+template <typename Item, typename Name>
+std::string listed(std::span<const Item> items, Name name) {
+  std::string text;
+  for (std::size_t i = 0; i < items.size() && i < most_names_listed; ++i)
+    text += fmt::format("{}{}", i == 0 ? "" : ", ", name(i, items[i]));
+  return items.size() > most_names_listed ? text + " ..." : text;
+}
+
+}  // namespace
+
+std::size_t part_named(std::span<const PartSource> parts, const std::string& wanted, const ScoreDocument& document) {
+  for (std::size_t i = 0; i < parts.size(); ++i)
+    if (same_letters(parts[i].name, wanted)) return i;
+  if (const auto number = parse_int(wanted);
+      number && *number >= 1 && static_cast<std::size_t>(*number) <= parts.size())
+    return static_cast<std::size_t>(*number) - 1;
+  for (std::size_t i = 0; i < parts.size(); ++i)
+    if (same_letters(parts[i].id, wanted)) return i;
+  const std::string names =
+      listed(parts, [](std::size_t i, const PartSource& part) { return fmt::format("{} \"{}\"", i + 1, part.name); });
+  throw ReadError(place_of(document.file_name()),
+                  fmt::format("there is no part \"{}\"; the score has {}", wanted, names));
+}
+
+std::size_t melodic_part(std::span<const WrittenPart> parts, const ScoreDocument& document) {
+  std::size_t best = parts.size();
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    if (all_notes(parts[i]) == 0) continue;
+    if (extra_percent(parts[i]) <= most_extra_notes_percent) return i;
+    if (best == parts.size() || extra_percent(parts[i]) < extra_percent(parts[best])) best = i;
+  }
+  if (best == parts.size())
+    throw ReadError(document.place(document.root()),
+                    "there is no note with a pitch in this score; is it the right file?");
+  return best;
+}
+
+std::size_t solo_voice(const WrittenPart& part, const std::optional<std::string>& wanted,
+                       const ScoreDocument& document) {
+  if (all_notes(part) == 0)
+    throw ReadError(document.place(part.measures.front().offset_bytes),
+                    fmt::format("there is no note with a pitch in the part \"{}\"; --part chooses another", part.name));
+  if (!wanted) return best_voice(part);
+  for (std::size_t i = 0; i < part.voices.size(); ++i)
+    if (part.voices[i].name == *wanted) return i;
+  const std::string names =
+      listed(std::span<const Voice>(part.voices), [](std::size_t, const Voice& voice) { return voice.name; });
+  throw ReadError(document.place(part.measures.front().offset_bytes),
+                  fmt::format("the part \"{}\" has no voice {}; it has {}", part.name, *wanted, names));
+}
+
+}  // namespace insideline::io

@@ -1,0 +1,42 @@
+// What a reader gives back, and how it says that it cannot.
+#pragma once
+
+#include "analyzer/model/changes.hpp"
+#include "analyzer/model/solo.hpp"
+#include "io/source_text.hpp"
+
+#include <optional>
+#include <stdexcept>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace insideline::io {
+
+/// Something odd in a file that can be used all the same.
+struct Warning {
+  Place place;
+  std::string message;
+};
+
+/// "lantern.musicxml:12:4: bar 7 is half a beat short", on one line.
+std::string to_string(const Warning& warning);
+
+struct ReadResult {
+  Solo solo;
+  std::optional<Changes> changes;  ///< where the score carries its own
+  std::vector<Warning> warnings;
+};
+
+/// The input cannot be used. `what()` is the whole message: the place, what was
+/// found and what to do, then the source line with a caret where there is one.
+class ReadError : public std::runtime_error {
+ public:
+  ReadError(Place place, std::string_view message);
+  [[nodiscard]] const Place& place() const { return place_; }
+
+ private:
+  Place place_;
+};
+
+}  // namespace insideline::io

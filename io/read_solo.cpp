@@ -1,0 +1,37 @@
+#include "io/read_solo.hpp"
+
+#include "io/file_bytes.hpp"
+#include "io/midi/midi.hpp"
+#include "io/musicxml/musicxml.hpp"
+
+#include <array>
+#include <string_view>
+
+namespace insideline::io {
+namespace {
+
+struct Importer {
+  bool (*recognises)(std::string_view bytes);
+  ReadResult (*parse)(std::string_view bytes, std::string_view file_name, const ReadOptions& options);
+};
+
+/// Whatever no other importer recognises is read as MusicXML, which says best what is wrong with it.
+bool takes_the_rest(std::string_view /*bytes*/) { return true; }
+
+constexpr std::array importers = {
+    Importer{is_midi, parse_midi},
+    Importer{takes_the_rest, parse_musicxml},
+};
+
+constexpr std::size_t largest_file_bytes = std::size_t{32} << 20U;
+
+}  // namespace
+
+ReadResult read_solo(const std::filesystem::path& file, const ReadOptions& options) {
+  const std::string bytes = read_bytes(file, largest_file_bytes);
+  for (const Importer& importer : importers)
+    if (importer.recognises(bytes)) return importer.parse(bytes, file.filename().string(), options);
+  throw ReadError(place_of(file.string()), "this is not a score that can be read; export it as MusicXML");
+}
+
+}  // namespace insideline::io
