@@ -1,0 +1,129 @@
+// insideline analyze SOLO: the main job.
+#include "cli/command.hpp"
+#include "cli/output.hpp"
+#include "cli/solo_options.hpp"
+#include "cli/terminal.hpp"
+#include "reports/report_formats.hpp"
+#include "reports/text_report.hpp"
+
+#include <fmt/format.h>
+#include <CLI/CLI.hpp>
+
+#include <filesystem>
+#include <map>
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace insideline::cli {
+namespace {
+
+struct AnalyzeOptions {
+  SoloOptions solo;
+  std::map<std::string, std::string> destinations;  ///< by the name of the format
+  bool bar_by_bar = false;
+  ColourChoice colour = ColourChoice::automatic;
+};
+
+constexpr const char* examples =
+    "Examples:\n"
+    "  insideline analyze solo.musicxml\n"
+    "      The chords are in the score; the summary is printed.\n"
+    "  insideline analyze solo.musicxml --changes tune.changes --bars\n"
+    "      The chords come from a text file; every bar is printed with its labels.\n"
+    "  insideline analyze tenor.musicxml --changes tune.changes --transpose -14\n"
+    "      The score does not say that it is a B flat tenor part.\n"
+    "  insideline analyze solo.musicxml --json solo.json --csv solo.csv\n"
+    "      The results are written to files as well.\n"
+    "  insideline analyze solo.musicxml --csv - | less\n"
+    "      One table to standard output and nothing else.\n";
+
+bool same_file(const std::string& a, const std::string& b) {
+  std::error_code ignored;
+  if (std::filesystem::equivalent(a, b, ignored)) return true;
+  return std::filesystem::absolute(a, ignored).lexically_normal() ==
+         std::filesystem::absolute(b, ignored).lexically_normal();
+}
+
+/// Options that would overwrite an input or each other are a wrong command line.
+void check_destinations(const AnalyzeOptions& options) {
+  std::vector<std::string> taken{options.solo.solo};
+  if (options.solo.changes) taken.push_back(*options.solo.changes);
+  bool standard_output_taken = false;
+  for (const auto& [format, destination] : options.destinations) {
+    if (is_standard_output(destination)) {
+      if (standard_output_taken) throw CLI::ValidationError("--" + format, "only one report can go to standard output");
+      standard_output_taken = true;
+      continue;
+    }
+    for (const std::string& other : taken)
+      if (same_file(destination, other))
+        throw CLI::ValidationError("--" + format, destination + " would overwrite another file of this command");
+    taken.push_back(destination);
+  }
+}
+
+/// Every file is complete before the first of them appears; then comes what is printed.
+void write_results(const AnalyzeOptions& options, const reports::Report& report) {
+  std::vector<PendingFile> files;
+  std::string printed;
+  bool summary_wanted = true;
+  for (const reports::ReportFormat& format : reports::report_formats()) {
+    const auto destination = options.destinations.find(format.name);
+    if (destination == options.destinations.end()) continue;
+    if (is_standard_output(destination->second)) {
+      printed = format.write(report);
+      summary_wanted = false;
+    } else {
+      files.emplace_back(destination->second, format.write(report));
+    }
+  }
+  if (summary_wanted) {
+    printed = reports::text_report(
+        report, {.colour = colour_of_standard_output(options.colour),
+                 .bar_by_bar = options.bar_by_bar ? reports::BarByBar::shown : reports::BarByBar::left_out});
+  }
+  for (PendingFile& file : files) file.commit();
+  for (const std::string& warning : report.warnings) print_warning(warning);
+  write_to_standard_output(printed);
+}
+
+void add_output_options(CLI::App& command, AnalyzeOptions& options) {
+  static const std::map<std::string, ColourChoice> choices{
+      {"auto", ColourChoice::automatic}, {"always", ColourChoice::always}, {"never", ColourChoice::never}};
+  const std::string group = "What is written";
+  command.add_flag("--bars", options.bar_by_bar, "Print every bar with chords, notes, degrees and marks as well")
+      ->group(group);
+  for (const reports::ReportFormat& format : reports::report_formats()) {
+    const std::string name = format.name;
+    command
+        .add_option_function<std::string>(
+            "--" + name, [&options, name](const std::string& file) { options.destinations[name] = file; }, format.what)
+        ->option_text("FILE")
+        ->group(group);
+  }
+  command
+      .add_option_function<std::string>(
+          "--color,--colour", [&options](const std::string& word) { options.colour = choices.at(word); },
+          "Colour: auto (the default) on a terminal that wants it")
+      ->check(CLI::IsMember({"auto", "always", "never"}))
+      ->option_text("auto|always|never")
+      ->group(group);
+}
+
+}  // namespace
+
+void add_analyze_command(CLI::App& program) {
+  CLI::App* command =
+      program.add_subcommand("analyze", "Label every note of a solo, find its arpeggios and connections, sum it up");
+  const auto options = std::make_shared<AnalyzeOptions>();
+  add_solo_options(*command, options->solo);
+  add_output_options(*command, *options);
+  command->footer(examples);
+  command->callback([options] {
+    check_destinations(*options);
+    write_results(*options, analyzed(options->solo));
+  });
+}
+
+}  // namespace insideline::cli

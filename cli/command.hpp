@@ -1,0 +1,29 @@
+// How a command is added: one file, cli/<name>_command.cpp, with one function that
+// adds its options to the program and says, in a callback, what it does. The table
+// in commands.cpp lists them in the order of the help text.
+//
+// A callback returns when the work is done. It throws io::ReadError where an input
+// cannot be used, OutputError where an output cannot be written (both exit 1), and
+// CLI::ValidationError where options contradict each other (exit 2). `main` prints.
+#pragma once
+
+#include <span>
+#include <string>
+
+namespace CLI {
+class App;
+}
+
+namespace insideline::cli {
+
+using AddCommand = void (*)(CLI::App& program);
+
+std::span<const AddCommand> commands();
+
+void add_analyze_command(CLI::App& program);
+void add_chord_command(CLI::App& program);
+
+/// `insideline: warning: ...` on standard error.
+void print_warning(const std::string& message);
+
+}  // namespace insideline::cli

@@ -1,0 +1,73 @@
+// The program: its commands, and how it ends. Everything that goes wrong arrives here.
+#include "cli/command.hpp"
+#include "cli/help_format.hpp"
+#include "cli/output.hpp"
+#include "io/read_result.hpp"
+
+#include <fmt/format.h>
+#include <CLI/CLI.hpp>
+
+#include <cstdio>
+#include <exception>
+#include <memory>
+#include <new>
+#include <stdexcept>
+#include <string>
+#include <string_view>
+
+namespace insideline::cli {
+namespace {
+
+enum ExitStatus : int { done = 0, input_unusable = 1, command_line_wrong = 2 };
+
+int report_error(std::string_view message, ExitStatus status) {
+  fmt::print(stderr, "insideline: error: {}\n", message);
+  return status;
+}
+
+int run(int argc, char** argv) {
+  CLI::App program{"Shows how an improvised line outlines its chord changes.", "insideline"};
+  program.set_version_flag("--version", "insideline " INSIDELINE_VERSION, "Print the version and exit");
+  program.set_help_flag("-h,--help", "Print this help and exit");
+  program.require_subcommand(0, 1);
+  program.formatter(std::make_shared<HelpFormat>());
+  program.footer(
+      "Example:\n"
+      "  insideline analyze solo.musicxml --changes tune.changes\n\n"
+      "`insideline COMMAND --help` explains a command and shows more examples.");
+  for (const AddCommand add_command : commands()) add_command(program);
+  try {
+    program.parse(argc, argv);
+    if (program.get_subcommands().empty()) throw CLI::RequiredError("A command");
+    return done;
+  } catch (const CLI::Success& request) {
+    return program.exit(request);
+  } catch (const CLI::ParseError& error) {
+    const auto given = program.get_subcommands();
+    const std::string command = given.empty() ? "" : given.front()->get_name() + " ";
+    return report_error(fmt::format("{}\n  `insideline {}--help` shows how it is used", error.what(), command),
+                        command_line_wrong);
+  }
+}
+
+}  // namespace
+}  // namespace insideline::cli
+
+int main(int argc, char** argv) {
+  using insideline::cli::input_unusable;
+  using insideline::cli::report_error;
+  try {
+    return insideline::cli::run(argc, argv);
+  } catch (const insideline::io::ReadError& error) {
+    return report_error(error.what(), input_unusable);
+  } catch (const insideline::cli::OutputError& error) {
+    return report_error(error.what(), input_unusable);
+  } catch (const std::overflow_error& error) {
+    return report_error(fmt::format("a time in the input is too long or too finely divided ({})", error.what()),
+                        input_unusable);
+  } catch (const std::bad_alloc&) {
+    return report_error("the input needs more memory than there is", input_unusable);
+  } catch (const std::exception& error) {
+    return report_error(fmt::format("this should not happen, please report it: {}", error.what()), input_unusable);
+  }
+}

@@ -1,0 +1,105 @@
+#include "cli/output.hpp"
+
+#include <fcntl.h>
+#include <fmt/format.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <cstdio>
+#include <system_error>
+#include <utility>
+
+namespace insideline::cli {
+namespace {
+
+std::string reason_of(int error_number) { return std::generic_category().message(error_number); }
+
+/// Writes all of `bytes`; 0, or the error number.
+int write_all(int descriptor, std::string_view bytes) {
+  while (!bytes.empty()) {
+    const ssize_t written = ::write(descriptor, bytes.data(), bytes.size());
+    if (written < 0 && errno == EINTR) continue;
+    if (written < 0) return errno;
+    bytes.remove_prefix(static_cast<std::size_t>(written));
+  }
+  return 0;
+}
+
+/// The rights a new file would get, or those of the file that is replaced.
+mode_t wanted_mode(const std::filesystem::path& file) {
+  struct stat present {};
+  if (::stat(file.c_str(), &present) == 0) return present.st_mode & 07777U;
+  const mode_t mask = ::umask(0);
+  ::umask(mask);
+  return 0666U & ~mask;
+}
+
+bool is_device_or_pipe(const std::filesystem::path& file) {
+  std::error_code ignored;
+  const auto status = std::filesystem::status(file, ignored);
+  return std::filesystem::exists(status) && !std::filesystem::is_regular_file(status) &&
+         !std::filesystem::is_directory(status);
+}
+
+/// The file behind symbolic links, so that a link is kept and its target replaced.
+std::filesystem::path behind_links(const std::filesystem::path& file) {
+  std::error_code failed;
+  const std::filesystem::path target = std::filesystem::canonical(file, failed);
+  return failed ? file : target;
+}
+
+}  // namespace
+
+OutputError::OutputError(const std::filesystem::path& file, std::string_view reason)
+    : std::runtime_error(fmt::format("{}: cannot be written: {}", file.string(), reason)) {}
+
+bool is_standard_output(std::string_view destination) { return destination == "-"; }
+
+PendingFile::PendingFile(const std::filesystem::path& file, std::string_view bytes) : file_(file) {
+  if (std::filesystem::is_directory(file)) throw OutputError(file, "it is a folder; give a file name");
+  if (is_device_or_pipe(file)) {
+    bytes_for_device_ = bytes;
+    return;
+  }
+  const std::filesystem::path target = behind_links(file);
+  std::string name = (target.parent_path() / ("." + target.filename().string() + ".XXXXXX")).string();
+  const int descriptor = ::mkstemp(name.data());
+  if (descriptor < 0) throw OutputError(file, reason_of(errno));
+  temporary_ = name;
+  int error_number = write_all(descriptor, bytes);
+  if (error_number == 0 && ::fchmod(descriptor, wanted_mode(target)) != 0) error_number = errno;
+  if (::close(descriptor) != 0 && error_number == 0) error_number = errno;
+  if (error_number == 0) return;
+  ::unlink(temporary_.c_str());
+  throw OutputError(file, reason_of(error_number));
+}
+
+PendingFile::PendingFile(PendingFile&& other) noexcept
+    : file_(std::move(other.file_)),
+      temporary_(std::exchange(other.temporary_, {})),
+      bytes_for_device_(std::move(other.bytes_for_device_)) {}
+
+PendingFile::~PendingFile() {
+  if (!temporary_.empty()) ::unlink(temporary_.c_str());
+}
+
+void PendingFile::commit() {
+  if (temporary_.empty()) {
+    const int descriptor = ::open(file_.c_str(), O_WRONLY | O_CLOEXEC);
+    if (descriptor < 0) throw OutputError(file_, reason_of(errno));
+    const int error_number = write_all(descriptor, bytes_for_device_);
+    ::close(descriptor);
+    if (error_number != 0) throw OutputError(file_, reason_of(error_number));
+    return;
+  }
+  if (::rename(temporary_.c_str(), behind_links(file_).c_str()) != 0) throw OutputError(file_, reason_of(errno));
+  temporary_.clear();
+}
+
+void write_to_standard_output(std::string_view bytes) {
+  const int error_number = write_all(STDOUT_FILENO, bytes);
+  if (error_number != 0) throw OutputError("standard output", reason_of(error_number));
+}
+
+}  // namespace insideline::cli

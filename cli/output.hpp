@@ -1,0 +1,44 @@
+// Where results go: a file that is there whole or not at all, or standard output.
+#pragma once
+
+#include <filesystem>
+#include <stdexcept>
+#include <string>
+#include <string_view>
+
+namespace insideline::cli {
+
+/// An output cannot be written. `what()` names it and says why.
+class OutputError : public std::runtime_error {
+ public:
+  OutputError(const std::filesystem::path& file, std::string_view reason);
+};
+
+/// True for "-", which stands for standard output.
+bool is_standard_output(std::string_view destination);
+
+/// A file being written. Its bytes are in a temporary file beside it until `commit`
+/// puts that in its place; without a commit nothing is left behind.
+/// A device or a pipe is written to as it is, at `commit`.
+class PendingFile {
+ public:
+  /// Throws OutputError where the bytes cannot be stored.
+  PendingFile(const std::filesystem::path& file, std::string_view bytes);
+  PendingFile(PendingFile&& other) noexcept;
+  PendingFile(const PendingFile&) = delete;
+  PendingFile& operator=(const PendingFile&) = delete;
+  PendingFile& operator=(PendingFile&&) = delete;
+  ~PendingFile();
+
+  void commit();
+
+ private:
+  std::filesystem::path file_;
+  std::filesystem::path temporary_;  ///< empty once there is none
+  std::string bytes_for_device_;
+};
+
+/// Throws OutputError where not every byte arrives.
+void write_to_standard_output(std::string_view bytes);
+
+}  // namespace insideline::cli

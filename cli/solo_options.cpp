@@ -1,0 +1,178 @@
+#include "cli/solo_options.hpp"
+
+#include "analyzer/alignment.hpp"
+#include "analyzer/alignment_doctor.hpp"
+#include "analyzer/analysis.hpp"
+#include "io/changes/changes_file.hpp"
+#include "io/read_solo.hpp"
+
+#include <fmt/format.h>
+#include <CLI/CLI.hpp>
+
+#include <cstdlib>
+#include <filesystem>
+#include <map>
+#include <utility>
+#include <vector>
+
+namespace insideline::cli {
+namespace {
+
+constexpr int widest_transposition = 48;  // semitones; no instrument is written further from its sound
+constexpr int furthest_bar = 100'000;
+
+std::string file_name(const std::string& path) { return std::filesystem::path(path).filename().string(); }
+
+/// Empty for a length of nothing or more, as CLI11 wants it.
+std::string not_a_length(const std::string& text) {
+  const auto length = parse_beats(text);
+  if (length && *length >= Beats(0)) return {};
+  return "'" + text + "' is not a length in quarter notes, such as 1, 1/2 or 0.5";
+}
+
+void add_hearing_options(CLI::App& command, Settings& settings) {
+  const std::string group = "How it is heard";
+  command
+      .add_flag_callback(
+          "--strict", [&settings] { settings.hearing = Hearing::strict; },
+          "Hear every note against the chord sounding at that moment: no anticipations, no suspensions")
+      ->group(group);
+  auto* straight = command.add_flag_callback(
+      "--straight", [&settings] { settings.feel = Feel::straight; }, "Eighth notes are even");
+  auto* swing = command.add_flag_callback(
+      "--swing", [&settings] { settings.feel = Feel::swing; },
+      "Eighth notes swing, and lean on the beat (the default)");
+  straight->group(group);
+  swing->group(group)->excludes(straight);
+  command
+      .add_option_function<std::string>(
+          "--held-tension", [&settings](const std::string& text) { settings.held_tension = *parse_beats(text); },
+          "A tension at least this long counts as held, in quarter notes; default 1")
+      ->check(CLI::Validator(not_a_length, ""))
+      ->option_text("QUARTERS")
+      ->group(group);
+}
+
+/// The changes in sounding pitch, and what they are called in the report.
+Changes chosen_changes(const SoloOptions& options, const io::ReadResult& read, reports::Source& source) {
+  if (options.changes) {
+    Changes changes = io::read_changes(*options.changes);
+    source.changes_file = file_name(*options.changes);
+    if (options.changes_pitch == ChangesPitch::written) changes = transposed(changes, read.solo.sounding_minus_written);
+    return changes;
+  }
+  if (read.changes && !read.changes->spans.empty()) {
+    source.changes_file = "in score";
+    return *read.changes;
+  }
+  throw io::ReadError(io::place_of(file_name(options.solo)),
+                      "it has no chord symbols; write the changes into a text file and give it with --changes FILE");
+}
+
+/// What to do about a disagreement, where the command line has something.
+std::string remedy(Contradiction kind) {
+  switch (kind) {
+    case Contradiction::meter: return "give changes in the solo's meter, with a header like `meter: 3/4`";
+    case Contradiction::bars:
+    case Contradiction::pickup: return "--start-bar says which bar of the solo falls on bar 1 of the changes";
+    case Contradiction::key: return "if the solo sounds in another key than it is written in, give --transpose";
+    case Contradiction::written_key: return "if the changes are in written pitch, give --changes-pitch written";
+  }
+  return {};
+}
+
+std::string advice_text(const AlignmentAdvice& advice, const Solo& solo) {
+  const std::string counts = fmt::format("{} of {} notes would be chord tones, as it is {}", advice.there.count,
+                                         advice.there.of, advice.here.count);
+  if (advice.start_bar)
+    return fmt::format("the line fits these changes far better with --start-bar {}: {}", *advice.start_bar, counts);
+  const int semitones = advice.semitones.value_or(0);
+  return fmt::format(
+      "the line fits these changes far better {} semitones {}: {}; is it a transposing part (--transpose {}), or are "
+      "the "
+      "changes in written pitch (--changes-pitch written)?",
+      std::abs(semitones), semitones > 0 ? "higher" : "lower", counts,
+      solo.sounding_minus_written.semitones + semitones);
+}
+
+/// Throws where the changes cannot lie under the solo; other disagreements are warnings.
+std::vector<std::string> compared(const Changes& changes, const Solo& solo, const SoloOptions& options) {
+  std::vector<std::string> warnings;
+  for (const Disagreement& disagreement : disagreements(changes, solo, {.start_bar = options.start_bar})) {
+    const std::string message = disagreement.message + "; " + remedy(disagreement.kind);
+    const std::string file = file_name(options.changes.value_or(options.solo));
+    if (disagreement.kind == Contradiction::meter) throw io::ReadError(io::place_of(file), message);
+    warnings.push_back(file + ": " + message);
+  }
+  if (const auto advice = better_alignment(changes, solo, {.start_bar = options.start_bar}))
+    warnings.push_back(advice_text(*advice, solo));
+  return warnings;
+}
+
+}  // namespace
+
+void add_solo_options(CLI::App& command, SoloOptions& options) {
+  static const std::map<std::string, ChangesPitch> pitches{{"concert", ChangesPitch::concert},
+                                                           {"written", ChangesPitch::written}};
+  const std::string group = "What is read";
+  command.add_option("SOLO", options.solo, "The transcribed solo, a MusicXML file")->required();
+  command.add_option("--changes", options.changes, "The changes, where the score has none or others are wanted")
+      ->option_text("FILE")
+      ->group(group);
+  command
+      .add_option_function<std::string>(
+          "--changes-pitch", [&options](const std::string& word) { options.changes_pitch = pitches.at(word); },
+          "Whether the changes file is in concert pitch (the default) or in the solo's written pitch")
+      ->check(CLI::IsMember({"concert", "written"}))
+      ->option_text("concert|written")
+      ->group(group);
+  command
+      .add_option("--start-bar", options.start_bar,
+                  "The bar of the solo that falls on bar 1 of the changes; 1 (the default) is the first full bar")
+      ->check(CLI::Range(-furthest_bar, furthest_bar))
+      ->option_text("N")
+      ->group(group);
+  command
+      .add_option("--part,--track", options.reading.part,
+                  "The part that holds the solo, by name or number; default: the first with a single melodic line")
+      ->option_text("NAME|NUMBER")
+      ->group(group);
+  command
+      .add_option("--voice", options.reading.voice,
+                  "The voice of that part, as the score numbers them; default: the single melodic line")
+      ->option_text("VOICE")
+      ->group(group);
+  command
+      .add_flag_callback(
+          "--as-written", [&options] { options.reading.road_map = io::RoadMap::as_written; },
+          "Read the page once from left to right; otherwise repeats, endings and jumps are played")
+      ->group(group);
+  command
+      .add_option("--transpose", options.reading.transpose,
+                  "From written to sounding pitch, where the file does not say; a B flat tenor part is -14")
+      ->check(CLI::Range(-widest_transposition, widest_transposition))
+      ->option_text("SEMITONES")
+      ->group(group);
+  add_hearing_options(command, options.settings);
+}
+
+reports::Report analyzed(const SoloOptions& options) {
+  io::ReadResult read = io::read_solo(options.solo, options.reading);
+  reports::Report report;
+  report.source.solo_file = file_name(options.solo);
+  report.settings = options.settings;
+  report.source.part_was_asked_for = options.reading.part.has_value();
+  const Changes changes = chosen_changes(options, read, report.source);
+  report.source.changes_title = changes.title;
+  report.source.changes_key = changes.key;
+  const std::vector<std::string> doubts = compared(changes, read.solo, options);
+  const Harmony harmony = lay_out(changes, read.solo, {.start_bar = options.start_bar});
+  report.analysis = analyze(read.solo, harmony, options.settings);
+  report.solo = std::move(read.solo);
+  for (const io::Warning& warning : read.warnings) report.warnings.push_back(to_string(warning));
+  report.warnings.insert(report.warnings.end(), doubts.begin(), doubts.end());
+  for (const std::string& warning : report.analysis.warnings) report.warnings.push_back(warning);
+  return report;
+}
+
+}  // namespace insideline::cli

@@ -1,0 +1,30 @@
+#include "cli/terminal.hpp"
+
+#include <unistd.h>
+
+#include <cstdlib>
+#include <string_view>
+
+namespace insideline::cli {
+namespace {
+
+/// Empty where it is not set.
+std::string_view environment(const char* name) {
+  const char* value = std::getenv(name);
+  return value == nullptr ? std::string_view{} : std::string_view{value};
+}
+
+}  // namespace
+
+reports::Colour colour_of_standard_output(ColourChoice choice) {
+  switch (choice) {
+    case ColourChoice::always: return reports::Colour::on;
+    case ColourChoice::never: return reports::Colour::off;
+    case ColourChoice::automatic: break;
+  }
+  const bool wanted = ::isatty(STDOUT_FILENO) == 1 && environment("NO_COLOR").empty() &&
+                      environment("TERM") != "dumb" && !environment("TERM").empty();
+  return wanted ? reports::Colour::on : reports::Colour::off;
+}
+
+}  // namespace insideline::cli

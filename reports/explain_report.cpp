@@ -1,0 +1,60 @@
+#include "reports/explain_report.hpp"
+
+#include "analyzer/metre.hpp"
+
+#include <ostream>
+#include <string>
+
+#include <fmt/format.h>
+
+namespace insideline::reports {
+namespace {
+
+constexpr double worth_showing = 0.005;  // less likely readings only fill the page
+
+std::string heard_as(const Report& report, const ExplainedReading& reading) {
+  std::string text = fmt::format("{}, {}", to_string(reading.role), to_string(reading.figure));
+  if (reading.degree && reading.governor)
+    text += fmt::format(" ({} of {})", to_string(*reading.degree),
+                        report.analysis.harmony.chords[*reading.governor].chord.symbol);
+  if (reading.placement != Placement::in_place) text += fmt::format(", {}", to_string(reading.placement));
+  return text;
+}
+
+void write_heading(std::ostream& out, const Report& report, std::size_t index) {
+  const Note& note = report.solo.notes[index];
+  const NoteLabel& label = report.analysis.labels[index];
+  const Bar& bar = report.solo.bars[bar_index_at(report.solo, note.onset)];
+  const std::string chord = label.chord ? report.analysis.harmony.chords[*label.chord].chord.symbol : "no chord";
+  out << fmt::format("bar {}, {}: {} over {} (note {})\n", bar.number, place_in_words(bar, note.onset),
+                     to_string(note.pitch), chord, index);
+  out << fmt::format("  {}\n", label.reason);
+}
+
+void write_reading(std::ostream& out, const Report& report, const ExplainedReading& reading) {
+  out << fmt::format("  {:>3.0f} %  {}\n", 100.0 * reading.probability, heard_as(report, reading));
+  for (const ExplainedRow& row : reading.rows)
+    out << fmt::format("       {:+5.1f}  {}: {}\n", row.value, row.name, row.why);
+}
+
+void write_note(std::ostream& out, const Report& report, std::size_t index, const Settings& settings) {
+  write_heading(out, report, index);
+  const auto readings = explain_note(report.solo, report.analysis.harmony, report.analysis.phrases, index, settings);
+  if (readings.size() == 1 && readings.front().rows.empty())
+    out << "  a pitch of the sounding chord is a chord tone: nothing to weigh\n";
+  else
+    for (const ExplainedReading& reading : readings)
+      if (reading.probability >= worth_showing) write_reading(out, report, reading);
+  out << '\n';
+}
+
+}  // namespace
+
+void write_explanation(std::ostream& out, const Report& report, std::span<const std::size_t> notes,
+                       const Settings& settings) {
+  out << "Each reading with its share, and the scores for (+) and against (-) it.\n"
+         "A score of 1 more makes a reading 2.7 times as likely.\n\n";
+  for (const std::size_t index : notes) write_note(out, report, index, settings);
+}
+
+}  // namespace insideline::reports

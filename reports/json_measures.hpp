@@ -1,0 +1,14 @@
+// The measures of the analysis file that the contract of the summary does not name:
+// densities by group, phrases, guide tones, cells, threads, what is heard from the line alone.
+#pragma once
+
+#include <nlohmann/json_fwd.hpp>
+
+#include "reports/report.hpp"
+
+namespace insideline::reports {
+
+/// Adds `telling_bars`, `phrases`, `cells`, `threads`, `outline`, `heard_alone` and `densities`.
+void add_measures(nlohmann::ordered_json& document, const Report& report);
+
+}  // namespace insideline::reports

@@ -1,0 +1,31 @@
+// What every report is made from: the solo, the results beside it, and where
+// they come from. Reports decide no music; a number they need is computed in analyzer/.
+#pragma once
+
+#include "analyzer/analysis.hpp"
+#include "analyzer/model/solo.hpp"
+#include "analyzer/settings.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace insideline::reports {
+
+struct Source {
+  std::string solo_file;            ///< file name without its folder
+  std::string changes_file;         ///< file name, "in score" or "in markers"
+  std::string changes_title;        ///< of the chart, where it has one
+  std::optional<Key> changes_key;   ///< of the chart at sounding pitch, where it names one
+  bool part_was_asked_for = false;  ///< the user named the part; otherwise the reader took it
+};
+
+struct Report {
+  Source source;
+  Settings settings;  ///< of the analysis
+  Solo solo;
+  Analysis analysis;
+  std::vector<std::string> warnings;  ///< of reading and of the analysis, in order
+};
+
+}  // namespace insideline::reports

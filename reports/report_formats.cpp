@@ -1,0 +1,16 @@
+#include "reports/report_formats.hpp"
+
+#include "reports/csv_report.hpp"
+#include "reports/json_report.hpp"
+
+namespace insideline::reports {
+
+std::span<const ReportFormat> report_formats() {
+  static constexpr ReportFormat table[] = {
+      {"json", "Write the analysis file; - is standard output", json_report},
+      {"csv", "Write a table with one row a note; - is standard output", csv_report},
+  };
+  return table;
+}
+
+}  // namespace insideline::reports

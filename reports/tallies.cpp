@@ -1,0 +1,73 @@
+#include "reports/tallies.hpp"
+
+#include "analyzer/harmony/chord_symbol.hpp"
+
+#include <algorithm>
+#include <map>
+
+namespace insideline::reports {
+namespace {
+
+void count(std::vector<Tally>& tallies, const std::string& name, std::size_t index) {
+  const auto found = std::ranges::find(tallies, name, &Tally::name);
+  if (found == tallies.end())
+    tallies.push_back({name, {index}});
+  else
+    found->where.push_back(index);
+}
+
+void sort_by_count(std::vector<Tally>& tallies) {
+  std::ranges::stable_sort(tallies, std::ranges::greater{}, [](const Tally& tally) { return tally.where.size(); });
+}
+
+bool on_another_root(const std::string& symbol, const NoteName& root) {
+  const SymbolReading reading = parse_chord_symbol(symbol);
+  return reading && *reading && pitch_class((*reading)->root) != pitch_class(root);
+}
+
+}  // namespace
+
+std::vector<Tally> arpeggio_shapes(std::span<const Arpeggio> arpeggios) {
+  std::vector<Tally> tallies;
+  for (std::size_t i = 0; i < arpeggios.size(); ++i) {
+    std::string shape;
+    for (const Degree& degree : arpeggios[i].degrees) shape += (shape.empty() ? "" : " ") + to_string(degree);
+    count(tallies, shape, i);
+  }
+  sort_by_count(tallies);
+  return tallies;
+}
+
+std::vector<Tally> arpeggio_inversions(std::span<const Arpeggio> arpeggios) {
+  constexpr Inversion order[] = {Inversion::root_position, Inversion::first, Inversion::second, Inversion::third,
+                                 Inversion::none};
+  std::vector<Tally> tallies;
+  for (const Inversion inversion : order)
+    for (std::size_t i = 0; i < arpeggios.size(); ++i)
+      if (arpeggios[i].inversion == inversion) count(tallies, to_string(inversion), i);
+  return tallies;
+}
+
+std::vector<Tally> borrowed_chords(const Analysis& analysis) {
+  std::vector<Tally> tallies;
+  for (std::size_t i = 0; i < analysis.arpeggios.size(); ++i) {
+    const Arpeggio& arpeggio = analysis.arpeggios[i];
+    const Chord& chord = analysis.harmony.chords[arpeggio.governor].chord;
+    if (!arpeggio.spells.empty() && on_another_root(arpeggio.spells, chord.root))
+      count(tallies, arpeggio.spells + " over " + chord.symbol, i);
+  }
+  sort_by_count(tallies);
+  return tallies;
+}
+
+std::vector<Tally> tensions_by_degree(const Solo& solo, std::span<const NoteLabel> labels) {
+  std::map<Degree, std::vector<std::size_t>> found;
+  for (std::size_t i = 0; i < labels.size(); ++i)
+    if (labels[i].role == Role::tension && labels[i].degree && !solo.notes[i].grace)
+      found[*labels[i].degree].push_back(i);
+  std::vector<Tally> tallies;
+  for (const auto& [degree, notes] : found) tallies.push_back({to_string(degree), notes});
+  return tallies;
+}
+
+}  // namespace insideline::reports

@@ -1,0 +1,247 @@
+#include "reports/text/bars_view.hpp"
+
+#include "reports/text/bar_columns.hpp"
+#include "reports/text/canvas.hpp"
+#include "reports/text/display_width.hpp"
+#include "reports/text/marks.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <string_view>
+
+namespace insideline::reports {
+namespace {
+
+enum Row : std::size_t { bar_row, chord_row, beat_row, note_row, degree_row, motion_row, arpeggio_row, crossing_row };
+constexpr std::array<std::string_view, 8> row_names = {"bar",    "chord",  "beat",     "note",
+                                                       "degree", "motion", "arpeggio", "crossing"};
+constexpr std::size_t margin = 9;  // columns for the names of the rows
+constexpr std::size_t gap = 1;     // columns between two cells
+constexpr std::size_t bar_line = 2;
+
+struct Cell {
+  std::string text;
+  Ink ink = Ink::plain;
+};
+
+/// One thing that begins in a bar, with its cells.
+struct Column {
+  std::optional<std::size_t> note;
+  std::array<Cell, row_names.size()> cells;
+  std::size_t width = 0;
+};
+
+/// A bar, or the part of a long bar that goes on one line.
+struct Measure {
+  std::string name;
+  std::vector<Column> columns;
+  bool begins_bar = true;
+};
+
+using Line = std::vector<Measure>;
+
+std::string crossing_text(const Connection& connection) {
+  const std::string text = to_string(*connection.from_degree) + ">" + to_string(*connection.to_degree);
+  return connection.guide_tone ? text + "*" : text;
+}
+
+/// What is known of every note beside its label, by index of the note.
+std::vector<std::string> crossings_by_note(const Report& report) {
+  std::vector<std::string> crossings(report.solo.notes.size());
+  for (const Connection& connection : report.analysis.connections)
+    if (connection.to_note && connection.from_degree && connection.to_degree)
+      crossings[*connection.to_note] = crossing_text(connection);
+  return crossings;
+}
+
+void fill_note_cells(const Report& report, std::size_t note, const std::string& crossing, Column& column) {
+  const NoteLabel& label = report.analysis.labels[note];
+  const Ink ink = ink_of(label.role);
+  column.cells[note_row] = {to_string(report.solo.notes[note].pitch), Ink::plain};
+  column.cells[degree_row] = {degree_mark(label), ink};
+  column.cells[motion_row] = {std::string(abbreviation(label.figure)), ink};
+  column.cells[crossing_row] = {crossing, Ink::plain};
+}
+
+/// Chord symbols may reach over the columns after them; other cells make theirs wide enough.
+void set_widths(std::vector<Column>& columns) {
+  for (Column& column : columns) {
+    for (std::size_t row = 0; row < row_names.size(); ++row)
+      if (row != chord_row) column.width = std::max(column.width, display_width(column.cells[row].text) + gap);
+  }
+  for (std::size_t from = 0; from < columns.size();) {
+    std::size_t next = from + 1;
+    std::size_t room = columns[from].width;
+    for (; next < columns.size() && columns[next].cells[chord_row].text.empty(); ++next) room += columns[next].width;
+    const std::string& symbol = columns[from].cells[chord_row].text;
+    const std::size_t wanted = symbol.empty() ? 0 : display_width(symbol) + gap;
+    if (wanted > room) columns[next - 1].width += wanted - room;
+    from = next;
+  }
+}
+
+std::string bar_name(const Report& report, std::size_t bar_index) {
+  const Bar& bar = report.solo.bars[bar_index];
+  if (bar.number < 1) return "pickup";
+  std::string name = std::to_string(bar.number);
+  for (const SoundingChord& chord : report.analysis.harmony.chords) {
+    const Beats& length = report.analysis.harmony.chorus_length;
+    const Beats begin = report.analysis.harmony.first_chorus + Beats(chord.chorus - 1) * length;
+    if (length > Beats(0) && report.analysis.harmony.choruses > 1 && begin == bar.onset && chord.onset == begin)
+      name += "  chorus " + std::to_string(chord.chorus);
+  }
+  return name;
+}
+
+Measure measure_of(const Report& report, std::size_t bar_index, const std::vector<std::string>& crossings) {
+  Measure measure;
+  measure.name = bar_name(report, bar_index);
+  for (const BarColumn& source : bar_columns(report, bar_index)) {
+    Column column;
+    column.note = source.note;
+    column.cells[chord_row] = {source.chord, Ink::title};
+    column.cells[beat_row] = {source.beat, Ink::faint};
+    if (source.note)
+      fill_note_cells(report, *source.note, crossings[*source.note], column);
+    else
+      column.cells[note_row] = {source.held ? "~" : "·", Ink::faint};
+    measure.columns.push_back(column);
+  }
+  set_widths(measure.columns);
+  return measure;
+}
+
+std::size_t width_of(const Measure& measure) {
+  std::size_t width = bar_line;
+  for (const Column& column : measure.columns) width += column.width;
+  return std::max(width, bar_line + display_width(measure.name) + gap);
+}
+
+/// A measure cut so that each part fits `width`; one column at least in each.
+std::vector<Measure> cut(const Measure& measure, std::size_t width) {
+  std::vector<Measure> parts;
+  for (const Column& column : measure.columns) {
+    if (!parts.empty() && width_of(parts.back()) + column.width <= width) {
+      parts.back().columns.push_back(column);
+      continue;
+    }
+    const bool first = parts.empty();
+    parts.push_back({.name = first ? measure.name : "", .columns = {column}, .begins_bar = first});
+  }
+  return parts;
+}
+
+std::vector<Line> broken_into_lines(const std::vector<Measure>& measures, std::size_t width) {
+  std::vector<Line> lines;
+  std::size_t used = width;
+  for (const Measure& whole : measures) {
+    for (const Measure& part : cut(whole, width)) {
+      if (lines.empty() || used + width_of(part) > width) {
+        lines.emplace_back();
+        used = 0;
+      }
+      lines.back().push_back(part);
+      used += width_of(part);
+    }
+  }
+  return lines;
+}
+
+using Canvas = std::array<CanvasRow, row_names.size()>;
+
+/// Where a note stands on a line: its first column and that after its name.
+struct Spot {
+  std::size_t begin = 0;
+  std::size_t end = 0;
+};
+using Spots = std::vector<std::optional<Spot>>;
+
+void draw_measure(const Measure& measure, std::size_t at, Canvas& canvas, Spots& spots) {
+  for (std::size_t row = chord_row; row < row_names.size(); ++row)
+    if (measure.begins_bar) canvas[row].write(at, "│", Ink::faint);
+  canvas[bar_row].write(at + bar_line, measure.name, Ink::faint);
+  std::size_t column_at = at + bar_line;
+  for (const Column& column : measure.columns) {
+    for (std::size_t row = chord_row; row < row_names.size(); ++row)
+      canvas[row].write(column_at, column.cells[row].text, column.cells[row].ink);
+    if (column.note) {
+      const std::size_t shown = std::max(display_width(column.cells[note_row].text), std::size_t{2});
+      spots[*column.note] = Spot{column_at, column_at + shown};
+    }
+    column_at += column.width;
+  }
+}
+
+std::string_view direction_word(const Arpeggio& arpeggio) {
+  switch (arpeggio.direction) {
+    case Direction::ascending: return "up";
+    case Direction::descending: return arpeggio.unprepared_descent ? "down!" : "down";
+    case Direction::mixed: return "turns";
+  }
+  return "";
+}
+
+/// Draws as much of the arpeggio as stands on this line.
+void draw_arpeggio(const Arpeggio& arpeggio, const Spots& spots, CanvasRow& row) {
+  std::optional<Spot> reach;
+  for (const std::size_t member : arpeggio.notes) {
+    if (!spots[member]) continue;
+    reach = Spot{reach ? std::min(reach->begin, spots[member]->begin) : spots[member]->begin,
+                 reach ? std::max(reach->end, spots[member]->end) : spots[member]->end};
+  }
+  if (!reach) return;
+  for (std::size_t at = reach->begin; at < reach->end; ++at) row.write(at, "─");
+  if (spots[arpeggio.notes.front()]) row.write(reach->begin, "└");
+  if (spots[arpeggio.notes.back()]) row.write(reach->end - 1, "┘");
+  const std::string direction = fmt::format(" {} ", direction_word(arpeggio));
+  const std::string in_full =
+      arpeggio.ornaments.empty() ? direction : fmt::format(" {}, ornamented ", direction_word(arpeggio));
+  const std::size_t inside = reach->end - reach->begin - 2;
+  if (in_full.size() + 2 <= inside)
+    row.write(reach->begin + 2, in_full);
+  else if (direction.size() <= inside)
+    row.write(reach->begin + 1, direction);
+}
+
+std::string drawn(const Line& line, const Report& report, Colour colour) {
+  Canvas canvas;
+  Spots spots(report.solo.notes.size());
+  std::size_t at = margin;
+  for (const Measure& measure : line) {
+    draw_measure(measure, at, canvas, spots);
+    at += width_of(measure);
+  }
+  CanvasRow brackets;
+  for (const Arpeggio& arpeggio : report.analysis.arpeggios) draw_arpeggio(arpeggio, spots, brackets);
+  if (!brackets.blank()) canvas[arpeggio_row] = brackets;
+
+  std::string text;
+  for (std::size_t row = 0; row < row_names.size(); ++row) {
+    const bool optional_row = row == motion_row || row == arpeggio_row || row == crossing_row;
+    const bool empty =
+        row == arpeggio_row ? brackets.blank() : std::ranges::all_of(line, [row](const Measure& measure) {
+          return std::ranges::all_of(measure.columns,
+                                     [row](const Column& column) { return column.cells[row].text.empty(); });
+        });
+    if (optional_row && empty) continue;
+    canvas[row].write(0, row_names[row], Ink::faint);
+    text += canvas[row].text(colour) + "\n";
+  }
+  return text;
+}
+
+}  // namespace
+
+std::string bars_view(const Report& report, const std::vector<std::size_t>& bars, Colour colour,
+                      std::size_t line_width) {
+  const std::vector<std::string> crossings = crossings_by_note(report);
+  std::vector<Measure> measures;
+  for (const std::size_t bar : bars) measures.push_back(measure_of(report, bar, crossings));
+  std::string text;
+  for (const Line& line : broken_into_lines(measures, line_width - margin)) text += drawn(line, report, colour) + "\n";
+  return text;
+}
+
+}  // namespace insideline::reports

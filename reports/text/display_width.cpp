@@ -1,0 +1,108 @@
+#include "reports/text/display_width.hpp"
+
+#include <algorithm>
+#include <cstdint>
+
+namespace insideline::reports {
+namespace {
+
+struct Range {
+  char32_t first;
+  char32_t last;
+};
+
+constexpr Range without_width[] = {
+    {0x0300, 0x036F},   {0x0483, 0x0489},   {0x0591, 0x05BD},  {0x0610, 0x061A}, {0x064B, 0x065F}, {0x0900, 0x0902},
+    {0x0E31, 0x0E31},   {0x0E34, 0x0E3A},   {0x0E47, 0x0E4E},  {0x1AB0, 0x1AFF}, {0x1DC0, 0x1DFF}, {0x200B, 0x200F},
+    {0x202A, 0x202E},   {0x2060, 0x2064},   {0x20D0, 0x20F0},  {0xFE00, 0xFE0F}, {0xFE20, 0xFE2F}, {0xFEFF, 0xFEFF},
+    {0x1D167, 0x1D169}, {0x1D17B, 0x1D182}, {0xE0100, 0xE01EF}};
+
+constexpr Range of_double_width[] = {{0x1100, 0x115F},   {0x2E80, 0x303E},  {0x3041, 0x33FF}, {0x3400, 0x4DBF},
+                                     {0x4E00, 0x9FFF},   {0xA000, 0xA4CF},  {0xAC00, 0xD7A3}, {0xF900, 0xFAFF},
+                                     {0xFE30, 0xFE6F},   {0xFF00, 0xFF60},  {0xFFE0, 0xFFE6}, {0x1F300, 0x1F64F},
+                                     {0x1F900, 0x1F9FF}, {0x20000, 0x3FFFD}};
+
+bool in_any(const char32_t character, const auto& ranges) {
+  return std::ranges::any_of(
+      ranges, [character](const Range& range) { return range.first <= character && character <= range.last; });
+}
+
+std::uint8_t byte_at(std::string_view text, std::size_t index) { return static_cast<std::uint8_t>(text[index]); }
+
+/// Bytes of the sequence that `lead` begins; 0 where it begins none.
+std::size_t sequence_length(std::uint8_t lead) {
+  if (lead < 0x80) return 1;
+  if (lead >= 0xC2 && lead < 0xE0) return 2;
+  if (lead >= 0xE0 && lead < 0xF0) return 3;
+  if (lead >= 0xF0 && lead < 0xF5) return 4;
+  return 0;
+}
+
+/// The code point of a whole UTF-8 sequence; U+FFFD for a byte that stands alone.
+char32_t code_point(std::string_view character) {
+  const std::uint8_t lead = byte_at(character, 0);
+  if (lead < 0x80) return lead;
+  if (character.size() == 1) return 0xFFFD;
+  char32_t value = lead & (0xFFU >> (character.size() + 1));
+  for (std::size_t i = 1; i < character.size(); ++i) value = (value << 6) | (byte_at(character, i) & 0x3FU);
+  return value;
+}
+
+bool is_control(char32_t character) {
+  const bool turns_the_line =
+      (character >= 0x202A && character <= 0x202E) || (character >= 0x2066 && character <= 0x2069);
+  return character < 0x20 || (character >= 0x7F && character < 0xA0) || turns_the_line;
+}
+
+}  // namespace
+
+std::string_view first_character(std::string_view text) {
+  const std::size_t length = sequence_length(byte_at(text, 0));
+  if (length == 0 || length > text.size()) return text.substr(0, 1);
+  for (std::size_t i = 1; i < length; ++i)
+    if ((byte_at(text, i) & 0xC0U) != 0x80U) return text.substr(0, 1);
+  return text.substr(0, length);
+}
+
+std::size_t character_width(std::string_view character) {
+  const char32_t value = code_point(character);
+  if (in_any(value, without_width)) return 0;
+  return in_any(value, of_double_width) ? 2 : 1;
+}
+
+std::size_t display_width(std::string_view text) {
+  std::size_t width = 0;
+  while (!text.empty()) {
+    const std::string_view character = first_character(text);
+    width += character_width(character);
+    text.remove_prefix(character.size());
+  }
+  return width;
+}
+
+std::string printable(std::string_view text) {
+  std::string result;
+  while (!text.empty()) {
+    const std::string_view character = first_character(text);
+    const char32_t value = code_point(character);
+    if (value == '\n' || value == '\r' || value == '\t')
+      result += ' ';
+    else if (is_control(value) || value == 0xFFFD)
+      result += "\xEF\xBF\xBD";
+    else
+      result += character;
+    text.remove_prefix(character.size());
+  }
+  return result;
+}
+
+std::string padded_right(std::string_view text, std::size_t width) {
+  std::string result(text);
+  return result.append(width - std::min(width, display_width(text)), ' ');
+}
+
+std::string padded_left(std::string_view text, std::size_t width) {
+  return std::string(width - std::min(width, display_width(text)), ' ').append(text);
+}
+
+}  // namespace insideline::reports

@@ -1,0 +1,211 @@
+// How the line moves: through the chords, from one to the next, early and late.
+#include "reports/text/bars_view.hpp"
+#include "reports/text/display_width.hpp"
+#include "reports/text/remarks.hpp"
+#include "reports/text/wording.hpp"
+
+#include "reports/tallies.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <span>
+
+namespace insideline::reports {
+namespace {
+
+constexpr std::size_t name_width = 18;
+constexpr std::size_t gauge_width = 24;
+constexpr std::size_t most_shapes = 5;
+constexpr std::size_t fewest_shapes = 2;
+constexpr std::size_t most_borrowed = 4;
+constexpr std::size_t most_places = 6;
+
+/// "bar 3", "bars 3, 7 and 12", "bars 3, 7, 12, 13, 20, 21 and more"; each bar once.
+std::string in_bars(std::vector<int> bars) {
+  bars.erase(std::unique(bars.begin(), bars.end()), bars.end());
+  if (bars.size() == 1) return fmt::format("bar {}", bars.front());
+  std::vector<std::string> items;
+  for (const int bar : bars) {
+    if (items.size() == most_places) {
+      items.emplace_back("more");
+      break;
+    }
+    items.push_back(std::to_string(bar));
+  }
+  return "bars " + listed(items);
+}
+
+std::string times(std::size_t count) {
+  if (count == 1) return "once";
+  return count == 2 ? "twice" : fmt::format("{} times", count);
+}
+
+int bar_of_note(const Report& report, std::size_t note) {
+  return report.solo.bars[bar_index_at(report.solo, report.solo.notes[note].onset)].number;
+}
+
+std::string directions(const Summary& summary) {
+  if (summary.arpeggios == 1) {
+    const bool down = summary.arpeggios_descending == 1;
+    if (summary.unprepared_descents == 1) return "It runs down, unprepared: the chord was not gone up first.";
+    return down ? "It runs down." : summary.arpeggios_ascending == 1 ? "It runs up." : "It runs both ways.";
+  }
+  std::vector<std::string> ways;
+  if (summary.arpeggios_ascending > 0) ways.push_back(fmt::format("{} up", summary.arpeggios_ascending));
+  if (summary.arpeggios_descending > 0) ways.push_back(fmt::format("{} down", summary.arpeggios_descending));
+  if (summary.arpeggios_mixed > 0) ways.push_back(fmt::format("{} both ways", summary.arpeggios_mixed));
+  std::string text = "They run: " + listed(ways) + ".";
+  if (summary.unprepared_descents > 0)
+    text += fmt::format(" {} {} down a chord unprepared, without having gone up it first, which is the harder way.",
+                        summary.unprepared_descents, agreeing(summary.unprepared_descents, "comes", "come"));
+  return text;
+}
+
+/// The shapes that come more than once, and two at least.
+std::string shapes(const Report& report) {
+  std::string text;
+  const std::vector<Tally> found = arpeggio_shapes(report.analysis.arpeggios);
+  std::size_t shown = 0;
+  for (; shown < std::min(found.size(), most_shapes); ++shown) {
+    const Tally& shape = found[shown];
+    if (shown >= fewest_shapes && shape.where.size() == 1) break;
+    std::vector<int> bars;
+    for (const std::size_t arpeggio : shape.where)
+      bars.push_back(bar_of_note(report, report.analysis.arpeggios[arpeggio].notes.front()));
+    text += fmt::format("  {}{:>5}   {}\n", padded_right(shape.name, name_width), shape.where.size(), in_bars(bars));
+  }
+  if (found.size() > shown)
+    text += fmt::format("  and {}\n", counted(static_cast<int>(found.size() - shown), "more shape"));
+  return text;
+}
+
+std::string inversions_and_borrowed(const Report& report) {
+  std::vector<std::string> items;
+  for (const Tally& tally : arpeggio_inversions(report.analysis.arpeggios))
+    items.push_back(fmt::format("{} {}", tally.name, tally.where.size()));
+  std::string text = fmt::format("By the lowest note: {}.", listed(items));
+  items.clear();
+  const std::vector<Tally> borrowed = borrowed_chords(report.analysis);
+  for (const Tally& tally : std::span(borrowed).first(std::min(borrowed.size(), most_borrowed)))
+    items.push_back(fmt::format("{} ({})", tally.name, times(tally.where.size())));
+  if (borrowed.size() > most_borrowed) items.push_back(fmt::format("{} more", borrowed.size() - most_borrowed));
+  if (!items.empty()) text += fmt::format(" Notes that spell another chord than the one below: {}.", listed(items));
+  return text;
+}
+
+std::string threads(const std::vector<Thread>& threads) {
+  std::string text;
+  for (const Thread& thread : threads) {
+    if (thread.notes.size() < 2) continue;
+    const std::string where = threads.size() == 1 ? "" : fmt::format("In chorus {}: ", thread.chorus);
+    text += fmt::format("{}{} in all over {} of {}, where {} would be possible", where,
+                        counted(thread.semitones, "semitone"), thread.notes.size(), counted(thread.chords, "chord"),
+                        thread.least_possible);
+    if (thread.by_chance) text += fmt::format(" and {:.0f} usual with the changes turned round", *thread.by_chance);
+    text += ". ";
+  }
+  if (text.empty()) return text;
+  return "The smoothest thread through the tones played, one a chord, moves little where the voice leading is good. " +
+         text;
+}
+
+}  // namespace
+
+std::string arpeggio_remarks(const Report& report, Colour colour) {
+  const Summary& summary = report.analysis.summary;
+  std::string text = painted("Arpeggios", Ink::title, colour) + "\n";
+  if (summary.arpeggios == 0) return text + paragraph("The line nowhere plays three tones of one chord in a row.");
+  std::string share = fmt::format("{} belong to {}", share_text(summary.arpeggio_share, "note"),
+                                  counted(summary.arpeggios, "arpeggio"));
+  if (summary.arpeggio_share_by_duration)
+    share += fmt::format(", {} of the time played", percent(*summary.arpeggio_share_by_duration));
+  return text + paragraph(share + ". " + directions(summary)) + shapes(report) +
+         paragraph(inversions_and_borrowed(report));
+}
+
+std::string crossing_remarks(const Report& report, Colour colour) {
+  const Summary& summary = report.analysis.summary;
+  std::string text = painted("Crossing the changes", Ink::title, colour) + "\n";
+  if (summary.connections == 0) return text + paragraph("The chord never changes under this line.");
+  text += paragraph(
+      fmt::format("The chord changes {}. The line crosses", times(static_cast<std::size_t>(summary.connections))));
+  for (const auto& [kind, count] : summary.connections_by_kind) {
+    if (count == 0) continue;
+    const std::string name = kind == ConnectionKind::none ? "not at all (rest)" : "by " + to_string(kind);
+    text += fmt::format("  {}{:>5}   {}\n", padded_right(name, name_width), count,
+                        gauge(count, summary.connections, "█", gauge_width));
+  }
+  if (summary.nearest_taken_share.of > 0)
+    text += paragraph(fmt::format("{} {} the nearest tone of the next chord, or a common one.",
+                                  share_text(summary.nearest_taken_share, "crossing"),
+                                  agreeing(summary.nearest_taken_share.count, "takes", "take")));
+  return text + paragraph(threads(report.analysis.threads));
+}
+
+std::string guide_tone_remarks(const Report& report, Colour colour) {
+  const Summary& summary = report.analysis.summary;
+  const Outline& outline = report.analysis.outline;
+  if (summary.guide_tone_resolutions.of == 0 && outline.thirds.of == 0) return {};
+  std::string text = painted("Thirds and sevenths", Ink::title, colour) + "\n";
+  std::string said;
+  if (outline.thirds.of > 0) said += fmt::format("Chords that get their third: {}. ", share_text(outline.thirds));
+  if (outline.sevenths.of > 0) said += fmt::format("Their seventh: {}. ", share_text(outline.sevenths));
+  const Share& home = summary.guide_tone_resolutions;
+  if (home.of > 0) {
+    std::vector<int> bars;
+    for (const Connection& connection : report.analysis.connections)
+      if (connection.guide_tone && connection.to_note) bars.push_back(bar_of_note(report, *connection.to_note));
+    said +=
+        fmt::format("{} {} a guide tone home, seventh to third or third to seventh{}. ", share_text(home, "crossing"),
+                    agreeing(home.count, "leads", "lead"), bars.empty() ? "" : ": into " + in_bars(bars));
+  }
+  const Share& heard = report.analysis.heard.first_rank;
+  if (heard.of > 0)
+    said += fmt::format("From the notes alone, without hearing the changes, one would guess {} right.",
+                        share_text(heard, "chord"));
+  return text + paragraph(said);
+}
+
+std::string early_and_late_remarks(const Report& report, Colour colour) {
+  struct Displaced {
+    Placement placement;
+    const char* one;
+    const char* many;
+  };
+  constexpr Displaced kinds[] = {
+      {Placement::anticipation, "note belongs to the chord to come (anticipation)",
+       "notes belong to the chord to come (anticipations)"},
+      {Placement::suspension, "note hangs over from the chord before and falls (suspension)",
+       "notes hang over from the chord before and fall (suspensions)"},
+      {Placement::retardation, "note hangs over and rises (retardation)", "notes hang over and rise (retardations)"},
+  };
+  std::string text;
+  for (const Displaced& kind : kinds) {
+    std::vector<int> bars;
+    for (std::size_t i = 0; i < report.analysis.labels.size(); ++i)
+      if (report.analysis.labels[i].placement == kind.placement && !report.solo.notes[i].grace)
+        bars.push_back(bar_of_note(report, i));
+    if (bars.empty()) continue;
+    const auto count = static_cast<int>(bars.size());
+    text += paragraph(fmt::format("{}: {}.", counted(count, kind.one, kind.many), in_bars(bars)));
+  }
+  return text.empty() ? text : painted("Early and late", Ink::title, colour) + "\n" + text;
+}
+
+std::string telling_bar_remarks(const Report& report, Colour colour) {
+  const auto& telling = report.analysis.telling_bars;
+  if (telling.empty()) return {};
+  std::string text = painted(telling.size() == 1 ? "A bar to look at" : "Bars to look at", Ink::title, colour) + "\n";
+  for (const TellingBar& bar : telling) {
+    const auto found = std::ranges::find(report.solo.bars, bar.bar, &Bar::number);
+    if (found == report.solo.bars.end()) continue;
+    const auto index = static_cast<std::size_t>(found - report.solo.bars.begin());
+    text += paragraph(fmt::format("Bar {}: {}{}", bar.bar, printable(bar.why), bar.why.ends_with('.') ? "" : "."));
+    text += bars_view(report, {index}, colour);
+  }
+  text.pop_back();  // the empty line after the last group
+  return text;
+}
+
+}  // namespace insideline::reports

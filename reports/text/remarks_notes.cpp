@@ -1,0 +1,148 @@
+// What the notes are: chord tones and the rest, held against chance.
+#include "reports/tallies.hpp"
+#include "reports/text/display_width.hpp"
+#include "reports/text/marks.hpp"
+#include "reports/text/remarks.hpp"
+#include "reports/text/wording.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <map>
+
+namespace insideline::reports {
+namespace {
+
+constexpr std::size_t name_width = 18;
+constexpr std::size_t gauge_width = 40;
+
+/// "  tensions          ▒▒▒▒▒▒▒▒          28   20 %"
+std::string density_line(std::string_view name, const Share& share, Role role, std::string_view fill, Colour colour) {
+  const std::string columns = gauge(share.count, share.of, fill, gauge_width);
+  const std::string spaces(gauge_width - display_width(columns), ' ');
+  return fmt::format("  {}{}{} {:>5}  {:>8}\n", padded_right(name, name_width), painted(columns, ink_of(role), colour),
+                     spaces, share.count, percent(ratio(share).value_or(0.0)));
+}
+
+std::string on_and_off_beat(const Summary& summary) {
+  const Share& on = summary.chord_tone_share_on_beat;
+  const Share& off = summary.chord_tone_share_off_beat;
+  std::string text = fmt::format("Chord tones on the beat: {}; off the beat: {}", share_text(on), share_text(off));
+  if (summary.chord_tone_share_on_changes.of > 0)
+    text += fmt::format("; struck together with a new chord: {}", share_text(summary.chord_tone_share_on_changes));
+  text += ".";
+  if (summary.chord_tone_share_by_duration)
+    text += fmt::format(" By length, chord tones fill {} of the time played.",
+                        percent(*summary.chord_tone_share_by_duration));
+  return text;
+}
+
+std::string verdict(const Chance& chance, double p_value) {
+  constexpr double beyond_luck = 0.01;
+  constexpr double hardly_luck = 0.05;
+  constexpr double good_sign = 0.2;
+  const bool too_few_to_tell = 1.0 / (chance.shifts + 1) > hardly_luck;
+  if (p_value <= beyond_luck) return "That is not luck: the line follows these changes.";
+  if (p_value <= hardly_luck) return "That is hardly luck: the line follows these changes.";
+  if (p_value <= good_sign)
+    return too_few_to_tell
+               ? fmt::format("A good sign, though {} are too few to be sure.", counted(chance.shifts, "comparison"))
+               : "A good sign, but no proof.";
+  return "So the share alone does not show that the line follows these changes.";
+}
+
+std::string how_often(double p_value) {
+  constexpr double one_in_two = 0.5;
+  if (p_value > one_in_two) return fmt::format("more often than not (p = {:.2f})", p_value);
+  return fmt::format("about 1 time in {:.0f} (p = {:.{}f})", std::floor(1.0 / p_value + 0.5), p_value,
+                     p_value < 0.1 ? 3 : 2);
+}
+
+struct FigureRow {
+  Figure figure;
+  const char* name;
+  const char* meaning;
+};
+
+// The motions in the order of the teaching literature; meanings after the motion each
+// label requires (analyzer/labels).
+constexpr FigureRow motions[] = {
+    {Figure::passing_tone, "passing tones", "by step through, from one tone to another"},
+    {Figure::neighbour_tone, "neighbour tones", "by step away from a tone and back"},
+    {Figure::double_neighbour, "double neighbours", "both sides of a tone just heard, and back"},
+    {Figure::enclosure, "enclosures", "both sides of a tone to come, then the tone"},
+    {Figure::approach_tone, "approach tones", "leapt to, then a step into the tone"},
+    {Figure::appoggiatura, "appoggiaturas", "lean on a strong place, then resolve by step"},
+    {Figure::escape_tone, "escape tones", "left the tone by step, go on by leap"},
+    {Figure::pedal, "pedal tones", "stay while the chords move"},
+    {Figure::unexplained, "unexplained", "outside, and no motion explains them"},
+};
+
+int count_of(const std::map<Figure, int>& figures, Figure figure) {
+  const auto found = figures.find(figure);
+  return found == figures.end() ? 0 : found->second;
+}
+
+std::string tensions_listed(const Report& report) {
+  std::vector<std::string> items;
+  for (const Tally& tally : tensions_by_degree(report.solo, report.analysis.labels))
+    items.push_back(fmt::format("[{}] {}", tally.name, tally.where.size()));
+  return listed(items);
+}
+
+}  // namespace
+
+std::string chord_tone_remarks(const Report& report, Colour colour) {
+  const Summary& summary = report.analysis.summary;
+  const int all = summary.chord_tone_share.of;
+  std::string text = painted("Chord tones", Ink::title, colour) + "\n";
+  if (all == 0) return text + paragraph("No note sounds over a chord, so there is nothing to count.");
+  text += paragraph(
+      fmt::format("{} {}.", share_text(summary.chord_tone_share, "note"),
+                  agreeing(summary.chord_tone_share.count, "is heard as a chord tone", "are heard as chord tones")));
+  text += density_line("chord tones", {summary.chord_tones, all}, Role::chord_tone, "█", colour);
+  text += density_line("tensions", {summary.tensions, all}, Role::tension, "▓", colour);
+  text += density_line("non-chord tones", {summary.non_chord_tones, all}, Role::non_chord_tone, "▒", colour);
+  text += density_line("outside", {summary.outside, all}, Role::outside, "░", colour);
+  return text + paragraph(on_and_off_beat(summary));
+}
+
+std::string chance_remarks(const Report& report, Colour colour) {
+  const Summary& summary = report.analysis.summary;
+  const Chance& chance = summary.chance;
+  const Share& strict = summary.chord_tone_share_strict;
+  if (strict.of == 0) return {};
+  std::string text = painted("These changes, or luck?", Ink::title, colour) + "\n";
+  text += paragraph(fmt::format(
+      "Strictly, each note against the chord that sounds when it is struck: {} {}. A seven-note scale run up and down "
+      "over a seventh chord already gives 4 of 7 (57 %).",
+      share_text(strict, "note"), agreeing(strict.count, "fits", "fit")));
+  if (!chance.mean || !chance.p_value)
+    return text + paragraph(
+                      "These changes cannot be turned round by whole bars, so there is no chance level to hold "
+                      "this against.");
+  return text + paragraph(fmt::format(
+                    "The same line over the same changes turned round by whole bars gets {} on average ({}). A line "
+                    "that took no notice of where the chords change would fit as well as this one {}. {}",
+                    percent(*chance.mean), counted(chance.shifts, "other way to lay them", "other ways to lay them"),
+                    how_often(*chance.p_value), verdict(chance, *chance.p_value)));
+}
+
+std::string other_note_remarks(const Report& report, Colour colour) {
+  const Summary& summary = report.analysis.summary;
+  if (summary.tensions + summary.non_chord_tones + summary.outside == 0) return {};
+  std::string text = painted("The other notes", Ink::title, colour) + "\n";
+  if (summary.tensions > 0)
+    text += paragraph(fmt::format("{}: {}.", counted(summary.tensions, "tension"), tensions_listed(report)));
+  const int moving = summary.non_chord_tones + summary.outside;
+  if (moving == 0) return text;
+  text += paragraph(
+      fmt::format("{}, by what they do:", counted(moving, "note outside the chords", "notes outside the chords")));
+  for (const FigureRow& row : motions) {
+    const int count = count_of(summary.figures, row.figure);
+    if (count > 0) text += fmt::format("  {}{:>5}   {}\n", padded_right(row.name, name_width), count, row.meaning);
+  }
+  return text;
+}
+
+}  // namespace insideline::reports

@@ -1,0 +1,79 @@
+// What was read.
+#include "reports/text/display_width.hpp"
+#include "reports/text/remarks.hpp"
+#include "reports/text/wording.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstdlib>
+
+namespace insideline::reports {
+namespace {
+
+std::string title_of(const Report& report) {
+  if (!report.solo.title.empty()) return printable(report.solo.title);
+  if (!report.source.changes_title.empty()) return printable(report.source.changes_title);
+  return printable(report.source.solo_file);
+}
+
+std::string meters_of(const Solo& solo) {
+  std::vector<std::string> meters;
+  for (const Bar& bar : solo.bars)
+    if (std::ranges::find(meters, to_string(bar.meter)) == meters.end()) meters.push_back(to_string(bar.meter));
+  return listed(meters);
+}
+
+std::string part_of(const Report& report) {
+  if (report.solo.part.empty()) return "the only part";
+  const std::string name = printable(report.solo.part);
+  if (report.source.part_was_asked_for) return "part " + name;
+  return "part " + name + " (the first with a single line; --part takes another)";
+}
+
+std::string key_of(const Report& report) {
+  const auto key = key_at(report.solo, Beats(0));
+  if (report.source.changes_key) return ", key of " + to_string(*report.source.changes_key);
+  return key ? ", key of " + to_string(*key) : "";
+}
+
+std::string transposition_of(const Solo& solo) {
+  const int semitones = solo.sounding_minus_written.semitones;
+  if (semitones == 0) return {};
+  return fmt::format(" The part sounds {} {} than it is written; every name below is at sounding pitch.",
+                     counted(std::abs(semitones), "semitone"), semitones < 0 ? "lower" : "higher");
+}
+
+std::string changes_of(const Source& source) {
+  if (source.changes_file == "in score") return "the changes are those in the score";
+  if (source.changes_file == "in markers") return "the changes are those in the file's markers";
+  return "the changes are in " + printable(source.changes_file);
+}
+
+/// The settings that differ from what is usual.
+std::string hearing_of(const Settings& settings) {
+  std::string text;
+  if (settings.hearing == Hearing::strict) text += " Every note is heard against the chord of its moment.";
+  if (settings.feel == Feel::straight) text += " Eighth notes count as even.";
+  return text;
+}
+
+}  // namespace
+
+std::string what_was_read(const Report& report, Colour colour) {
+  const Summary& summary = report.analysis.summary;
+  const auto bars =
+      static_cast<int>(std::ranges::count_if(report.solo.bars, [](const Bar& bar) { return bar.number >= 1; }));
+  const bool pickup = std::ranges::any_of(report.solo.bars, [](const Bar& bar) { return bar.number < 1; });
+  std::string facts = fmt::format(
+      "{} of {}{}, {}{}, {}", counted(bars, "bar"), meters_of(report.solo), pickup ? " after a pickup" : "",
+      counted(report.analysis.harmony.choruses, "chorus", "choruses"), key_of(report), counted(summary.notes, "note"));
+  if (summary.no_chord > 0) facts += fmt::format(" ({} without a chord)", summary.no_chord);
+  if (summary.grace_notes > 0) facts += fmt::format(" and {}", counted(summary.grace_notes, "grace note"));
+  const std::string origin =
+      fmt::format("From {}: {}; {}.{}{}", printable(report.source.solo_file), part_of(report),
+                  changes_of(report.source), transposition_of(report.solo), hearing_of(report.settings));
+  return painted(title_of(report), Ink::title, colour) + "\n" + paragraph(facts + ".") + paragraph(origin);
+}
+
+}  // namespace insideline::reports

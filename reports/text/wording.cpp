@@ -1,0 +1,70 @@
+#include "reports/text/wording.hpp"
+
+#include "reports/text/display_width.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace insideline::reports {
+
+std::string counted(int count, std::string_view noun, std::string_view plural) {
+  if (count == 1) return fmt::format("1 {}", noun);
+  const std::string many = plural.empty() ? fmt::format("{}s", noun) : std::string(plural);
+  return count == 0 ? "no " + many : fmt::format("{} {}", count, many);
+}
+
+std::string_view agreeing(int count, std::string_view one, std::string_view many) { return count == 1 ? one : many; }
+
+std::string percent(double share) {
+  constexpr double half_a_percent = 0.005;
+  if (share > 0.0 && share < half_a_percent) return "under 1 %";
+  if (share < 1.0 && share >= 1.0 - half_a_percent) return "over 99 %";
+  return fmt::format("{:.0f} %", std::floor(share * 100.0 + 0.5));
+}
+
+std::string share_text(const Share& share, std::string_view noun) {
+  const std::string of = noun.empty() ? std::to_string(share.of) : counted(share.of, noun);
+  const auto value = ratio(share);
+  return value ? fmt::format("{} of {} ({})", share.count, of, percent(*value)) : of;
+}
+
+std::string gauge(int count, int of, std::string_view fill, std::size_t width) {
+  if (count <= 0 || of <= 0) return {};
+  const double exact = static_cast<double>(width) * count / of;
+  const auto columns = std::max<std::size_t>(1, static_cast<std::size_t>(std::floor(exact + 0.5)));
+  std::string text;
+  for (std::size_t i = 0; i < std::min(columns, width); ++i) text += fill;
+  return text;
+}
+
+std::string listed(const std::vector<std::string>& items) {
+  std::string text;
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    if (i > 0) text += i + 1 == items.size() ? " and " : ", ";
+    text += items[i];
+  }
+  return text;
+}
+
+std::string paragraph(std::string_view text, std::size_t indent) {
+  const std::string margin(indent, ' ');
+  std::string lines;
+  std::string line;
+  while (!text.empty()) {
+    const std::size_t end = std::min(text.find(' '), text.size());
+    const std::string_view word = text.substr(0, end);
+    text.remove_prefix(std::min(end + 1, text.size()));
+    if (word.empty()) continue;
+    if (!line.empty() && indent + display_width(line) + 1 + display_width(word) > page_width) {
+      lines += margin + line + "\n";
+      line.clear();
+    }
+    if (!line.empty()) line += ' ';
+    line += word;
+  }
+  return line.empty() ? lines : lines + margin + line + "\n";
+}
+
+}  // namespace insideline::reports
