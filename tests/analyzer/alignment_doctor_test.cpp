@@ -1,0 +1,232 @@
+#include "analyzer/alignment_doctor.hpp"
+
+#include "analyzer/harmony/chord_symbol.hpp"
+
+#include <array>
+#include <cstdint>
+#include <random>
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include <catch2/catch.hpp>
+
+using insideline::Alignment;
+using insideline::AlignmentAdvice;
+using insideline::Beats;
+using insideline::better_alignment;
+using insideline::Changes;
+using insideline::Chord;
+using insideline::Extent;
+using insideline::Harmony;
+using insideline::lay_out;
+using insideline::Note;
+using insideline::NoteName;
+using insideline::ratio;
+using insideline::Solo;
+
+namespace {
+
+const std::string twelve_bars = "C7 F7 C7 C7 F7 F7 C7 A7 Dm7 G7 C7 G7";
+const std::string eight_bars = "Dm7 G7 Cmaj7 A7 Dm7 G7 Em7 A7";
+const std::string two_sections =  // A A B A
+    "Cmaj7 Am7 Dm7 G7 Em7 A7 Dm7 G7 Cmaj7 Am7 Dm7 G7 Em7 A7 Dm7 G7 "
+    "E7 E7 A7 A7 D7 D7 G7 G7 Cmaj7 Am7 Dm7 G7 Em7 A7 Dm7 G7";
+
+const std::string wandering = "Dm7 G7 Cmaj7 F7 Bm7 E7 Am7 Eb7";  // no two bars alike
+
+Changes chart(const std::string& chords) {
+  Changes changes;
+  Beats now;
+  std::istringstream words(chords);
+  for (std::string word; words >> word;) {
+    changes.spans.push_back({.chord = insideline::parse_chord_symbol(word).value(), .onset = now, .duration = 4});
+    changes.bars.push_back({.onset = now, .length = 4, .section = {}});
+    now += 4;
+  }
+  return changes;
+}
+
+NoteName name_of(int midi) {
+  constexpr std::array names = {"C", "Db", "D", "Eb", "E", "F", "F#", "G", "Ab", "A", "Bb", "B"};
+  return insideline::parse_note_name(names.at(static_cast<std::size_t>(midi % 12))).value();
+}
+
+bool is_in_c_major(int midi) { return ((1U << static_cast<unsigned int>(midi % 12)) & 0xAB5U) != 0; }
+
+/// How a seeded line chooses its eighths.
+enum class Line : std::uint8_t { chromatic_leaps, chromatic_walk, scale_walk, outlines_chords };
+
+/// A line of eighths, with a rest now and then; seeds give the same line everywhere.
+class Improviser {
+ public:
+  explicit Improviser(std::uint32_t seed) : random_(seed) {}
+
+  Solo play(int bars, Line line, const Harmony& harmony) {
+    Solo solo;
+    for (int bar = 0; bar < bars; ++bar)
+      solo.bars.push_back({.number = bar + 1, .onset = Beats(bar * 4), .length = 4, .meter = {}});
+    for (int eighth = 0; eighth < bars * 8; ++eighth) {
+      midi_ = next(line, eighth, harmony);
+      if (below(8) == 0) continue;  // a rest
+      Note note;
+      note.onset = Beats(eighth, 2);
+      note.duration = Beats(1, 2);
+      note.pitch = spelled_pitch(midi_, name_of(midi_));
+      solo.notes.push_back(note);
+    }
+    return solo;
+  }
+
+ private:
+  int below(std::uint32_t limit) { return static_cast<int>(random_() % limit); }
+
+  int next(Line line, int eighth, const Harmony& harmony) {
+    if (line == Line::chromatic_leaps) return 55 + below(25);
+    if (midi_ < 55 || midi_ > 79) return 67;
+    const int by = 1 + below(3);
+    int to = midi_ + (below(2) == 0 ? by : -by);
+    if (line == Line::chromatic_walk) return to;
+    const auto chord = line == Line::outlines_chords ? chord_index_at(harmony, Beats(eighth, 2)) : std::nullopt;
+    // A player lands on chord tones: nearly always on the beat, now and then off it.
+    const bool lands = chord && below(10) < (eighth % 2 == 0 ? 8 : 4);
+    while (lands ? !tone_with(harmony.chords[*chord].chord, to % 12) : !is_in_c_major(to)) ++to;
+    return to;
+  }
+
+  std::mt19937 random_;
+  int midi_ = 67;
+};
+
+Solo seeded_solo(std::uint32_t seed, int bars, Line line, const Changes& changes, const Alignment& alignment = {}) {
+  Solo frame;
+  for (int bar = 0; bar < bars; ++bar)
+    frame.bars.push_back({.number = bar + 1, .onset = Beats(bar * 4), .length = 4, .meter = {}});
+  return Improviser(seed).play(bars, line, lay_out(changes, frame, alignment));
+}
+
+Solo moved(Solo solo, int semitones) {
+  for (Note& note : solo.notes) {
+    const int midi = midi_number(note.pitch) + semitones;
+    note.pitch = spelled_pitch(midi, name_of(midi));
+  }
+  return solo;
+}
+
+}  // namespace
+
+TEST_CASE("a line that nobody meant for these changes raises no alarm") {
+  const auto line = GENERATE(Line::chromatic_leaps, Line::chromatic_walk, Line::scale_walk);
+  const auto chords = GENERATE(twelve_bars, eight_bars, two_sections);
+  const Changes changes = chart(chords);
+  int alarms = 0;
+  for (std::uint32_t seed = 1; seed <= 200; ++seed)
+    if (better_alignment(changes, seeded_solo(seed, 24, line, changes))) ++alarms;
+  CHECK(alarms == 0);
+}
+
+TEST_CASE("a line that lies well over its changes raises no alarm") {
+  const auto chords = GENERATE(twelve_bars, eight_bars, two_sections);
+  const Changes changes = chart(chords);
+  const int start_bar = GENERATE(1, 3);
+  int alarms = 0;
+  for (std::uint32_t seed = 1; seed <= 200; ++seed) {
+    const Solo solo = seeded_solo(seed, 24, Line::outlines_chords, changes, {.start_bar = start_bar});
+    if (better_alignment(changes, solo, {.start_bar = start_bar})) ++alarms;
+  }
+  CHECK(alarms == 0);
+}
+
+TEST_CASE("a slipped start bar is found and named") {
+  const int start_bar = GENERATE(2, 3, 4, 6);
+  const Changes changes = chart(wandering);
+  int found = 0;
+  for (std::uint32_t seed = 1; seed <= 50; ++seed) {
+    const Solo solo = seeded_solo(seed, 24, Line::outlines_chords, changes, {.start_bar = start_bar});
+    const auto advice = better_alignment(changes, solo);
+    if (!advice) continue;
+    ++found;
+    CHECK(advice->start_bar == start_bar);
+    CHECK_FALSE(advice->semitones.has_value());
+    CHECK(ratio(advice->there).value() >= ratio(advice->here).value() + 0.20);
+    CHECK_FALSE(better_alignment(changes, solo, {.start_bar = start_bar}).has_value());  // taken, it is content
+  }
+  CHECK(found >= 40);
+}
+
+TEST_CASE("the start bar advised is counted from the one in use, within one form") {
+  const Changes changes = chart(wandering);
+  const Solo solo = seeded_solo(7, 32, Line::outlines_chords, changes, {.start_bar = 2});
+  CHECK(better_alignment(changes, solo, {.start_bar = 7}).value().start_bar == 2);
+  CHECK(better_alignment(changes, solo, {.start_bar = 15}).value().start_bar == 2);
+}
+
+TEST_CASE("a line read in the wrong transposition is found, with the way back") {
+  const int semitones = GENERATE(-14, -9, -2, 1, 3, 6);
+  const Changes changes = chart(two_sections);
+  int found = 0;
+  for (std::uint32_t seed = 1; seed <= 50; ++seed) {
+    const Solo solo = moved(seeded_solo(seed, 32, Line::outlines_chords, changes), semitones);
+    const auto advice = better_alignment(changes, solo);
+    if (!advice) continue;
+    ++found;
+    REQUIRE(advice->semitones.has_value());
+    CHECK(*advice->semitones > -6);
+    CHECK(*advice->semitones <= 6);
+    CHECK((semitones + *advice->semitones) % 12 == 0);
+  }
+  CHECK(found >= 45);
+}
+
+TEST_CASE("the shares of the advice count each note once, without grace notes") {
+  const Changes changes = chart("C Db");
+  Solo solo = seeded_solo(1, 16, Line::chromatic_leaps, changes);
+  int counted = 0;
+  for (Note& note : solo.notes) {  // C major triads where Db sounds, and Db where C sounds
+    const bool first_bar = whole_units(note.onset, 4) % 2 == 0;
+    note.pitch = spelled_pitch(first_bar ? 61 : 60, name_of(first_bar ? 61 : 60));
+    ++counted;
+  }
+  solo.notes.push_back(solo.notes.back());
+  solo.notes.back().grace = true;
+  const auto advice = better_alignment(changes, solo);
+  REQUIRE(advice.has_value());
+  CHECK(advice->start_bar == 2);
+  CHECK(advice->here.count == 0);
+  CHECK(advice->here.of == counted);
+  CHECK(advice->there.count == counted);
+}
+
+TEST_CASE("under thirty notes the doctor is silent") {
+  const Changes changes = chart("C Db");
+  Solo solo = seeded_solo(1, 16, Line::chromatic_leaps, changes);
+  for (Note& note : solo.notes) {
+    const bool first_bar = whole_units(note.onset, 4) % 2 == 0;
+    note.pitch = spelled_pitch(first_bar ? 61 : 60, name_of(first_bar ? 61 : 60));
+  }
+  solo.notes.resize(30);
+  CHECK(better_alignment(changes, solo).has_value());
+  solo.notes.resize(29);
+  CHECK_FALSE(better_alignment(changes, solo).has_value());
+}
+
+TEST_CASE("one chord throughout has no other start bar to offer") {
+  const Changes changes = chart("Cmaj7 Cmaj7 Cmaj7 Cmaj7");
+  const Solo solo = seeded_solo(3, 24, Line::outlines_chords, changes);
+  CHECK_FALSE(better_alignment(changes, solo).has_value());
+}
+
+TEST_CASE("chords written over the score itself are not moved") {
+  Changes changes = chart(eight_bars);
+  const Solo solo = seeded_solo(5, 32, Line::outlines_chords, changes, {.start_bar = 3});
+  REQUIRE(better_alignment(changes, solo).has_value());
+  changes.extent = Extent::once;
+  CHECK_FALSE(better_alignment(changes, solo).has_value());
+}
+
+TEST_CASE("a chart without bars and a solo without notes get no advice") {
+  CHECK_FALSE(better_alignment(Changes{}, seeded_solo(1, 8, Line::scale_walk, chart("C"))).has_value());
+  Solo silent = seeded_solo(1, 8, Line::scale_walk, chart("C"));
+  silent.notes.clear();
+  CHECK_FALSE(better_alignment(chart(eight_bars), silent).has_value());
+}

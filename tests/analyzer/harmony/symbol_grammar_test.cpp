@@ -1,0 +1,46 @@
+#include "analyzer/harmony/symbol_grammar.hpp"
+
+#include "tests/support/chord_reading.hpp"
+
+#include <catch2/catch.hpp>
+
+namespace insideline::tests {
+namespace {
+
+ChordRecipe recipe_of(std::string_view body) {
+  const auto words = symbol_tokens(body, 1).value();
+  return recipe_from(words, body.size() + 1).value();
+}
+
+}  // namespace
+
+TEST_CASE("a quality says what third, fifth and seventh are stacked") {
+  CHECK(recipe_of("m7").third_alter == -1);
+  CHECK(recipe_of("+7").fifth_alter == 1);
+  CHECK(recipe_of("maj7").seventh_alter == 0);
+  CHECK(recipe_of("dim7").seventh_alter == -2);
+  CHECK(recipe_of("m").stack == 0);
+  CHECK(recipe_of("\u00F8").stack == 7);
+  CHECK(recipe_of("\u25B3").stack == 7);
+  CHECK(recipe_of("maj").stack == 0);
+}
+
+TEST_CASE("alterations, further numbers, additions and omissions are kept apart") {
+  const ChordRecipe recipe = recipe_of("13b9(9)add#11omit5");
+  CHECK(recipe.stack == 13);
+  CHECK(spelled(recipe.alterations) == "b9");
+  CHECK(spelled(recipe.stacked) == "9");
+  CHECK(spelled(recipe.additions) == "#11");
+  CHECK(recipe.omissions == std::vector{5});
+}
+
+TEST_CASE("the grammar says in which byte of the symbol it stopped") {
+  const std::string_view body = "7b9sus4b";
+  const auto words = symbol_tokens(body, 2).value();
+  const auto recipe = recipe_from(words, 2 + body.size());
+  REQUIRE_FALSE(recipe);
+  CHECK(recipe.error().offset_bytes == 9);
+  CHECK(recipe.error().message == "found an accidental or sign without the number it belongs to");
+}
+
+}  // namespace insideline::tests

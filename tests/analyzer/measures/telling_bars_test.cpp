@@ -1,0 +1,53 @@
+#include "analyzer/measures/telling_bars.hpp"
+
+#include "tests/support/analysed.hpp"
+
+#include <set>
+#include <string>
+
+#include <catch2/catch.hpp>
+
+using insideline::TellingBar;
+using insideline::tests::analysed;
+
+TEST_CASE("a telling bar says in a sentence what happens there") {
+  const auto [chords, melody, bar, why] = GENERATE(table<std::string, std::string, int, std::string>({
+      {"G7@0 Cmaj7@4", "G4:2 F4:2 E4:4", 2,
+       "F, the seventh of G7, falls a half step to E, the third of Cmaj7, just as the chord arrives"},
+      {"C@0 Dm7@4", "C4:4 D4:1 F4:1 A4:1 C5:1", 2, "spells Dm7 in full with four notes, straight up, from the root"},
+      {"C7@0", "Bb4:1 G4:1 E4:2", 1, "comes down through C7 from the seventh without having gone up it first"},
+      {"Cmaj7@0", "E4:1 G4:1 B4:1 D5:1", 1, "plays Em7 over Cmaj7: its third, fifth, seventh and ninth"},
+      {"D7b9@0", "F#4:1 Eb4:1 C4:1 A3:1", 1, "comes down through D7b9 from the third without having gone up it first"},
+      {"A7b9@0", "E4:1 G4:1 Bb4:1 C#4:1", 1, "plays C#dim7 over A7b9: its fifth, seventh, flat ninth and third"},
+      {"Cmaj7@0", "C4:1 G4:1 F4:1/2 D#4:1/2 E4:1", 1, "F and D# close in on E, the third of Cmaj7"},
+  }));
+  const auto bars = analysed(chords, melody).analysis.telling_bars;
+  REQUIRE_FALSE(bars.empty());
+  CHECK(bars.front().bar == bar);
+  CHECK(bars.front().why == why);
+}
+
+TEST_CASE("there are at most three telling bars, all different") {
+  for (unsigned seed = 1; seed <= 6; ++seed) {
+    const auto random = insideline::tests::random_line(seed, 24);
+    const auto bars = insideline::tests::analysed(random.solo, random.harmony).analysis.telling_bars;
+    CHECK(bars.size() <= 3);
+    std::set<int> numbers;
+    for (const TellingBar& bar : bars) {
+      numbers.insert(bar.bar);
+      CHECK(bar.first_note <= bar.last_note);
+      CHECK_FALSE(bar.why.empty());
+    }
+    CHECK(numbers.size() == bars.size());
+  }
+}
+
+TEST_CASE("different reasons come first") {
+  const auto bars =
+      analysed("G7@0 C@4 G7@8 C@12", "B4:2 F4:2 E4:4 B4:2 F4:2 E4:1 C4:1 E4:1 G4:1").analysis.telling_bars;
+  REQUIRE(bars.size() == 2);
+  CHECK(bars[0].bar == 2);
+  CHECK(bars[1].bar == 4);
+}
+
+TEST_CASE("where nothing tells, nothing is told") { CHECK(analysed("C@0", "C4:4 D4:4").analysis.telling_bars.empty()); }

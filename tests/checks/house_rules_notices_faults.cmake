@@ -1,0 +1,25 @@
+cmake_minimum_required(VERSION 3.25)
+include("${CMAKE_CURRENT_LIST_DIR}/planting.cmake")
+
+set(check_command "${CMAKE_COMMAND}" -D "ROOT=${COPY}" -P "${CMAKE_CURRENT_LIST_DIR}/house_rules.cmake")
+# Brackets hide what is planted here from the check itself.
+function(plant_hidden file line expected)
+  string(REGEX REPLACE "[][]" "" line "${line}")
+  plant("${file}" "${line}" "${expected}")
+endfunction()
+
+copy_tree(analyzer io reports cli tests scripts)
+
+plant_hidden(scripts/planted "cd /hom[e]/someone/insideline" "names a place on somebody's machine")
+plant_hidden(README.md "See [/wor]k/main." "names a place on somebody's machine")
+plant_hidden(tests/planted.json "\"resolved\": \"https://regist[r]y.example/x\"" "names a package registry")
+plant_hidden(io/planted.cpp "// TOD[O]: the rest" "has a note to finish something")
+plant_hidden(io/planted.cpp "using namespac[e] insideline;" "opens a whole namespace")
+plant(io/planted.cpp "int x; " "has a tab or blanks at the end of a line")
+plant_hidden(io/planted.cpp "auto a = std::view[s]::iota(1);" "uses what one of our compilers cannot")
+plant(analyzer/planted.hpp "// A header." "has no #pragma once")
+plant(analyzer/planted.hpp "#pragma once" "does not begin by saying what it is")
+string(REPEAT "int x();\n" 401 long_text)
+plant(cli/planted.cpp "${long_text}" "a file is split at 400")
+plant(extras.txt "Something else." "stands at the top of the tree")
+file(REMOVE_RECURSE "${COPY}")

@@ -1,0 +1,83 @@
+// schema_test.cjs SCHEMA PROGRAM REPORTS_TESTS FOLDER...
+//
+// Every analysis file that the tests produce must be valid: one of each score in the FOLDERs, with the changes beside
+// it where there are any, and the hand-made ones of the report tests. Then files spoilt on purpose must be refused, so
+// that a schema which accepts anything does not pass.
+const { execFileSync } = require("node:child_process");
+const fs = require("node:fs");
+const os = require("node:os");
+const path = require("node:path");
+const Ajv2020 = require("ajv/dist/2020").default;
+
+const [schemaFile, program, reportsTests, ...folders] = process.argv.slice(2);
+const schema = JSON.parse(fs.readFileSync(schemaFile, "utf8"));
+const validate = new Ajv2020({ strict: true, allowUnionTypes: true, allErrors: true }).compile(schema);
+let failures = 0;
+
+function fail(message) {
+  failures += 1;
+  console.error(message);
+}
+
+function check(name, analysis) {
+  if (validate(analysis)) return;
+  for (const error of validate.errors.slice(0, 5)) fail(`${name}: ${error.instancePath} ${error.message}`);
+}
+
+function analyzed(score) {
+  const changes = score.replace(/\.[a-z]+$/, ".changes");
+  const options = fs.existsSync(changes) ? ["--changes", changes] : [];
+  try {
+    const output = { encoding: "utf8", maxBuffer: 1 << 28, stdio: ["ignore", "pipe", "pipe"] };
+    return JSON.parse(execFileSync(program, ["analyze", score, ...options, "--json", "-"], output));
+  } catch (error) {
+    if (error.status === 1) return null; // a score that cannot be used: other tests say which may be refused
+    throw error;
+  }
+}
+
+const scores = folders.flatMap((folder) =>
+  fs.readdirSync(folder, { recursive: true })
+    .filter((name) => /\.(musicxml|mxl)$/.test(name))
+    .sort()
+    .map((name) => path.join(folder, name)));
+const analyses = new Map();
+for (const score of scores) {
+  const analysis = analyzed(score);
+  if (analysis !== null) analyses.set(score, analysis);
+}
+
+const samples = fs.mkdtempSync(path.join(os.tmpdir(), "insideline-samples-"));
+try {
+  const environment = { ...process.env, INSIDELINE_SAMPLES: samples };
+  execFileSync(reportsTests, ["[samples]"], { env: environment, stdio: "ignore" });
+  for (const name of fs.readdirSync(samples)) analyses.set(name, JSON.parse(fs.readFileSync(path.join(samples, name))));
+} finally {
+  fs.rmSync(samples, { recursive: true });
+}
+
+for (const [name, analysis] of analyses) check(name, analysis);
+const ofCorpus = [...analyses.keys()].filter((name) => name.startsWith(folders[0])).length;
+if (ofCorpus < 8) fail(`only ${ofCorpus} of the demo pieces were analyzed`);
+
+const spoilt = {
+  "a field too many": (analysis) => { analysis.notes[0].colour = "blue"; },
+  "a field too few": (analysis) => { delete analysis.notes[0].reason; },
+  "an unknown role": (analysis) => { analysis.notes[0].role = "chord-tone"; },
+  "an unknown figure": (analysis) => { analysis.notes[0].figure = "passing"; },
+  "a decimal time": (analysis) => { analysis.notes[0].onset = "0.5"; },
+  "a time that is a number": (analysis) => { analysis.chords[0].duration = 4; },
+  "a share above one": (analysis) => { analysis.summary.chord_tone_share = 1.5; },
+  "a missing summary figure": (analysis) => { delete analysis.summary.chance.p_value; },
+  "an unknown kind of connection": (analysis) => { analysis.summary.connections_by_kind.jump = 1; },
+  "another version": (analysis) => { analysis.version = 2; },
+};
+const sound = JSON.stringify([...analyses.values()][0]);
+for (const [what, spoil] of Object.entries(spoilt)) {
+  const analysis = JSON.parse(sound);
+  spoil(analysis);
+  if (validate(analysis)) fail(`the schema accepts ${what}`);
+}
+
+console.log(`${analyses.size} analysis files of ${scores.length} scores and ${Object.keys(spoilt).length} spoilt ones checked`);
+process.exit(failures === 0 ? 0 : 1);

@@ -1,0 +1,1 @@
+insideline analyze "$CORPUS/fog-signal.musicxml" --bars

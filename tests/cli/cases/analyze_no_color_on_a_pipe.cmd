@@ -1,0 +1,1 @@
+TERM=xterm insideline analyze "$DATA/two_bars.musicxml" | head -n 2

@@ -1,0 +1,1 @@
+insideline analyze "$CORPUS/slipway-waltz.musicxml" --bars

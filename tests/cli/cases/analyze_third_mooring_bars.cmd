@@ -1,0 +1,1 @@
+insideline analyze "$CORPUS/third-mooring.musicxml" --bars

@@ -1,0 +1,4 @@
+cat > tune.changes <<'END'
+| G7 . | C |
+END
+insideline analyze "$DATA/no_chords.musicxml" --changes tune.changes --json solo.json

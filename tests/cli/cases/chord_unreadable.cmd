@@ -1,0 +1,1 @@
+insideline chord Cm7 "Cmaj7xyz"

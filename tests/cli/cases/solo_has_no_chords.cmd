@@ -1,0 +1,1 @@
+insideline analyze "$DATA/no_chords.musicxml" --json solo.json

@@ -1,0 +1,1 @@
+insideline analyze "$DATA/no_notes.musicxml" --json solo.json

@@ -1,0 +1,2 @@
+mkdir folder.musicxml
+insideline analyze folder.musicxml --json solo.json

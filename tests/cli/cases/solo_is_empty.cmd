@@ -1,0 +1,2 @@
+: > empty.musicxml
+insideline analyze empty.musicxml --json solo.json

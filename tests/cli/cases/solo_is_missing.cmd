@@ -1,0 +1,1 @@
+insideline analyze nothing.musicxml --json solo.json

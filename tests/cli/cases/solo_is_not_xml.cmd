@@ -1,0 +1,2 @@
+echo "Ebmaj7 Cm7" > solo.musicxml
+insideline analyze solo.musicxml --json solo.json

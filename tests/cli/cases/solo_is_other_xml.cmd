@@ -1,0 +1,2 @@
+echo "<recipe><salt/></recipe>" > solo.musicxml
+insideline analyze solo.musicxml --json solo.json

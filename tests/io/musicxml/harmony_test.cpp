@@ -1,0 +1,99 @@
+#include "tests/io/musicxml/score_shorthand.hpp"
+
+#include <fmt/format.h>
+#include <catch2/catch.hpp>
+
+#include <string>
+
+using insideline::Beats;
+using insideline::Extent;
+using insideline::io::RoadMap;
+using insideline::tests::chords_of;
+using insideline::tests::read_line;
+using insideline::tests::refusal_of;
+using insideline::tests::score_xml;
+using insideline::tests::warnings_of;
+using std::string;
+
+namespace {
+
+/// A chord symbol with a root like "Bb", a kind, and what may follow the kind.
+string chord(const string& root, const string& kind, const string& more = {}) {
+  const int alter = root.ends_with('b') ? -1 : root.ends_with('#') ? 1 : 0;
+  return fmt::format(
+      "{{<harmony><root><root-step>{}</root-step><root-alter>{}</root-alter></root><kind>{}</kind>{}</harmony>}} ",
+      root.substr(0, 1), alter, kind, more);
+}
+
+}  // namespace
+
+TEST_CASE("a chord symbol sounds from its place to the next, the last to the end") {
+  const auto [line, expected] = GENERATE_COPY(table<string, string>({
+      {chord("C", "major-seventh") + "C4:4 | D4:4", "Cmaj7@0:8"},
+      {chord("D", "minor-seventh") + "C4:2 " + chord("G", "dominant") + "D4:2 | " + chord("C", "major") + "E4:4",
+       "Dm7@0:2 G7@2:2 C@4:4"},
+      {"C4:2 " + chord("Bb", "dominant") + "D4:2", "Bb7@2:2"},
+      {chord("C", "dominant") + chord("F", "dominant", "<offset>24</offset>") + "C4:4", "C7@0:2 F7@2:2"},
+      {"C4:4 " + chord("F", "dominant", "<offset>-24</offset>"), "F7@2:2"},
+      {chord("C", "major") + "C4:2 {<harmony><kind>none</kind></harmony>} D4:2 | " + chord("G", "dominant") + "E4:4",
+       "C@0:2 N.C.@2:2 G7@4:4"},
+      {chord("G", "dominant") + "C4:1 | " + chord("C", "major") + "D4:4", "G7@-1:1 C@0:4"},
+      {chord("C", "dominant", "<bass><bass-step>E</bass-step></bass>") + "C4:4", "C7/E@0:4"},
+      {chord("C", "dominant",
+             "<degree><degree-value>9</degree-value><degree-alter>-1</degree-alter><degree-type>add</degree-type></"
+             "degree>") +
+           "C4:4",
+       "C7b9@0:4"},
+      {chord("C", "major") +
+           "{<harmony type=\"alternate\"><root><root-step>A</root-step></root><kind>minor</kind></harmony>} C4:4",
+       "C@0:4"},
+      {"{<harmony><numeral><numeral-root>5</numeral-root></numeral><kind>dominant</kind></harmony>} C4:4", "G7@0:4"},
+      {"C4:4", "none"},
+  }));
+  CHECK(chords_of(read_line(line)) == expected);
+}
+
+TEST_CASE("where a repeat leads to a place without a symbol, the chord written before it holds") {
+  const auto score =
+      read_line(chord("C", "major") + "C4:4 | {<barline><repeat direction=\"forward\"/></barline>} D4:4 | " +
+                chord("G", "dominant") + "E4:4 {<barline><repeat direction=\"backward\"/></barline>}");
+  CHECK(chords_of(score) == "C@0:8 G7@8:4 C@12:4 G7@16:4");
+}
+
+TEST_CASE("chord symbols of a score are written once and count from the first full bar") {
+  const auto score =
+      read_line("C4:1 | {<direction><direction-type><rehearsal>A</rehearsal></direction-type></direction>} " +
+                chord("C", "major") + "D4:4 | E4:4");
+  REQUIRE(score.changes);
+  CHECK(score.changes->extent == Extent::once);
+  CHECK(score.changes->pickup == Beats(1));
+  REQUIRE(score.changes->bars.size() == 2);
+  CHECK(score.changes->bars[0].onset == Beats(0));
+  CHECK(score.changes->bars[1].section == "A");
+}
+
+TEST_CASE("two different symbols at one place: the first is taken and told") {
+  const auto score = read_line(chord("C", "major") + chord("A", "minor") + "C4:4");
+  CHECK(chords_of(score) == "C@0:4");
+  CHECK(warnings_of(score).find("1 place has two chord symbols; the first was taken (bar 1)") != string::npos);
+}
+
+TEST_CASE("a chord symbol nobody can read is refused with its place and what is near") {
+  const auto [symbol, expected] = GENERATE_COPY(table<string, string>({
+      {chord("C", "dominant-eleventhh"), "bar 1: "},
+      {chord("C", "dominant-eleventhh"), "did you mean \"dominant-11th\""},
+      {"{<harmony><root><root-step>H</root-step></root><kind>major</kind></harmony>}",
+       "\"H\" is not the root of a chord"},
+      {"{<harmony><kind>major</kind></harmony>}", "a chord symbol without a <root>"},
+      {"{<harmony><root><root-step>C</root-step></root></harmony>}", "a chord symbol without a <kind>"},
+      {chord("C", "dominant", "<degree><degree-value>9</degree-value><degree-type>bend</degree-type></degree>"),
+       "\"bend\" is no way to change a chord"},
+      {chord("C", "dominant", "<degree><degree-value>99</degree-value><degree-type>add</degree-type></degree>"),
+       "this degree cannot be read"},
+  }));
+  const string message = refusal_of(score_xml(symbol + " C4:4"));
+  CAPTURE(message);
+  CHECK(message.find(expected) != string::npos);
+  CHECK(message.starts_with("solo.musicxml:1:"));
+  CHECK(message.ends_with("^"));
+}

@@ -1,0 +1,154 @@
+#include "io/musicxml/road_map.hpp"
+#include "tests/io/musicxml/score_shorthand.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <string>
+#include <vector>
+
+using insideline::io::playing_order;
+using insideline::io::RoadMap;
+using insideline::io::RoadSigns;
+using insideline::tests::bars_of;
+using insideline::tests::notes_of;
+using insideline::tests::read_line;
+using insideline::tests::refusal_of;
+using insideline::tests::score_xml;
+using insideline::tests::warnings_of;
+using insideline::tests::written_bars_of;
+using std::string;
+
+namespace {
+
+/// A bar with a note, and road signs in shorthand: "|:" ":|" ":|x3" "[1" "]" "DC" "DS" "Fine" "Coda" "ToCoda" "Segno".
+string bar_xml(const string& sign) {
+  static const std::vector<std::pair<string, string>> meanings = {
+      {"|:", "<barline><repeat direction=\"forward\"/></barline>"},
+      {":|", "<barline><repeat direction=\"backward\"/></barline>"},
+      {":|x3", "<barline><repeat direction=\"backward\" times=\"3\"/></barline>"},
+      {":|after", "<barline><repeat direction=\"backward\" after-jump=\"yes\"/></barline>"},
+      {"[1", "<barline><ending number=\"1\" type=\"start\"/></barline>"},
+      {"[2", "<barline><ending number=\"2\" type=\"start\"/></barline>"},
+      {"[3", "<barline><ending number=\"3\" type=\"start\"/></barline>"},
+      {"[1,2", "<barline><ending number=\"1, 2\" type=\"start\"/></barline>"},
+      {"[1-3", "<barline><ending number=\"1-3\" type=\"start\"/></barline>"},
+      {"[4", "<barline><ending number=\"4\" type=\"start\"/></barline>"},
+      {"]", "<barline><ending number=\"1\" type=\"stop\"/></barline>"},
+      {"]open", "<barline><ending number=\"2\" type=\"discontinue\"/></barline>"},
+      {"DC", "<direction><direction-type><words>D.C.</words></direction-type><sound dacapo=\"yes\"/></direction>"},
+      {"DC2", "<sound dacapo=\"yes\" time-only=\"2\"/>"},
+      {"DS", "<sound dalsegno=\"s\"/>"},
+      {"Segno", "<sound segno=\"s\"/>"},
+      {"ToCoda", "<sound tocoda=\"c\"/>"},
+      {"Coda", "<sound coda=\"c\"/>"},
+      {"Fine", "<sound fine=\"yes\"/>"},
+      {"words:DC", "<direction><direction-type><words>D.C. al Fine</words></direction-type></direction>"},
+      {"words:DS", "<direction><direction-type><words>D.S. al Coda</words></direction-type></direction>"},
+      {"words:Fine", "<direction><direction-type><words>Fine</words></direction-type></direction>"},
+      {"sign:segno", "<direction><direction-type><segno/></direction-type></direction>"},
+      {"sign:coda", "<direction><direction-type><coda/></direction-type></direction>"},
+  };
+  for (const auto& [name, xml] : meanings)
+    if (name == sign) return '{' + xml + "} ";
+  FAIL("no such sign: " + sign);
+  return {};
+}
+
+/// "|: . / :| / ." : bars between "/", each with its signs, "." for a plain bar.
+string line_of(const string& map) {
+  string line;
+  string word;
+  bool signs_before_note = true;
+  const auto flush = [&] {
+    if (word == "/") line += signs_before_note ? "C4:4 | " : "| ";
+    if (word == "/") signs_before_note = true;
+    if (!word.empty() && word != "/" && word != ".") line += bar_xml(word);
+    word.clear();
+  };
+  for (const char c : map + ' ') {
+    if (c == ' ')
+      flush();
+    else
+      word += c;
+  }
+  return line + "C4:4";
+}
+
+string played(const string& map, RoadMap road_map = RoadMap::played) {
+  return written_bars_of(read_line(line_of(map), {.road_map = road_map}));
+}
+
+}  // namespace
+
+TEST_CASE("repeats, endings and jumps are played out") {
+  const auto [map, expected] = GENERATE(table<string, string>({
+      {". / . / .", "1 2 3"},
+      {". / :| / .", "1 2 1 2 3"},
+      {". / |: / :| / .", "1 2 3 2 3 4"},
+      {"|: / :|x3 / .", "1 2 1 2 1 2 3"},
+      {"|: :| / .", "1 1 2"},
+      {"|: / :| / |: / :|", "1 2 1 2 3 4 3 4"},
+      {". / :| / . / :|", "1 2 1 2 3 4 3 4"},  // no sign where it starts again
+      {"|: / [1 ] :| / [2 ] / .", "1 2 1 3 4"},
+      {"|: / [1 :| / [2 ]open / .", "1 2 1 3 4"},
+      {"|: / [1,2 ] :| / [3 ] / .", "1 2 1 2 1 3 4"},
+      {"|: / [1-3 ] :| / [4 ]", "1 2 1 2 1 2 1 3"},
+      {"|: / [1 ] :| / [2 ] :| / [3 ] / .", "1 2 1 3 1 4 5"},
+      {"|: / [1 ] :| / .", "1 2 1 3"},  // an ending without a second
+      {". / DC / .", "1 2 1 2 3"},
+      {". / Fine / . / DC", "1 2 3 4 1 2"},
+      {". / Segno / Fine / DS", "1 2 3 4 2 3"},
+      {". / ToCoda / DC / Coda / .", "1 2 3 1 2 4 5"},
+      {". / Segno / ToCoda / DS / Coda", "1 2 3 4 2 3 5"},
+      {"|: / :| / Fine / DC", "1 2 1 2 3 4 1 2 3"},             // no repeats after a jump
+      {"|: / :|after / Fine / DC", "1 2 1 2 3 4 1 2 1 2 3"},    // unless they say so
+      {"|: / [1 ] :| / [2 ] Fine / DC", "1 2 1 3 4 1 3"},       // and the last ending
+      {". / ToCoda / DC / Coda |: / :|", "1 2 3 1 2 4 5 4 5"},  // but again in the coda
+      {"|: / DC2 :| / .", "1 2 1 2 1 2 3"},                     // a jump for the second pass
+      {". / Fine / .", "1 2 3"},                                // no jump: nothing to end early
+      {". / words:Fine / . / words:DC", "1 2 3 4 1 2"},
+      {". / sign:segno / sign:coda / words:DS / sign:coda", "1 2 3 4 2 3 5"},
+      {". / DS / .", "1 2 3"},  // a jump to a sign that is not there
+  }));
+  CAPTURE(map);
+  CHECK(played(map) == expected);
+}
+
+TEST_CASE("as written, the page is read once") {
+  CHECK(played("|: / [1 ] :| / [2 ] / DC", RoadMap::as_written) == "1 2 3 4");
+}
+
+TEST_CASE("what is odd in the road map is told") {
+  CHECK(warnings_of(read_line(line_of(". / DS / ."))).find("1 jump has no sign to go to and was not taken (bar 2)") !=
+        string::npos);
+  CHECK(warnings_of(read_line(line_of(". / words:Fine / words:DC")))
+            .find("2 jumps or signs were read from their words") != string::npos);
+}
+
+TEST_CASE("a road map without an end is refused, and the way out is named") {
+  const string message = refusal_of(score_xml(line_of("Coda / DC ToCoda / .")));
+  CHECK(message.find("the repeats and jumps play more than 20000 bars; --as-written reads the page once") !=
+        string::npos);
+}
+
+TEST_CASE("a repeat that is played absurdly often is refused") {
+  const string message =
+      refusal_of(score_xml("C4:4 {<barline><repeat direction=\"backward\" times=\"5000\"/></barline>}"));
+  CHECK(message.find("a repeat cannot be played \"5000\" times") != string::npos);
+}
+
+TEST_CASE("the same solo twice is two choruses of bars, with the pickup completing the last bar") {
+  const auto score = read_line("C4:1 | D4:4 | E4:3 {<barline><repeat direction=\"backward\"/></barline>}");
+  CHECK(bars_of(score) == "0@-1:1 1@0:4 2@4:4 3@8:4 4@12:3");
+  CHECK(notes_of(score) == "C4@-1:1 D4@0:4 E4@4:3 C4@7:1 D4@8:4 E4@12:3");
+  CHECK(score.warnings.empty());
+}
+
+TEST_CASE("a tie into a first ending and into a second one both sound on") {
+  const auto score = read_line(
+      "C4:4 | D4:4~ | {<barline><ending number=\"1\" type=\"start\"/></barline>} ~D4:4 "
+      "{<barline><ending number=\"1\" type=\"stop\"/><repeat direction=\"backward\"/></barline>} | "
+      "{<barline><ending number=\"2\" type=\"start\"/></barline>} ~D4:2 r:2 "
+      "{<barline><ending number=\"2\" type=\"stop\"/></barline>}");
+  CHECK(notes_of(score) == "C4@0:4 D4@4:8 C4@12:4 D4@16:6");
+}

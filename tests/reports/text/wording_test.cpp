@@ -1,0 +1,66 @@
+#include "reports/text/wording.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <string>
+
+namespace insideline::tests {
+
+using reports::counted;
+using reports::gauge;
+using reports::listed;
+using reports::paragraph;
+using reports::percent;
+using reports::share_text;
+
+TEST_CASE("counts go with the right form of their noun") {
+  CHECK(counted(0, "note") == "no notes");
+  CHECK(counted(1, "note") == "1 note");
+  CHECK(counted(2, "note") == "2 notes");
+  CHECK(counted(2, "chorus", "choruses") == "2 choruses");
+}
+
+TEST_CASE("a rounded share never claims all or none where that is not so") {
+  const auto [share, said] = GENERATE(table<double, std::string>({
+      {0.0, "0 %"},
+      {0.001, "under 1 %"},
+      {0.005, "1 %"},
+      {0.374, "37 %"},
+      {0.375, "38 %"},
+      {0.994, "99 %"},
+      {0.9999, "over 99 %"},
+      {1.0, "100 %"},
+  }));
+  CHECK(percent(share) == said);
+}
+
+TEST_CASE("a share is said with its counts") {
+  CHECK(share_text({18, 28}) == "18 of 28 (64 %)");
+  CHECK(share_text({18, 28}, "note") == "18 of 28 notes (64 %)");
+  CHECK(share_text({1, 1}, "note") == "1 of 1 note (100 %)");
+  CHECK(share_text({0, 0}, "note") == "no notes");
+}
+
+TEST_CASE("a gauge shows anything above nothing") {
+  CHECK(gauge(5, 10, "#", 10) == "#####");
+  CHECK(gauge(1, 1000, "#", 10) == "#");
+  CHECK(gauge(0, 10, "#", 10).empty());
+  CHECK(gauge(0, 0, "#", 10).empty());
+  CHECK(gauge(10, 10, "#", 10) == "##########");
+}
+
+TEST_CASE("lists end in and") {
+  CHECK(listed({}).empty());
+  CHECK(listed({"a"}) == "a");
+  CHECK(listed({"a", "b"}) == "a and b");
+  CHECK(listed({"a", "b", "c"}) == "a, b and c");
+}
+
+TEST_CASE("a paragraph keeps to the page and breaks between words") {
+  const std::string word(38, 'x');
+  CHECK(paragraph(word + " " + word + " end") == "  " + word + " " + word + "\n  end\n");
+  CHECK(paragraph("").empty());
+  CHECK(paragraph("one  two ") == "  one two\n");
+}
+
+}  // namespace insideline::tests

@@ -1,0 +1,104 @@
+#include "reports/text_report.hpp"
+
+#include "reports/text/display_width.hpp"
+#include "tests/reports/sample_report.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <regex>
+#include <sstream>
+#include <string>
+
+namespace insideline::tests {
+namespace {
+
+using reports::BarByBar;
+using reports::Colour;
+using reports::text_report;
+
+/// The text with every run of white space as one space, so that line breaks do not matter.
+std::string on_one_line(const std::string& text) { return std::regex_replace(text, std::regex("\\s+"), " "); }
+
+bool says(const std::string& text, const std::string& sentence) {
+  return on_one_line(text).find(sentence) != std::string::npos;
+}
+
+reports::Report with_chance(int shifts, double p_value) {
+  reports::Report report = sample_report();
+  report.analysis.summary.chance.shifts = shifts;
+  report.analysis.summary.chance.p_value = p_value;
+  return report;
+}
+
+}  // namespace
+
+TEST_CASE("the summary fits 80 columns and keeps its lines clean") {
+  const auto bars = GENERATE(BarByBar::left_out, BarByBar::shown);
+  std::istringstream lines(text_report(sample_report(), {.bar_by_bar = bars}));
+  for (std::string line; std::getline(lines, line);) {
+    CAPTURE(line);
+    CHECK(reports::display_width(line) <= 80);
+    CHECK_FALSE(line.ends_with(' '));
+  }
+}
+
+TEST_CASE("the summary says what was read") {
+  const std::string text = text_report(sample_report());
+  CHECK(text.starts_with("Sample\n"));
+  CHECK(says(text, "3 bars of 4/4, 1 chorus, 12 notes and 1 grace note."));
+  CHECK(says(text,
+             "From sample.musicxml: part Alto Sax (the first with a single line; --part takes another); the "
+             "changes are in sample.changes. The part sounds 9 semitones lower than it is written"));
+}
+
+TEST_CASE("the summary gives every share with its counts") {
+  const std::string text = text_report(sample_report());
+  CHECK(says(text, "8 of 12 notes (67 %) are heard as chord tones."));
+  CHECK(says(text, "7 of 12 notes (58 %) fit."));
+  CHECK(says(text, "4 of 12 notes (33 %) belong to 1 arpeggio"));
+  CHECK(says(text, "1 of 1 crossing (100 %) takes the nearest tone of the next chord"));
+  CHECK(says(text, "2 tensions: [9] 2."));
+  CHECK(says(text, "1 note belongs to the chord to come (anticipation): bar 2."));
+}
+
+TEST_CASE("the chance level is put in words that fit the p-value") {
+  const auto [shifts, p_value, verdict] = GENERATE(table<int, double, std::string>({
+      {199, 0.005, "about 1 time in 200 (p = 0.005). That is not luck: the line follows these changes."},
+      {31, 0.03125, "about 1 time in 32 (p = 0.031). That is hardly luck: the line follows these changes."},
+      {15, 0.0625, "(p = 0.062). A good sign, though 15 comparisons are too few to be sure."},
+      {31, 0.125, "about 1 time in 8 (p = 0.12). A good sign, but no proof."},
+      {2, 1.0 / 3.0, "(p = 0.33). So the share alone does not show that the line follows these changes."},
+      {15, 0.75, "more often than not (p = 0.75)."},
+  }));
+  CHECK(says(text_report(with_chance(shifts, p_value)), verdict));
+}
+
+TEST_CASE("a solo without chords is told so, and nothing is divided by nothing") {
+  const std::string text = text_report(report_without_chords());
+  CHECK(says(text, "No note sounds over a chord, so there is nothing to count."));
+  CHECK_FALSE(says(text, "nan"));
+  CHECK_FALSE(says(text, "%"));
+}
+
+TEST_CASE("what the analysis warns of stands in the summary") {
+  reports::Report report = sample_report();
+  report.analysis.warnings = {"the solo has only 12 notes"};
+  CHECK(says(text_report(report), "Before you rely on this - the solo has only 12 notes"));
+}
+
+TEST_CASE("colour adds to the signs and never replaces them") {
+  const std::string plain = text_report(sample_report(), {.bar_by_bar = BarByBar::shown});
+  const std::string coloured = text_report(sample_report(), {.colour = Colour::on, .bar_by_bar = BarByBar::shown});
+  CHECK(plain.find('\x1b') == std::string::npos);
+  CHECK(coloured.find("\x1b[38;5;32m[9]\x1b[0m") != std::string::npos);
+  CHECK(std::regex_replace(coloured, std::regex("\x1b\\[[0-9;]*m"), "") == plain);
+}
+
+TEST_CASE("a title cannot drive the terminal") {
+  reports::Report report = sample_report();
+  report.solo.title = "\x1b]0;owned\x07";
+  report.solo.part = "\x1b[2J";
+  CHECK(text_report(report).find('\x1b') == std::string::npos);
+}
+
+}  // namespace insideline::tests
