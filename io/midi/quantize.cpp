@@ -1,0 +1,57 @@
+#include "io/midi/quantize.hpp"
+
+#include "io/midi/note_ends.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <limits>
+
+namespace insideline::io {
+namespace {
+
+constexpr std::size_t notes_to_learn_from = 300;  // enough to know a player by
+
+/// What is improbable about a player: far from the beat, and, for the readings to be compared, a wide spread, which
+/// makes every distance cheap.
+double manner_cost(const Manner& manner, std::size_t notes) {
+  constexpr double usually_late_seconds = 0.015;
+  const double late = manner.late_seconds / usually_late_seconds;
+  return 0.5 * late * late + static_cast<double>(notes) * std::log(manner.spread_seconds);
+}
+
+/// Reads, listens how the reading was played, and reads again; of several first guesses the one that ends best.
+Manner learnt_manner(std::span<const TimedNote> notes, std::span<const BeatCell> cells,
+                     std::span<const Subdivision> figures) {
+  constexpr int rounds = 3;
+  const auto lesson = notes.first(std::min(notes.size(), notes_to_learn_from));
+  Manner best;
+  double best_cost = std::numeric_limits<double>::infinity();
+  for (Manner manner : first_manners(lesson, cells)) {
+    for (int round = 0; round < rounds; ++round) {
+      const Reading reading = cheapest_path(lesson, cells, figures, std::array{manner});
+      const double cost = reading.cost + manner_cost(manner, lesson.size());
+      if (cost < best_cost) {
+        best_cost = cost;
+        best = manner;
+      }
+      manner = heard_manner(lesson, cells, figures, reading.placed, manner);
+    }
+  }
+  return best;
+}
+
+}  // namespace
+
+Quantized quantized(std::span<const TimedNote> notes, std::span<const BeatCell> cells, std::span<const Grid> grids) {
+  const std::vector<Subdivision> figures = subdivisions(grids);
+  Quantized result;
+  result.manner = learnt_manner(notes, cells, figures);
+  const auto first = cheapest_path(notes, cells, figures, std::array{result.manner}).placed;
+  const auto manners = manners_by_phrase(notes, cells, figures, first, result.manner);
+  const auto placed = cheapest_path(notes, cells, figures, manners).placed;
+  result.notes = with_ends(notes, cells, figures, placed, result.manner);
+  return result;
+}
+
+}  // namespace insideline::io

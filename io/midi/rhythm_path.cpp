@@ -1,0 +1,261 @@
+#include "io/midi/rhythm_path.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cassert>
+#include <cmath>
+#include <limits>
+#include <utility>
+
+namespace insideline::io {
+namespace {
+
+constexpr float never = std::numeric_limits<float>::infinity();
+constexpr float beam = 13.0F;           // a place this much dearer than the best one for its note is not followed
+constexpr float change_cost = 0.7F;     // another subdivision than in the beat before
+constexpr float crowded_cost = 14.0F;   // two notes on one place; the first is then read as a grace note
+constexpr float grace_cost = 5.0F;
+constexpr double grace_seconds = 0.095; // longest distance of a grace note to what it leads to
+constexpr std::size_t most_graces = 3;  // in a row
+constexpr float quarter_triplet_gain = 7.0F;  // the second beat of three notes over two beats explains the first
+constexpr float far_square = 16.0F;     // beyond four deviations distance costs in proportion: one bad note bends nothing
+constexpr double off_beat_looseness = 0.02;  // in beats: how much a swung off-beat wanders besides
+// Values shorter than this are hardly played as written sixteenths (common practice, no source).
+constexpr double easy_seconds = 0.095;
+constexpr double fast_cost_per_second = 100.0;
+constexpr std::uint8_t plain_parts = 2;
+
+constexpr std::uint32_t nothing_before = std::numeric_limits<std::uint32_t>::max();
+
+/// One part of one subdivision, as it lies in a beat of a given length.
+struct Part {
+  float seconds = 0.0F;       ///< after the beat
+  float per_variance = 0.0F;  ///< one over the variance of a note that is meant for it
+  float enter = 0.0F;         ///< cost of a figure that begins here
+  float leave = 0.0F;         ///< and of one that ends here
+  float figure_cost = 0.0F;
+  std::uint8_t figure = 0;
+  std::uint8_t part = 0;
+};
+
+struct State {
+  std::uint32_t cell = 0;
+  std::uint8_t figure = 0;
+  std::uint8_t part = 0;
+  std::uint8_t graces = 0;                ///< notes jumped over on the way from `before`
+  std::uint32_t before = nothing_before;  ///< index into all states
+  float enter = 0.0F;
+  float leave = 0.0F;
+  float here = 0.0F;    ///< cost of the note in this place
+  float total = never;  ///< of the cheapest way that ends here
+};
+
+/// Choosing a figure, dearer where its parts would be very short.
+float figure_cost(const Subdivision& figure, double cell_seconds) {
+  if (figure.parts <= plain_parts) return figure.cost;
+  const double part_seconds = cell_seconds / figure.parts;
+  return figure.cost + static_cast<float>(std::max(0.0, easy_seconds - part_seconds) * fast_cost_per_second);
+}
+
+/// The parts of all subdivisions in one kind of beat, in order of time. Made again when beat or player change.
+class BeatParts {
+ public:
+  std::span<const Part> parts(const BeatCell& cell, std::span<const Subdivision> figures, const Manner& player) {
+    const bool same = length_ == cell.length_seconds && kind_ == cell.kind && off_beat_ == player.off_beat;
+    if (!same || parts_.empty()) fill(cell, figures, player);
+    return parts_;
+  }
+
+ private:
+  void fill(const BeatCell& cell, std::span<const Subdivision> figures, const Manner& player) {
+    length_ = cell.length_seconds;
+    kind_ = cell.kind;
+    off_beat_ = player.off_beat;
+    parts_.clear();
+    const double variance = player.spread_seconds * player.spread_seconds;
+    const double looseness = off_beat_looseness * length_;
+    for (std::size_t f = 0; f < figures.size(); ++f) {
+      const Subdivision& figure = figures[f];
+      if (figure.kind != kind_) continue;
+      const float cost = figure_cost(figure, length_);
+      for (std::uint8_t part = 0; part < figure.parts; ++part) {
+        const bool swings = part > 0 && figure.placing == Placing::swung;
+        parts_.push_back({static_cast<float>(length_ * position_in_beat(figure, part, off_beat_)),
+                          static_cast<float>(1.0 / (variance + (swings ? looseness * looseness : 0.0))),
+                          cost + figure.enter.at(part), figure.leave.at(part), cost, static_cast<std::uint8_t>(f), part});
+      }
+    }
+    std::ranges::stable_sort(parts_, {}, &Part::seconds);
+  }
+
+  double length_ = 0.0;
+  BeatKind kind_ = BeatKind::simple;
+  double off_beat_ = 0.0;
+  std::vector<Part> parts_;
+};
+
+float deviation_cost(float distance, float per_variance) {
+  const float square = distance * distance * per_variance;
+  if (square <= far_square) return square / 2.0F;
+  return (2.0F * std::sqrt(square * far_square) - far_square) / 2.0F;
+}
+
+/// Finds the way. Invariant: `states_` holds the states of the notes seen so far, `first_` where each note's begin.
+class PathFinder {
+ public:
+  PathFinder(std::span<const TimedNote> notes, std::span<const BeatCell> cells, std::span<const Subdivision> figures,
+             std::span<const Manner> manners)
+      : notes_(notes), cells_(cells), figures_(figures), manners_(manners) {
+    constexpr std::size_t usual_states = 6;
+    states_.reserve(notes.size() * usual_states);
+    first_.reserve(notes.size() + 1);
+  }
+
+  Reading find() {
+    std::size_t cell = 0;
+    for (std::size_t i = 0; i < notes_.size(); ++i) {
+      first_.push_back(static_cast<std::uint32_t>(states_.size()));
+      cell = cell_at(cells_, notes_[i].onset_seconds, cell);
+      add_states(i, cell);
+      connect(i);
+    }
+    first_.push_back(static_cast<std::uint32_t>(states_.size()));
+    return traced_back();
+  }
+
+ private:
+  const Manner& manner(std::size_t note) const { return manners_.size() == 1 ? manners_.front() : manners_[note]; }
+
+  void add_states(std::size_t note, std::size_t cell) {
+    float cheapest = never;
+    add_places(note, cell, cheapest);
+    if (cell > 0) add_places(note, cell - 1, cheapest);
+    if (cell + 1 < cells_.size()) add_places(note, cell + 1, cheapest);
+    const auto begin = states_.begin() + first_.back();
+    const float limit = cheapest + beam;
+    states_.erase(std::remove_if(begin, states_.end(), [&](const State& state) { return state.here > limit; }),
+                  states_.end());
+  }
+
+  void add_places(std::size_t note, std::size_t c, float& cheapest) {
+    const BeatCell& cell = cells_[c];
+    const Manner& player = manner(note);
+    const auto into = static_cast<float>(notes_[note].onset_seconds - player.late_seconds - cell.onset_seconds);
+    for (const Part& part : parts_.parts(cell, figures_, player)) {
+      const float cost = deviation_cost(into - part.seconds, part.per_variance);
+      if (cost > cheapest + beam) continue;
+      cheapest = std::min(cheapest, cost + part.figure_cost);
+      states_.push_back({static_cast<std::uint32_t>(c), part.figure, part.part, 0, nothing_before, part.enter,
+                         part.leave, cost, never});
+    }
+  }
+
+  void connect(std::size_t note) {
+    const std::size_t jumps = graces_before(note);
+    for (std::size_t s = first_[note]; s < states_.size(); ++s) {
+      State& state = states_[s];
+      for (std::size_t graces = 0; graces <= jumps; ++graces) {
+        const float jumped = grace_cost * static_cast<float>(graces);
+        if (graces == note)
+          start_at(state, jumped, graces);
+        else
+          come_from(note - graces - 1, state, jumped, graces);
+      }
+      state.total += state.here;
+    }
+  }
+
+  /// How many notes directly before `note` may be grace notes that lead to it.
+  std::size_t graces_before(std::size_t note) const {
+    std::size_t graces = 0;
+    while (graces < most_graces && graces < note) {
+      const std::size_t grace = note - graces - 1;
+      const double next = notes_[grace + 1].onset_seconds - notes_[grace].onset_seconds;
+      const double whole = notes_[note].onset_seconds - notes_[grace].onset_seconds;
+      if (next >= grace_seconds || whole >= 2.0 * grace_seconds) break;
+      ++graces;
+    }
+    return graces;
+  }
+
+  static void start_at(State& state, float jumped, std::size_t graces) {
+    const float cost = state.enter + jumped;
+    if (cost >= state.total) return;
+    state.total = cost;
+    state.before = nothing_before;
+    state.graces = static_cast<std::uint8_t>(graces);
+  }
+
+  void come_from(std::size_t note, State& state, float jumped, std::size_t graces) const {
+    for (std::uint32_t q = first_[note]; q < first_[note + 1]; ++q) {
+      const State& before = states_[q];
+      const float cost = before.total + jumped + step_cost(before, state);
+      if (cost >= state.total) continue;
+      state.total = cost;
+      state.before = q;
+      state.graces = static_cast<std::uint8_t>(graces);
+    }
+  }
+
+  float step_cost(const State& before, const State& after) const {
+    if (before.cell < after.cell) {
+      if (before.figure != after.figure) return before.leave + change_cost + after.enter;
+      const bool over_two_beats = before.part == 2 && after.part == 1 && before.cell + 1 == after.cell &&
+                                  figures_[before.figure].parts == 3;
+      return before.leave + after.enter - (over_two_beats ? quarter_triplet_gain : 0.0F);
+    }
+    if (before.cell > after.cell || before.figure != after.figure || before.part > after.part) return never;
+    if (before.part == after.part) return crowded_cost;
+    return figures_[before.figure].skip_cost * static_cast<float>(after.part - before.part - 1);
+  }
+
+  Reading traced_back() const {
+    if (notes_.empty()) return {};
+    std::vector<Placed> placed(notes_.size());
+    const auto last = states_.begin() + first_[notes_.size() - 1];
+    const auto total = [](const State& state) { return state.total + state.leave; };
+    auto s = static_cast<std::uint32_t>(std::ranges::min_element(last, states_.end(), {}, total) - states_.begin());
+    const double cost = total(states_[s]);
+    for (std::size_t i = notes_.size(); i-- > 0;) {
+      const State& state = states_[s];
+      placed[i] = {state.cell, state.figure, state.part, false};
+      for (std::size_t graces = state.graces; graces > 0; --graces) {
+        --i;
+        placed[i] = {state.cell, state.figure, state.part, true};
+      }
+      s = state.before;
+    }
+    mark_crowded(placed);
+    return {std::move(placed), cost};
+  }
+
+  static void mark_crowded(std::vector<Placed>& placed) {
+    for (std::size_t i = 0; i + 1 < placed.size(); ++i)
+      if (placed[i].cell == placed[i + 1].cell && placed[i].part == placed[i + 1].part) placed[i].grace = true;
+  }
+
+  std::span<const TimedNote> notes_;
+  std::span<const BeatCell> cells_;
+  std::span<const Subdivision> figures_;
+  std::span<const Manner> manners_;
+  BeatParts parts_;
+  std::vector<State> states_;
+  std::vector<std::uint32_t> first_;
+};
+
+}  // namespace
+
+double position_in_beat(const Subdivision& subdivision, std::size_t part, double off_beat) {
+  const double even = static_cast<double>(part) / subdivision.parts;
+  if (subdivision.placing == Placing::even) return even;
+  constexpr double half = 0.5;
+  return even < half ? even * off_beat / half : off_beat + (even - half) * (1.0 - off_beat) / half;
+}
+
+Reading cheapest_path(std::span<const TimedNote> notes, std::span<const BeatCell> cells,
+                      std::span<const Subdivision> figures, std::span<const Manner> manners) {
+  assert(!cells.empty() && (manners.size() == 1 || manners.size() == notes.size()) && "beats and players are known");
+  return PathFinder(notes, cells, figures, manners).find();
+}
+
+}  // namespace insideline::io

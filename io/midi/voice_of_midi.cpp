@@ -1,0 +1,120 @@
+#include "io/midi/voice_of_midi.hpp"
+
+#include "io/read_result.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <charconv>
+
+namespace insideline::io {
+namespace {
+
+constexpr double most_chordal = 0.1;  // of the notes may be below the line of a melodic track
+constexpr std::size_t most_listed = 12;
+
+std::string lower_case(std::string text) {
+  for (char& letter : text)
+    if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
+  return text;
+}
+
+std::optional<int> number_in(std::string_view text) {
+  int number = 0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), number);
+  if (error != std::errc{} || end != text.data() + text.size()) return std::nullopt;
+  return number;
+}
+
+/// General MIDI programs 33 to 40, or a track that says so.
+bool is_bass(const MidiVoice& voice) {
+  constexpr int first_bass = 32;
+  constexpr int last_bass = 39;
+  if (lower_case(voice.name).find("bass") != std::string::npos) return true;
+  return voice.program && *voice.program >= first_bass && *voice.program <= last_bass;
+}
+
+std::string list_of(const MidiSong& song) {
+  std::string list;
+  for (std::size_t i = 0; i < std::min(song.voices.size(), most_listed); ++i)
+    list += (i == 0 ? "" : "; ") + name_of(song, song.voices[i]);
+  return song.voices.size() > most_listed ? list + "; ..." : list;
+}
+
+bool is_only_track(const MidiSong& song) {
+  return std::ranges::all_of(song.voices, [&](const MidiVoice& voice) { return voice.track == song.voices[0].track; });
+}
+
+/// A number is that of a track, or, in a file with all its music in one track, of a channel.
+bool answers_to(const MidiSong& song, const MidiVoice& voice, const std::string& wanted) {
+  constexpr std::string_view channel_word = "channel ";
+  const std::string asked = lower_case(wanted);
+  if (asked.starts_with(channel_word)) return number_in(std::string_view(asked).substr(channel_word.size())) == voice.channel;
+  if (!voice.name.empty() && lower_case(voice.name) == asked) return true;
+  const auto number = number_in(asked);
+  if (!number) return false;
+  return *number == voice.track || (is_only_track(song) && *number == voice.channel);
+}
+
+struct Candidate {
+  std::size_t voice = 0;
+  MidiLine line;
+  double chordal = 1.0;
+  bool bass = false;
+};
+
+std::string reason(const MidiSong& song, const Candidate& taken, std::size_t melodic, bool asked) {
+  if (song.voices.size() < 2) return {};
+  const std::string name = name_of(song, song.voices[taken.voice]);
+  if (asked) return {};
+  if (taken.chordal > most_chordal)
+    return fmt::format("no track has a single melodic line; {} comes nearest; --track chooses another", name);
+  if (melodic == 1) return fmt::format("the solo is {}, the only one with a single melodic line", name);
+  return fmt::format("the solo is {}, the first of {} with a single melodic line; --track chooses another", name, melodic);
+}
+
+}  // namespace
+
+std::string name_of(const MidiSong& song, const MidiVoice& voice) {
+  const auto same_track = [&](const MidiVoice& other) { return other.track == voice.track; };
+  const bool alone = std::ranges::count_if(song.voices, same_track) == 1;
+  std::string name = fmt::format("track {}", voice.track);
+  if (!voice.name.empty()) name += fmt::format(" ({})", voice.name);
+  return alone ? name : fmt::format("channel {} of {}", voice.channel, name);
+}
+
+std::vector<const MidiVoice*> voices_named(const MidiSong& song, const std::string& wanted, std::string_view file_name) {
+  std::vector<const MidiVoice*> found;
+  for (const MidiVoice& voice : song.voices)
+    if (answers_to(song, voice, wanted)) found.push_back(&voice);
+  if (found.empty())
+    throw ReadError(place_of(file_name),
+                    fmt::format("it has no track '{}' with notes; there is {}", wanted, list_of(song)));
+  return found;
+}
+
+ChosenVoice solo_voice(const MidiSong& song, const TempoClock& clock, const std::optional<std::string>& wanted,
+                       std::string_view file_name) {
+  if (song.voices.empty()) {
+    const bool drums = song.percussion_notes > 0;
+    throw ReadError(place_of(file_name), drums ? "it has percussion only (channel 10), which has no pitches to analyse"
+                                               : "it has no notes; record or export it again");
+  }
+  if (wanted) static_cast<void>(voices_named(song, *wanted, file_name));
+  std::vector<Candidate> candidates;
+  for (std::size_t i = 0; i < song.voices.size(); ++i) {
+    const MidiVoice& voice = song.voices[i];
+    if (wanted && !answers_to(song, voice, *wanted)) continue;
+    MidiLine line = line_of(voice.notes, clock);
+    const double chordal = chordal_share(line, voice.notes.size());
+    candidates.push_back({i, std::move(line), chordal, is_bass(voice)});
+  }
+  const auto is_melodic = [](const Candidate& candidate) { return candidate.chordal <= most_chordal && !candidate.bass; };
+  auto taken = std::ranges::find_if(candidates, is_melodic);
+  const auto melodic = static_cast<std::size_t>(std::ranges::count_if(candidates, is_melodic));
+  if (taken == candidates.end()) taken = std::ranges::min_element(candidates, {}, &Candidate::chordal);
+  std::string why = reason(song, *taken, melodic, wanted.has_value());
+  return {taken->voice, std::move(taken->line), std::move(why)};
+}
+
+}  // namespace insideline::io

@@ -1,0 +1,89 @@
+#include "io/midi/written_line.hpp"
+
+#include "io/midi/page_place.hpp"
+
+#include <algorithm>
+
+namespace insideline::io {
+namespace {
+
+constexpr double grace_seconds = 0.1;      // longest grace note in a file on the grid
+constexpr double plain_share = 0.75;       // of the notes of a file on the grid begin on plain places
+constexpr std::size_t most_graces = 4;     // in a row
+
+/// Off the grid, short, and followed at once.
+bool may_be_grace(std::span<const MidiNote> notes, std::size_t index, const TempoClock& clock) {
+  if (index + 1 == notes.size()) return false;
+  return clock.seconds_at(notes[index + 1].onset_ticks) - clock.seconds_at(notes[index].onset_ticks) < grace_seconds;
+}
+
+/// The end as it stands, or, where a program shortened the note for playback, the next eighth or triplet, at most `latest`.
+Beats written_end(const MidiNote& note, const Beats& onset, const std::optional<Beats>& latest,
+                  std::uint32_t ticks_per_quarter) {
+  constexpr int usual_parts = 12;  // sixteenths and triplets
+  constexpr int shortened_share = 4;
+  if (const auto exact = page_place(note.end_ticks, ticks_per_quarter)) return *exact;
+  const Beats end(note.end_ticks, ticks_per_quarter);
+  if (latest && (*latest - end) * Beats(shortened_share) < *latest - onset) return *latest;
+  for (const Beats& step : {Beats(1, 2), Beats(1, 3), Beats(1, 4), Beats(1, usual_parts)}) {
+    const Beats rounded = step * Beats(whole_units(end, step) + 1);
+    const bool near_enough = (rounded - end) * Beats(2) <= rounded - onset;
+    if (near_enough && (!latest || rounded <= *latest)) return rounded;
+  }
+  return latest.value_or(end);
+}
+
+}  // namespace
+
+std::optional<std::vector<LineNote>> line_on_grid(std::span<const MidiNote> notes, const TempoClock& clock,
+                                                  std::uint32_t ticks_per_quarter) {
+  std::vector<LineNote> line(notes.size());
+  std::size_t plain = 0;
+  std::size_t main_notes = 0;
+  std::size_t graces = 0;
+  for (std::size_t i = 0; i < notes.size(); ++i) {
+    const auto place = page_place(notes[i].onset_ticks, ticks_per_quarter);
+    line[i].grace = !place;
+    if (!place) {
+      ++graces;
+      if (graces > most_graces || !may_be_grace(notes, i, clock)) return std::nullopt;
+      continue;
+    }
+    graces = 0;
+    line[i].onset = *place;
+    ++main_notes;
+    if (is_plain_place(notes[i].onset_ticks, ticks_per_quarter)) ++plain;
+  }
+  if (static_cast<double>(plain) < plain_share * static_cast<double>(main_notes)) return std::nullopt;
+  std::optional<Beats> next;
+  for (std::size_t i = notes.size(); i-- > 0;) {
+    if (line[i].grace) {
+      line[i].onset = next.value_or(Beats());
+      continue;
+    }
+    // The note before a grace note gave it its time.
+    const bool before_grace = i + 1 < notes.size() && line[i + 1].grace && notes[i].end_ticks == notes[i + 1].onset_ticks;
+    const Beats end = before_grace ? *next : written_end(notes[i], line[i].onset, next, ticks_per_quarter);
+    line[i].duration = end - line[i].onset;
+    next = line[i].onset;
+  }
+  return line;
+}
+
+std::vector<TimedNote> timed(std::span<const MidiNote> notes, const TempoClock& clock) {
+  std::vector<TimedNote> seconds;
+  seconds.reserve(notes.size());
+  for (const MidiNote& note : notes)
+    seconds.push_back({clock.seconds_at(note.onset_ticks), clock.seconds_at(note.end_ticks)});
+  return seconds;
+}
+
+std::vector<LineNote> line_played(const Quantized& quantized) {
+  std::vector<LineNote> line;
+  line.reserve(quantized.notes.size());
+  for (const WrittenRhythm& note : quantized.notes)
+    line.push_back({beats_of(note.onset), beats_of(note.duration), note.grace});
+  return line;
+}
+
+}  // namespace insideline::io

@@ -1,0 +1,30 @@
+// A melodic line of a MIDI file on the page: as it stands where it is on the grid, quantized where it was played.
+#pragma once
+
+#include "io/midi/midi_line.hpp"
+#include "io/midi/quantize.hpp"
+#include "io/midi/tempo_clock.hpp"
+#include "io/midi/timeline.hpp"
+
+#include <optional>
+#include <span>
+#include <vector>
+
+namespace insideline::io {
+
+struct LineNote {
+  Beats onset;     ///< from the start of the file
+  Beats duration;  ///< 0 for a grace note
+  bool grace = false;
+};
+
+/// The line as it stands; none where a note lies off the grid, so that it must have been played. A short note off the
+/// grid right before another is a grace note.
+std::optional<std::vector<LineNote>> line_on_grid(std::span<const MidiNote> notes, const TempoClock& clock,
+                                                  std::uint32_t ticks_per_quarter);
+
+std::vector<TimedNote> timed(std::span<const MidiNote> notes, const TempoClock& clock);
+
+std::vector<LineNote> line_played(const Quantized& quantized);
+
+}  // namespace insideline::io
