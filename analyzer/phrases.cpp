@@ -9,8 +9,8 @@
 namespace insideline {
 namespace {
 
-constexpr int long_against_usual = 4;  // a long note lasts four usual notes ...
-constexpr int long_in_beats = 2;       // ... and at least two beats
+constexpr int long_against_before = 4;  // a long note lasts four times the note that led to it ...
+constexpr int long_in_beats = 2;        // ... and at least two beats
 constexpr std::size_t group_of_bars = 4;
 constexpr std::size_t longest_in_bars = 8;  // a phrase of more bars is looked through for a breath
 
@@ -21,18 +21,6 @@ struct Breath {
   bool comes_to_rest = false;  ///< the note before is long, and a tone of its chord to the end
   std::size_t bar = 0;         ///< of the note after it
 };
-
-/// The median length; none without notes that are no grace notes.
-std::optional<Beats> usual_length(const Solo& solo) {
-  std::vector<Beats> lengths;
-  lengths.reserve(solo.notes.size());
-  for (const Note& note : solo.notes)
-    if (!note.grace) lengths.push_back(note.duration);
-  if (lengths.empty()) return std::nullopt;
-  const auto middle = lengths.begin() + static_cast<std::ptrdiff_t>(lengths.size() / 2);
-  std::ranges::nth_element(lengths, middle);
-  return *middle;
-}
 
 /// A long note that is foreign to the chord it ends in still wants to go on.
 bool belongs_at_its_end(const Note& note, const Harmony& harmony) {
@@ -46,11 +34,8 @@ bool belongs_at_its_end(const Note& note, const Harmony& harmony) {
 
 std::vector<Breath> find_breaths(const Solo& solo, const Harmony& harmony) {
   std::vector<Breath> breaths;
-  const auto usual = usual_length(solo);
-  if (!usual) return breaths;
-  const Beats long_note =
-      std::max(*usual * Beats(long_against_usual), felt_beat(solo.bars.back().meter) * Beats(long_in_beats));
   const Note* before = nullptr;
+  std::optional<Beats> led_in;  // the length of the note that led to `before`
   std::size_t graces = 0;
   std::size_t bar = 0;
   for (std::size_t i = 0; i < solo.notes.size(); ++i) {
@@ -61,11 +46,13 @@ std::vector<Breath> find_breaths(const Solo& solo, const Harmony& harmony) {
     }
     while (bar + 1 < solo.bars.size() && solo.bars[bar + 1].onset <= note.onset) ++bar;
     if (before != nullptr) {
-      const bool is_long = before->duration >= long_note;
+      const Beats beat = felt_beat(solo.bars[bar].meter);
+      const bool is_long = led_in && before->duration >= std::max(*led_in * long_against_before, beat * long_in_beats);
       breaths.push_back({.next = i - graces,
                          .rest = note.onset - end_of(*before),
                          .comes_to_rest = is_long && belongs_at_its_end(*before, harmony),
                          .bar = bar});
+      led_in = breaths.back().rest < beat ? std::optional(before->duration) : std::nullopt;
     }
     before = &note;
     graces = 0;

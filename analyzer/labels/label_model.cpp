@@ -12,15 +12,18 @@
 namespace insideline {
 namespace {
 
-constexpr int most_readings = 32;  // possible_readings gives fewer for any note
+constexpr int most_readings = 24;  // possible_readings gives fewer for any note
 constexpr double impossible = -std::numeric_limits<double>::infinity();
 
-// Small and bounded, so that no note costs an allocation.
+// Bounded, so that no note costs an allocation; what is kept for a whole chain lies side by side.
 using Scores = Eigen::Array<double, Eigen::Dynamic, 1, Eigen::ColMajor, most_readings, 1>;
+using ScoreMap = Eigen::Map<const Eigen::ArrayXd>;
 using ScoreMatrix = Eigen::Map<const Eigen::ArrayXXd>;
-using Choices = std::vector<Eigen::Index>;
 
-double log_of_sum(const Scores& scores) {
+template <typename Expression>
+double log_of_sum(const Eigen::ArrayBase<Expression>& expression) {
+  if (expression.size() == 1) return expression(0);
+  const Scores scores = expression;
   const double largest = scores.maxCoeff();
   if (largest == impossible) return impossible;
   return largest + std::log((scores - largest).exp().sum());
@@ -28,13 +31,14 @@ double log_of_sum(const Scores& scores) {
 
 class Lattice {
  public:
-  Lattice(const Chain& chain, Hearing hearing) : chain_(chain), notes_(chain.size()), scores_(chain.size()) {
+  Lattice(const Chain& chain, Hearing hearing) : chain_(chain), notes_(chain.size()) {
+    starts_.reserve(chain.size());
+    between_starts_.reserve(chain.size());
     for (std::size_t i = 0; i < chain.size(); ++i) {
       notes_[i].readings = possible_readings(chain, i, hearing);
-      scores_[i] = unary(i);
+      add_scores(i);
+      add_transitions(i);
     }
-    between_starts_.resize(chain.size());
-    for (std::size_t i = 1; i < chain.size(); ++i) add_transitions(i);
   }
 
   std::vector<WeighedReadings> solve() {
@@ -46,28 +50,27 @@ class Lattice {
 
  private:
   [[nodiscard]] Eigen::Index count(std::size_t i) const { return static_cast<Eigen::Index>(notes_[i].readings.size()); }
-  [[nodiscard]] const Reading& reading(std::size_t i, Eigen::Index k) const {
-    return notes_[i].readings[static_cast<std::size_t>(k)];
-  }
 
   /// A figure must be complete: none starts in its middle, none ends without its target.
-  [[nodiscard]] Scores unary(std::size_t i) const {
-    Scores scores(count(i));
-    for (Eigen::Index k = 0; k < count(i); ++k) {
-      const bool cut_before = i == 0 && reading(i, k).part > 0;
-      const bool cut_after = i + 1 == chain_.size() && needs_target(reading(i, k));
-      scores(k) = cut_before || cut_after ? impossible : reading_score(reading(i, k), chain_, i);
+  void add_scores(std::size_t i) {
+    starts_.push_back(scores_.size());
+    for (const Reading& reading : notes_[i].readings) {
+      const bool cut_before = i == 0 && reading.part > 0;
+      const bool cut_after = i + 1 == chain_.size() && needs_target(reading);
+      scores_.push_back(cut_before || cut_after ? impossible : reading_score(reading, chain_, i));
     }
-    return scores;
   }
 
   void add_transitions(std::size_t i) {
-    between_starts_[i] = between_.size();
+    between_starts_.push_back(between_.size());
+    if (i == 0) return;
     for (const Reading& to : notes_[i].readings)
       for (const Reading& from : notes_[i - 1].readings)
         between_.push_back(may_follow(from, to, chain_[i].same_before) ? transition_score(from, to, chain_, i)
                                                                        : impossible);
   }
+
+  [[nodiscard]] ScoreMap scores(std::size_t i) const { return {scores_.data() + starts_[i], count(i)}; }
 
   /// Row: reading of note i - 1; column: reading of note i.
   [[nodiscard]] ScoreMatrix between(std::size_t i) const {
@@ -99,15 +102,14 @@ class Lattice {
   }
 
   void find_best_path() {
-    std::vector<Choices> came_from(chain_.size());
-    Scores best = scores_[0];
+    std::vector<Eigen::Index> came_from(scores_.size());
+    Scores best = scores(0);
     for (std::size_t i = 1; i < chain_.size(); ++i) {
       Scores here(count(i));
-      came_from[i].resize(notes_[i].readings.size());
       for (Eigen::Index to = 0; to < count(i); ++to) {
         Eigen::Index from = 0;
-        here(to) = scores_[i](to) + (best + between(i).col(to)).maxCoeff(&from);
-        came_from[i][static_cast<std::size_t>(to)] = from;
+        here(to) = scores(i)(to) + (best + between(i).col(to)).maxCoeff(&from);
+        came_from[starts_[i] + static_cast<std::size_t>(to)] = from;
       }
       best = here;
     }
@@ -115,25 +117,31 @@ class Lattice {
     best.maxCoeff(&last);
     for (std::size_t i = chain_.size(); i-- > 0;) {
       notes_[i].best = static_cast<std::size_t>(last);
-      if (i > 0) last = came_from[i][static_cast<std::size_t>(last)];
+      last = came_from[starts_[i] + static_cast<std::size_t>(last)];
     }
   }
 
-  void find_probabilities() {
-    std::vector<Scores> forward(chain_.size());
-    forward[0] = scores_[0];
+  /// The log of the summed weight of all paths that end in each reading of each note, side by side.
+  [[nodiscard]] std::vector<double> forward_scores() const {
+    std::vector<double> forward(scores_);
     for (std::size_t i = 1; i < chain_.size(); ++i) {
-      forward[i].resize(count(i));
+      const ScoreMap before(forward.data() + starts_[i - 1], count(i - 1));
       for (Eigen::Index to = 0; to < count(i); ++to)
-        forward[i](to) = scores_[i](to) + log_of_sum(forward[i - 1] + between(i).col(to));
+        forward[starts_[i] + static_cast<std::size_t>(to)] += log_of_sum(before + between(i).col(to));
     }
-    const double total = log_of_sum(forward.back());
+    return forward;
+  }
+
+  void find_probabilities() {
+    const std::vector<double> forward = forward_scores();
+    const auto forward_at = [&](std::size_t i) { return ScoreMap(forward.data() + starts_[i], count(i)); };
+    const double total = log_of_sum(forward_at(chain_.size() - 1));
     Scores backward = Scores::Zero(count(chain_.size() - 1));
     for (std::size_t i = chain_.size(); i-- > 0;) {
-      const Scores probability = (forward[i] + backward - total).exp();
+      const Scores probability = (forward_at(i) + backward - total).exp();
       notes_[i].probabilities.assign(probability.data(), probability.data() + probability.size());
       if (i == 0) break;
-      const Scores arriving = scores_[i] + backward;
+      const Scores arriving = scores(i) + backward;
       Scores before(count(i - 1));
       for (Eigen::Index from = 0; from < count(i - 1); ++from)
         before(from) = log_of_sum(between(i).row(from).transpose() + arriving);
@@ -143,7 +151,8 @@ class Lattice {
 
   const Chain& chain_;
   std::vector<WeighedReadings> notes_;
-  std::vector<Scores> scores_;
+  std::vector<double> scores_;  // of all readings of all notes, side by side
+  std::vector<std::size_t> starts_;
   std::vector<double> between_;  // the transition scores of all pairs, side by side
   std::vector<std::size_t> between_starts_;
 };

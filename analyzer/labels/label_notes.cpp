@@ -13,7 +13,8 @@
 namespace insideline {
 namespace {
 
-constexpr double worth_telling = 0.01;  // less likely readings are left out of the alternatives
+constexpr double worth_telling = 0.01;    // less likely alternatives are left out
+constexpr double worth_weighing = 0.001;  // too unlikely to add up to an alternative worth telling
 
 Figure member_figure(const Degree& degree) {
   switch (degree.number) {
@@ -120,8 +121,9 @@ class ChainLabels {
     double confidence = 0.0;
     std::vector<Alternative> others;
     for (std::size_t k = 0; k < weighed_[i].readings.size(); ++k) {
+      if (role_of(weighed_[i].readings[k]) == label.role) confidence += weighed_[i].probabilities[k];
+      if (weighed_[i].probabilities[k] < worth_weighing) continue;
       const Alternative other = told(i, k);
-      if (other.role == label.role) confidence += other.probability;
       const auto same = [&](const Alternative& seen) {
         return seen.role == other.role && seen.figure == other.figure && seen.governor == other.governor;
       };

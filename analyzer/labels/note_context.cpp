@@ -27,12 +27,23 @@ PitchClasses above_root(const Chord& chord, std::initializer_list<Degree> degree
   return pitch_classes(chord, std::vector<Degree>(degrees));
 }
 
+/// A blue third on its way up to the third, a blue fifth on its way to the fifth or the eleventh.
+bool is_blue(int above_root, const std::optional<Motion>& out) {
+  constexpr int minor_third = 3;
+  constexpr int flat_fifth = 6;
+  if (!out) return false;
+  return (above_root == minor_third && out->semitones == 1) ||
+         (above_root == flat_fifth && (out->semitones == 1 || out->semitones == -1));
+}
+
 /// A chord as the labelling asks about it. Altered colours are welcome over any dominant,
 /// the thirteenth over a minor seventh chord is disputed (Nettles & Graf against common practice).
 struct ChordColours {
   explicit ChordColours(const Chord& chord)
       : tones(pitch_classes(chord, chord.tones)), tensions(pitch_classes(chord, chord.tensions)) {
     const ChordQuality family = quality(chord);
+    root = pitch_class(chord.root);
+    dominant = family == ChordQuality::dominant;
     if (family == ChordQuality::dominant) altered = above_root(chord, {{9, -1}, {9, 1}, {11, 1}, {13, -1}});
     if (family == ChordQuality::minor && seventh_of(chord) == Degree{7, -1}) disputed = above_root(chord, {{13, 0}});
   }
@@ -45,6 +56,11 @@ struct ChordColours {
     return std::nullopt;
   }
 
+  /// Semitones above the root, 0..11.
+  [[nodiscard]] int above(int pitch_class) const { return (pitch_class - root + octave) % octave; }
+
+  int root = 0;
+  bool dominant = false;
   PitchClasses tones = 0;
   PitchClasses tensions = 0;
   PitchClasses altered = 0;
@@ -91,6 +107,7 @@ class ChordCursor {
     const ChordColours& here = colours_[*context.chord];
     context.is_tone = contains(here.tones, context.pitch_class);
     context.colour = here.colour(context.pitch_class);
+    context.blue = here.dominant && is_blue(here.above(context.pitch_class), context.out);
     if (context.previous)
       context.is_tone_of_previous = contains(colours_[*context.previous].tones, context.pitch_class);
     if (!context.next) return;
@@ -188,6 +205,18 @@ void look_at_neighbours(Chain& chain, const Solo& solo) {
   }
 }
 
+/// A pushed note carries the weight of the downbeat it anticipates.
+void look_at_stacks_and_pushes(Chain& chain) {
+  constexpr int downbeat = 4;
+  for (std::size_t i = 1; i < chain.size(); ++i) {
+    NoteContext& before = chain[i - 1];
+    NoteContext& here = chain[i];
+    here.stacked = before.is_tone && before.next == here.next && is_third_up(here.in);
+    here.crowns = here.stacked && is_third_up(before.in);
+    if (here.sounds_into_next && !here.on_beat) before.next_weight = downbeat;
+  }
+}
+
 NoteContext context_of(const Solo& solo, std::size_t index, const Bar& bar, const Settings& settings) {
   const Note& note = solo.notes[index];
   NoteContext context;
@@ -210,6 +239,7 @@ std::vector<Chain> chains_of(const Solo& solo, const Harmony& harmony, std::span
   for (const Phrase& phrase : phrases) {
     std::optional<Beats> sounded_until;
     chains.emplace_back();
+    chains.back().reserve(phrase.last - phrase.first + 1);
     for (std::size_t i = phrase.first; i <= phrase.last; ++i) {
       const Note& note = solo.notes[i];
       if (note.grace) continue;
@@ -228,8 +258,7 @@ std::vector<Chain> chains_of(const Solo& solo, const Harmony& harmony, std::span
       cursor.look_up(chain[i], solo.notes[chain[i].note],
                      i + 1 < chain.size() ? &solo.notes[chain[i + 1].note] : nullptr);
   }
-  for (Chain& chain : chains)
-    for (std::size_t i = 1; i < chain.size(); ++i) chain[i].stacked = chain[i - 1].is_tone && is_third_up(chain[i].in);
+  for (Chain& chain : chains) look_at_stacks_and_pushes(chain);
   return chains;
 }
 

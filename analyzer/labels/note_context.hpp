@@ -35,7 +35,9 @@ struct NoteContext {
   std::optional<Motion> out;  ///< to the next different pitch
   bool same_before = false;   ///< the note just before has this pitch
   bool same_after = false;
-  bool stacked = false;     ///< a third above the chord tone just before it
+  bool stacked = false;     ///< a third above a tone of the same chord, just before it
+  bool crowns = false;      ///< stacked on a note that was reached by a third up itself
+  bool blue = false;        ///< over a dominant, the minor third a half step under 3, the flat fifth beside 5 or 11
   bool rest_after = false;  ///< a rest of at least half a beat, or the end of the chain, follows
   bool held = false;        ///< at least Settings::held_tension beats long
   bool longer_than_next = false;

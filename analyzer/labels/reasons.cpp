@@ -18,9 +18,10 @@ struct TensionWords {
   Row row;
   std::string_view words;
 };
-constexpr std::array<TensionWords, 6> tension_words = {{
+constexpr std::array<TensionWords, 7> tension_words = {{
     {Row::tension_held, "held"},
     {Row::tension_ends_phrase, "where the phrase comes to rest"},
+    {Row::tension_crowns, "on top of an arpeggio"},
     {Row::tension_left_by_leap, "left by leap"},
     {Row::tension_stacked, "stacked a third from a chord tone"},
     {Row::tension_reached_by_leap, "reached by leap"},
@@ -77,12 +78,12 @@ class Sentence {
                        place_in_words(context_.solo.bars[bar_index_at(context_.solo, note_.onset)], note_.onset));
   }
 
-  [[nodiscard]] std::string member() const { return fmt::format("{} of {}", to_string(label_.figure), chord_name()); }
+  [[nodiscard]] std::string member() const { return to_string(label_.figure) + " of " + chord_name(); }
 
   [[nodiscard]] std::string chord_tone() const {
     if (here_.pickup) return member() + ", in the pickup";
     switch (label_.placement) {
-      case Placement::in_place: return fmt::format("{} {}", member(), place());
+      case Placement::in_place: return member() + ' ' + place();
       case Placement::anticipation: return member() + early();
       case Placement::suspension:
       case Placement::retardation: return member() + hanging_over();

@@ -26,7 +26,8 @@ constexpr std::array<ScoreRow, static_cast<std::size_t>(Row::count)> score_table
     {Row::tension_ends_phrase, "tension ends the phrase", 3.0, "the line comes to rest on it (CP)"},
     {Row::tension_left_by_leap, "tension left by leap", 2.4, "it needs no resolution (CP)"},
     {Row::tension_reached_by_leap, "tension reached by leap", 1.2, "it is aimed at, not passed through (CP)"},
-    {Row::tension_stacked, "tension stacked", 3.4, "a third above a chord tone: the stack is built further up (CP)"},
+    {Row::tension_stacked, "tension stacked", 1.6, "a third above a chord tone: the stack is built further up (CP)"},
+    {Row::tension_crowns, "tension crowns an arpeggio", 3.8, "thirds lead up to it one after the other (CP)"},
     {Row::tension_reached_by_step, "tension reached by step", -0.8, "a step in may be mere motion (CP)"},
     {Row::tension_steps_on, "tension steps on", -1.4, "a step out resolves it like a non-chord tone (CP)"},
     {Row::tension_on_strong_place, "tension on a strong place", 0.6, "the ear takes what stands on the beat (CP)"},
@@ -58,7 +59,10 @@ constexpr std::array<ScoreRow, static_cast<std::size_t>(Row::count)> score_table
     {Row::approach_longer_than_target, "approach longer than its target", -1.8,
      "then it leans rather than leads (OMT)"},
     {Row::approach_by_step, "approach reached by step", -1.0, "a step in belongs to another figure (CP)"},
+    {Row::approach_blue, "approach from a blue note", 3.4, "a blue third or fifth slides into its neighbour (CP)"},
     {Row::double_approach, "double approach", 3.2, "two half steps in line into the target (jazz pedagogy)"},
+    {Row::double_approach_from_stack, "double approach from a stack", -2.0,
+     "its first note crowns an arpeggio and is heard as its colour (CP)"},
     {Row::appoggiatura, "leans", 0.4, "leap in, step out (OMT, MT21C, IMT)"},
     {Row::appoggiatura_accented, "leans on a strong place", 2.0, "stronger than its resolution (OMT)"},
     {Row::appoggiatura_longer, "leans long", 1.4, "longer than its resolution (OMT)"},
@@ -112,7 +116,7 @@ class RowChooser {
       case Motive::opening_enclosure:
       case Motive::closing_enclosure: half_enclosure(reading); break;
       case Motive::approach: approach(); break;
-      case Motive::double_approach: visit_(Row::double_approach); break;
+      case Motive::double_approach: double_approach(reading); break;
       case Motive::appoggiatura: appoggiatura(); break;
       case Motive::escape: escape(); break;
       case Motive::pedal: visit_(here_.same_before ? Row::pedal_repeated : Row::pedal_in_bass); break;
@@ -143,11 +147,13 @@ class RowChooser {
 
   void tension(const Reading& reading) {
     visit_(Row::tension);
-    when(here_.held && (here_.longer_than_next || here_.rest_after), Row::tension_held);
+    const bool becomes_tone = here_.sounds_into_next && here_.is_tone_of_next;
+    when(here_.held && !becomes_tone && (here_.longer_than_next || here_.rest_after), Row::tension_held);
     when(!here_.out, Row::tension_ends_phrase);
     when(is_leap(here_.out), Row::tension_left_by_leap);
     when(is_leap(here_.in), Row::tension_reached_by_leap);
     when(here_.stacked, Row::tension_stacked);
+    when(here_.crowns, Row::tension_crowns);
     when(is_step(here_.in), Row::tension_reached_by_step);
     when(is_step(here_.out), Row::tension_steps_on);
     when(here_.out && stronger_than_next(), Row::tension_on_strong_place);
@@ -190,6 +196,12 @@ class RowChooser {
     when(stronger_than_next(), Row::approach_on_strong_place);
     when(here_.longer_than_next, Row::approach_longer_than_target);
     when(is_step(here_.in), Row::approach_by_step);
+    when(here_.blue && !is_step(here_.in), Row::approach_blue);
+  }
+
+  void double_approach(const Reading& reading) {
+    visit_(Row::double_approach);
+    when(chain_[index_ - reading.part].crowns, Row::double_approach_from_stack);
   }
 
   void appoggiatura() {

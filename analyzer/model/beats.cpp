@@ -27,8 +27,7 @@ bool fits(Wide value) {
 }
 
 std::int64_t narrow(Wide value) {
-  if (!fits(value))
-    throw std::overflow_error("musical time does not fit 64 bits");
+  if (!fits(value)) throw std::overflow_error("musical time does not fit 64 bits");
   return static_cast<std::int64_t>(value);
 }
 
@@ -43,6 +42,32 @@ Beats reduced(Wide numerator, Wide denominator) {
     return {static_cast<std::int64_t>(numerator), static_cast<std::int64_t>(denominator)};
   const Wide divisor = wide_gcd(numerator, denominator);
   return {narrow(numerator / divisor), narrow(denominator / divisor)};
+}
+
+/// a / b + c / d in 64 bits, where it fits: nearly always, as denominators are small.
+std::optional<Beats> quick_sum(const Beats& a, const Beats& b) {
+  std::int64_t left = 0;
+  std::int64_t right = 0;
+  std::int64_t sum = 0;
+  std::int64_t denominator = 0;
+  if (a.denominator() == b.denominator()) {
+    if (__builtin_add_overflow(a.numerator(), b.numerator(), &sum)) return std::nullopt;
+    return a.denominator() == 1 ? Beats(sum) : Beats(sum, a.denominator());
+  }
+  const bool too_large = __builtin_mul_overflow(a.numerator(), b.denominator(), &left) ||
+                         __builtin_mul_overflow(b.numerator(), a.denominator(), &right) ||
+                         __builtin_add_overflow(left, right, &sum) ||
+                         __builtin_mul_overflow(a.denominator(), b.denominator(), &denominator);
+  if (too_large) return std::nullopt;
+  return Beats(sum, denominator);
+}
+
+/// (a * b) / (c * d) in 64 bits, where it fits; c * d is not zero.
+std::optional<Beats> quick_product(std::int64_t a, std::int64_t b, std::int64_t c, std::int64_t d) {
+  std::int64_t numerator = 0;
+  std::int64_t denominator = 0;
+  if (__builtin_mul_overflow(a, b, &numerator) || __builtin_mul_overflow(c, d, &denominator)) return std::nullopt;
+  return denominator == 1 ? Beats(numerator) : Beats(numerator, denominator);
 }
 
 std::optional<std::int64_t> parse_whole(std::string_view text) {
@@ -78,6 +103,11 @@ Beats::Beats(std::int64_t numerator, std::int64_t denominator) : numerator_(nume
 
 std::strong_ordering operator<=>(const Beats& a, const Beats& b) {
   if (a.denominator_ == b.denominator_) return a.numerator_ <=> b.numerator_;
+  std::int64_t quick_left = 0;
+  std::int64_t quick_right = 0;
+  if (!__builtin_mul_overflow(a.numerator_, b.denominator_, &quick_left) &&
+      !__builtin_mul_overflow(b.numerator_, a.denominator_, &quick_right))
+    return quick_left <=> quick_right;
   const Wide left = static_cast<Wide>(a.numerator_) * b.denominator_;
   const Wide right = static_cast<Wide>(b.numerator_) * a.denominator_;
   if (left == right) return std::strong_ordering::equal;
@@ -85,6 +115,9 @@ std::strong_ordering operator<=>(const Beats& a, const Beats& b) {
 }
 
 Beats& Beats::operator+=(const Beats& other) {
+  if (const auto sum = quick_sum(*this, other)) return *this = *sum;
+  if (denominator_ == other.denominator_)
+    return *this = reduced(static_cast<Wide>(numerator_) + other.numerator_, denominator_);
   const Wide numerator =
       static_cast<Wide>(numerator_) * other.denominator_ + static_cast<Wide>(other.numerator_) * denominator_;
   return *this = reduced(numerator, static_cast<Wide>(denominator_) * other.denominator_);
@@ -93,11 +126,15 @@ Beats& Beats::operator+=(const Beats& other) {
 Beats& Beats::operator-=(const Beats& other) { return *this += -other; }
 
 Beats& Beats::operator*=(const Beats& other) {
+  if (const auto product = quick_product(numerator_, other.numerator_, denominator_, other.denominator_))
+    return *this = *product;
   return *this = reduced(static_cast<Wide>(numerator_) * other.numerator_,
                          static_cast<Wide>(denominator_) * other.denominator_);
 }
 
 Beats& Beats::operator/=(const Beats& other) {
+  if (const auto quotient = quick_product(numerator_, other.denominator_, denominator_, other.numerator_))
+    return *this = *quotient;
   return *this = reduced(static_cast<Wide>(numerator_) * other.denominator_,
                          static_cast<Wide>(denominator_) * other.numerator_);
 }

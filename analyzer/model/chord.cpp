@@ -16,9 +16,9 @@ std::optional<Degree> first_of(const Chord& chord, std::initializer_list<Degree>
 }
 
 std::optional<Degree> member_with(const std::vector<Degree>& members, const Chord& chord, int pitch_class) {
-  const auto found = std::ranges::find_if(members, [&](const Degree& degree) {
-    return insideline::pitch_class(note_at(chord.root, degree)) == pitch_class;
-  });
+  constexpr int octave = 12;
+  const int above_root = (pitch_class - insideline::pitch_class(chord.root) + octave) % octave;
+  const auto found = std::ranges::find(members, above_root, pitch_class_above_root);
   if (found == members.end()) return std::nullopt;
   return *found;
 }

@@ -27,7 +27,7 @@ struct Note {
   Pitch pitch;      ///< sounding
   Pitch written;    ///< as the part writes it
   bool grace = false;
-  bool spelled = true;  ///< the source gave the spelling (MIDI does not)
+  bool spelled = true;  ///< the name counts: the source gave it (MIDI does not), or the harmony did
   WrittenPlace place;
 };
 

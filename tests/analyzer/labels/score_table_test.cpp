@@ -55,7 +55,8 @@ TEST_CASE("every row of the score table speaks in some line") {
   for (const auto& [chords, melody] : std::vector<std::pair<std::string, std::string>>{
            {"G7@0 C@2", "B4:3/2 C5:1/4 r:5/4 E5:1"},  // early, before a rest
            {"Ebm@0 Cmaj7@2", "Eb5:3/2 D5:1/2 D5:2"},  // early tension
-           {"Cmaj7@0", "G4:1/2 Ab4:2 G4:1"}}) {       // neighbours slowly
+           {"Eb7@0", "Bb4:1/3 Db5:1/3 F5:1/3 Fb5:1/2 Eb5:1"},
+           {"Cmaj7@0", "G4:1/2 Ab4:2 G4:1"}}) {  // neighbours slowly
     const auto solo = insideline::tests::solo_from(melody);
     collect_rows(chains_from(solo, insideline::tests::harmony_from(chords, solo)), seen);
   }
