@@ -53,7 +53,8 @@ std::string with_capital(std::string_view text) {
 std::optional<NoteName> whole_note(std::string_view text) {
   const std::string capital = with_capital(text);
   std::string_view rest = capital;
-  const auto note = take_symbol_note(rest);
+  constexpr int most_accidentals = 4;  // the third of Cbbm is a note with three flats
+  const auto note = take_symbol_note(rest, most_accidentals);
   return rest.empty() ? note : std::nullopt;
 }
 

@@ -174,12 +174,21 @@ tl::unexpected<UnreadableSymbol> unreadable_kind(std::string_view kind, std::str
   return tl::unexpected(UnreadableSymbol{0, std::move(message), nearest_kinds(kind)});
 }
 
+/// Text that begins with an accidental goes into brackets, or the root would take it: C and "b5" are C(b5).
+SymbolReading chord_with_root(const MusicxmlChord& source, std::string_view text) {
+  const std::string root = to_string(source.root);
+  const std::string bass = source.bass ? "/" + to_string(*source.bass) : "";
+  auto reading = read_chord_symbol(root + std::string(text) + bass);
+  const bool root_kept = reading && (!*reading || (*reading)->root == source.root);
+  if (root_kept) return reading;
+  return read_chord_symbol(root + "(" + std::string(text) + ")" + bass);
+}
+
 /// A kind without meaning of its own is read from its printed text, then from the value itself ("m7b5").
 SymbolReading chord_from_text(const MusicxmlChord& source) {
   for (const std::string_view text : {std::string_view(source.text), std::string_view(source.kind)}) {
     if (text.empty() || text == "other") continue;
-    const std::string bass = source.bass ? "/" + to_string(*source.bass) : "";
-    auto reading = read_chord_symbol(to_string(source.root) + std::string(text) + bass);
+    auto reading = chord_with_root(source, text);
     if (reading) return reading;
   }
   if (source.kind == "other")

@@ -169,8 +169,7 @@ tl::expected<std::vector<SymbolToken>, UnreadableSymbol> symbol_tokens(std::stri
   return tokens;
 }
 
-std::optional<NoteName> take_symbol_note(std::string_view& text) {
-  constexpr int most_accidentals = 2;
+std::optional<NoteName> take_symbol_note(std::string_view& text, int most_accidentals) {
   if (text.empty() || text.front() < 'A' || text.front() > 'G') return std::nullopt;
   auto name = parse_note_name(text.substr(0, 1));
   std::string_view rest = text.substr(1);

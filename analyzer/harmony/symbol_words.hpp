@@ -54,8 +54,8 @@ tl::expected<std::vector<SymbolToken>, UnreadableSymbol> symbol_tokens(std::stri
 /// or "the end".
 std::string shown_front(std::string_view text);
 
-/// A note name at the front of `text`, in capitals, with # b or their Unicode signs: up to two
-/// of them. Takes it off `text`; none (and `text` untouched) where there is no such name.
-std::optional<NoteName> take_symbol_note(std::string_view& text);
+/// A note name at the front of `text`, in capitals, with # b or their Unicode signs: up to
+/// `most_accidentals` of them. Takes it off `text`; none (and `text` untouched) where there is no such name.
+std::optional<NoteName> take_symbol_note(std::string_view& text, int most_accidentals = 2);
 
 }  // namespace insideline

@@ -146,6 +146,7 @@ TEST_CASE("after a slash stands any bass note") {
       {"Am7/D\u266D", "Db"},
       {"C/bb", "Bb"},
       {"C7 / Bb", "Bb"},
+      {"Cbbm/Ebbb", "Ebbb"},
   }));
   INFO(symbol);
   REQUIRE(chord_from(symbol).bass);

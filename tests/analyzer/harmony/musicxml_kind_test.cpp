@@ -49,6 +49,7 @@ TEST_CASE("kind other and unknown kinds are read from their text, then from the 
   CHECK(symbol_of(on_c("other", "7alt")) == "C7alt");
   CHECK(symbol_of(on_c("weird-chord", "13sus")) == "C13sus");
   CHECK(symbol_of(on_c("m7b5")) == "Cm7b5");
+  CHECK(symbol_of(on_c("other", "b5")) == "C(b5)");  // and not a power chord on C flat
 }
 
 TEST_CASE("a kind that cannot be read is refused with the kinds that look like it") {
