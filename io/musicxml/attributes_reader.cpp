@@ -20,6 +20,7 @@ void read_divisions(PartState& state, const pugi::xml_node& node) {
                        "is expected, export the score again",
                        std::string_view(node.child_value()).substr(0, 40)));
   state.divisions = *divisions;
+  state.last_length = {};
 }
 
 void note_key(PartState& state) {
@@ -117,15 +118,15 @@ void read_transpose(PartState& state, const pugi::xml_node& node) {
   note_key(state);
 }
 
-constexpr std::array<ElementReader<PartState>, 4> attribute_readers = {{
+constexpr ElementReaders<PartState, 4> attribute_readers{{{
     {"divisions", read_divisions},
     {"key", read_key},
     {"time", read_time},
     {"transpose", read_transpose},
-}};
+}}};
 
 }  // namespace
 
-void read_attributes(PartState& state, const pugi::xml_node& node) { read_children(attribute_readers, state, node); }
+void read_attributes(PartState& state, const pugi::xml_node& node) { attribute_readers.read_children(state, node); }
 
 }  // namespace insideline::io

@@ -21,6 +21,8 @@ class ScoreDocument {
   [[nodiscard]] pugi::xml_node root() const { return root_; }
   [[nodiscard]] Place place(std::ptrdiff_t offset_bytes) const;
   [[nodiscard]] Place place(const pugi::xml_node& node) const { return place(node.offset_debug()); }
+  /// Where the text between the tags of `node` begins.
+  [[nodiscard]] Place place_of_text(const pugi::xml_node& node) const;
   [[nodiscard]] const std::string& file_name() const { return file_name_; }
 
  private:

@@ -101,8 +101,8 @@ MusicxmlChord read_source(PartState& state, const pugi::xml_node& node) {
   std::string message = why.message;
   for (std::size_t i = 0; i < why.nearest.size(); ++i)
     message += fmt::format("{}\"{}\"", i == 0 ? "; did you mean " : " or ", why.nearest[i]);
-  const pugi::xml_node kind = node.child("kind");
-  refuse(state, kind.first_child() ? kind.first_child() : kind, message);
+  throw ReadError(state.context.document.place_of_text(node.child("kind")),
+                  fmt::format("bar {}: {}", current_measure(state).number, message));
 }
 
 bool same_source(const MusicxmlChord& a, const MusicxmlChord& b) {

@@ -14,8 +14,9 @@
 
 #include <algorithm>
 #include <numeric>
-#include <span>
 #include <stdexcept>
+#include <utility>
+#include <vector>
 
 namespace insideline::io {
 namespace {
@@ -63,35 +64,38 @@ ChosenParts choose_parts(const ScoreDocument& document, const ScoreParts& score,
 }
 
 /// Scores for several players often print jumps and segnos over the first part alone.
-std::vector<RoadSigns> merged_signs(const std::vector<WrittenPart>& parts, std::size_t solo) {
-  std::vector<RoadSigns> signs = parts[solo].signs;
+std::vector<RoadSigns> merged_signs(std::vector<WrittenPart>& parts, std::size_t solo) {
+  std::vector<RoadSigns> signs = std::move(parts[solo].signs);
   for (const WrittenPart& part : parts)
     for (std::size_t i = 0; i < std::min(signs.size(), part.signs.size()); ++i) add_missing(signs[i], part.signs[i]);
   return signs;
 }
 
 std::vector<std::size_t> measures_in_order(const ScoreDocument& document, const WrittenPart& part,
-                                           const ReadOptions& options, std::span<const RoadSigns> signs,
-                                           Notices& notices) {
+                                           const ReadOptions& options, std::vector<RoadSigns> signs, Notices& notices) {
   if (options.road_map == RoadMap::as_written) {
     std::vector<std::size_t> page(part.measures.size());
     std::iota(page.begin(), page.end(), std::size_t{0});
     return page;
   }
-  PlayingOrder order = playing_order(signs);
+  PlayingOrder order = playing_order(std::move(signs));
   if (order.endless)
     throw ReadError(document.place(part.measures.front().offset_bytes),
                     fmt::format("the repeats and jumps play more than {} bars; --as-written reads the page once",
                                 order.measures.size()));
   for (const std::size_t lost : order.lost_jumps)
     notices.add(Oddity::lost_jumps, part.measures[lost].offset_bytes, part.measures[lost].number);
+  std::vector<bool> is_played(part.measures.size(), false);
+  for (const std::size_t measure : order.measures) is_played[measure] = true;
+  for (std::size_t i = 0; i < is_played.size(); ++i)
+    if (!is_played[i]) notices.add(Oddity::unplayed_bars, part.measures[i].offset_bytes, part.measures[i].number);
   return std::move(order.measures);
 }
 
 ReadResult read_score(const ScoreDocument& document, const ReadOptions& options) {
   const ScoreParts score = find_parts(document);
   Notices notices;
-  const ChosenParts chosen = choose_parts(document, score, options, notices);
+  ChosenParts chosen = choose_parts(document, score, options, notices);
   const WrittenPart& part = chosen.parts[chosen.solo];
   const MelodicLine line = melodic_line(part, solo_voice(part, options.voice, document), notices);
   const std::vector<std::size_t> order =
@@ -106,6 +110,10 @@ ReadResult read_score(const ScoreDocument& document, const ReadOptions& options)
   solo.bars = played_bars(played);
   solo.keys = played_keys(part, played);
   solo.notes = played_notes(part, line, played);
+  if (solo.notes.empty())
+    throw ReadError(
+        document.place(part.measures.front().offset_bytes),
+        "the repeats and jumps never come to a bar with a note of the solo; --as-written reads the page once");
   for (const WrittenPart& other : chosen.parts)
     if (!solo.tempo_bpm) solo.tempo_bpm = other.tempo_bpm;
   result.changes = played_changes(chosen.parts[chosen.chords], played, solo);

@@ -43,7 +43,7 @@ void read_rest(NoteDraft& draft, const pugi::xml_node& node) {
 }
 
 using Child = const pugi::xml_node&;
-constexpr std::array<ElementReader<NoteDraft>, 13> note_readers = {{
+constexpr ElementReaders<NoteDraft, 13> note_readers{{{
     {"pitch", [](NoteDraft& draft, Child node) { draft.pitch = node; }},
     {"duration", [](NoteDraft& draft, Child node) { draft.duration = node; }},
     {"voice", [](NoteDraft& draft, Child node) { draft.voice = node.child_value(); }},
@@ -57,7 +57,7 @@ constexpr std::array<ElementReader<NoteDraft>, 13> note_readers = {{
     {"grace", [](NoteDraft& draft, Child) { draft.grace = true; }},
     {"cue", [](NoteDraft& draft, Child) { draft.cue = true; }},
     {"unpitched", [](NoteDraft& draft, Child) { draft.unpitched = true; }},
-}};
+}}};
 
 /// The index of the voice in the part; a new one is added. A voice keeps its name across staves; without a
 /// name, each staff has one voice.
@@ -97,9 +97,10 @@ Pitch read_pitch(PartState& state, const pugi::xml_node& pitch) {
     const std::string_view name = child.name();
     const std::string_view text = stripped(child.child_value());
     if (name == "step") {
-      const auto step = parse_note_name(text);
-      has_step = step && step->alter == 0;
-      if (has_step) read.name.step = step->step;
+      const std::size_t letter =
+          text.size() == 1 ? std::string_view("CDEFGAB").find(text.front()) : std::string_view::npos;
+      has_step = letter != std::string_view::npos;
+      if (has_step) read.name.step = static_cast<Step>(letter);
     } else if (name == "alter") {
       read.name.alter = read_alter(state, child);
     } else if (name == "octave") {
@@ -168,7 +169,7 @@ void keep_note(PartState& state, const pugi::xml_node& node, const NoteDraft& dr
 
 void read_note(PartState& state, const pugi::xml_node& node) {
   NoteDraft draft;
-  read_children(note_readers, draft, node);
+  note_readers.read_children(draft, node);
   WrittenNote note;
   note.element = state.element++;
   note.duration = note_length(state, node, draft);

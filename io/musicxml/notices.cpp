@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
+#include <cassert>
 #include <iterator>
 
 namespace insideline::io {
@@ -12,54 +14,48 @@ constexpr std::size_t most_bars_named = 5;
 
 /// `one` and `many` for one occurrence and for several; {} is the count.
 struct Wording {
+  Oddity oddity;
   std::string_view one;
   std::string_view many;
 };
 
-Wording wording(Oddity oddity) {
-  switch (oddity) {
-    case Oddity::chord_notes:
-      return {"{} chord in the solo: only its top note was kept",
-              "{} chords in the solo: only their top notes were kept"};
-    case Oddity::overlapping_notes:
-      return {"{} note sounds on into the next one and was cut there",
-              "{} notes sound on into the next one and were cut there"};
-    case Oddity::cue_notes: return {"{} cue note was left out", "{} cue notes were left out"};
-    case Oddity::unpitched_notes: return {"{} note without pitch was left out", "{} notes without pitch were left out"};
-    case Oddity::other_voices:
-      return {"{} note of another voice was left out; --voice chooses",
-              "{} notes of other voices were left out; --voice chooses"};
-    case Oddity::quarter_tones:
-      return {"{} note between the semitones was rounded to the nearest",
-              "{} notes between the semitones were rounded to the nearest"};
-    case Oddity::missing_durations:
-      return {"{} note has no duration; its printed length was taken",
-              "{} notes have no duration; their printed lengths were taken"};
-    case Oddity::stray_backups:
-      return {"{} backup leads out of its bar; the start of the bar was taken",
-              "{} backups lead out of their bars; the start of the bar was taken"};
-    case Oddity::short_bars:
-      return {"{} bar holds less than its meter and was filled with a rest",
-              "{} bars hold less than their meter and were filled with rests"};
-    case Oddity::long_bars:
-      return {"{} bar holds more than its meter and was taken as a longer bar",
-              "{} bars hold more than their meter and were taken as longer bars"};
-    case Oddity::lost_jumps:
-      return {"{} jump has no sign to go to and was not taken", "{} jumps have no sign to go to and were not taken"};
-    case Oddity::jumps_from_words:
-      return {"{} jump or sign was read from its words, as nothing says how it sounds",
-              "{} jumps or signs were read from their words, as nothing says how they sound"};
-    case Oddity::two_chords:
-      return {"{} place has two chord symbols; the first was taken",
-              "{} places have two chord symbols; the first was taken"};
-    case Oddity::concert_transpose:
-      return {"{} transposition was not applied: the score says it is in concert pitch",
-              "{} transpositions were not applied: the score says it is in concert pitch"};
-    case Oddity::odd_meters:
-      return {"{} time signature could not be read; the one before stays",
-              "{} time signatures could not be read; the ones before stay"};
-  }
-  return {};
+constexpr std::array wordings = {
+    Wording{Oddity::chord_notes, "{} chord in the solo: only its top note was kept",
+            "{} chords in the solo: only their top notes were kept"},
+    Wording{Oddity::overlapping_notes, "{} note sounds on into the next one and was cut there",
+            "{} notes sound on into the next one and were cut there"},
+    Wording{Oddity::cue_notes, "{} cue note was left out", "{} cue notes were left out"},
+    Wording{Oddity::unpitched_notes, "{} note without pitch was left out", "{} notes without pitch were left out"},
+    Wording{Oddity::other_voices, "{} note of another voice was left out; --voice chooses",
+            "{} notes of other voices were left out; --voice chooses"},
+    Wording{Oddity::quarter_tones, "{} note between the semitones was rounded to the nearest",
+            "{} notes between the semitones were rounded to the nearest"},
+    Wording{Oddity::missing_durations, "{} note has no duration; its printed length was taken",
+            "{} notes have no duration; their printed lengths were taken"},
+    Wording{Oddity::stray_backups, "{} backup leads out of its bar; the start of the bar was taken",
+            "{} backups lead out of their bars; the start of the bar was taken"},
+    Wording{Oddity::short_bars, "{} bar holds less than its meter and was filled with a rest",
+            "{} bars hold less than their meter and were filled with rests"},
+    Wording{Oddity::long_bars, "{} bar holds more than its meter and was taken as a longer bar",
+            "{} bars hold more than their meter and were taken as longer bars"},
+    Wording{Oddity::lost_jumps, "{} jump has no sign to go to and was not taken",
+            "{} jumps have no sign to go to and were not taken"},
+    Wording{Oddity::unplayed_bars, "{} bar is never played by the repeats and jumps; --as-written reads the page once",
+            "{} bars are never played by the repeats and jumps; --as-written reads the page once"},
+    Wording{Oddity::jumps_from_words, "{} jump or sign was read from its words, as nothing says how it sounds",
+            "{} jumps or signs were read from their words, as nothing says how they sound"},
+    Wording{Oddity::two_chords, "{} place has two chord symbols; the first was taken",
+            "{} places have two chord symbols; the first was taken"},
+    Wording{Oddity::concert_transpose, "{} transposition was not applied: the score says it is in concert pitch",
+            "{} transpositions were not applied: the score says it is in concert pitch"},
+    Wording{Oddity::odd_meters, "{} time signature could not be read; the one before stays",
+            "{} time signatures could not be read; the ones before stay"},
+};
+
+const Wording& wording(Oddity oddity) {
+  const auto* const found = std::ranges::find(wordings, oddity, &Wording::oddity);
+  assert(found != wordings.end() && "every oddity has its wording");
+  return *found;
 }
 
 std::string with_bars(std::string message, const std::vector<std::string>& bars, bool more) {
@@ -88,8 +84,8 @@ void Notices::remark(Place place, std::string message) { remarks_.push_back({std
 std::vector<Warning> Notices::warnings(const ScoreDocument& document) const {
   std::vector<Warning> all = remarks_;
   for (const auto& [oddity, seen] : seen_) {
-    const auto [one, many] = wording(oddity);
-    const std::string message = fmt::format(fmt::runtime(seen.count == 1 ? one : many), seen.count);
+    const Wording& words = wording(oddity);
+    const std::string message = fmt::format(fmt::runtime(seen.count == 1 ? words.one : words.many), seen.count);
     all.push_back({document.place(seen.first_offset), with_bars(message, seen.bars, seen.more_bars)});
   }
   return all;

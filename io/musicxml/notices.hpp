@@ -25,6 +25,7 @@ enum class Oddity : std::uint8_t {
   short_bars,
   long_bars,
   lost_jumps,
+  unplayed_bars,
   jumps_from_words,
   two_chords,
   concert_transpose,

@@ -26,7 +26,7 @@ void read_forward(PartState& state, const pugi::xml_node& node) {
   state.furthest = std::max(state.furthest, state.position);
 }
 
-constexpr std::array<ElementReader<PartState>, 8> measure_readers = {{
+constexpr ElementReaders<PartState, 8> measure_readers{{{
     {"note", read_note},
     {"harmony", read_harmony},
     {"direction", read_direction},
@@ -35,7 +35,7 @@ constexpr std::array<ElementReader<PartState>, 8> measure_readers = {{
     {"forward", read_forward},
     {"barline", read_barline},
     {"sound", read_sound},
-}};
+}}};
 
 void begin_measure(PartState& state, const MeasureSource& source) {
   WrittenMeasure measure;
@@ -48,7 +48,7 @@ void begin_measure(PartState& state, const MeasureSource& source) {
   state.part.measures.push_back(std::move(measure));
   state.part.signs.emplace_back();
   state.position = state.furthest = state.chord_position = 0;
-  state.element = source.first_note;
+  if (source.first_note) state.element = *source.first_note;
 }
 
 /// In order of position (an offset can put a later symbol before an earlier one), the first at each place.
@@ -84,8 +84,9 @@ void notice(PartState& state, Oddity oddity, const pugi::xml_node& node) {
   state.notices.add(oddity, node.offset_debug(), current_measure(state).number);
 }
 
-Beats quarters(const PartState& state, const pugi::xml_node& node) {
+Beats quarters(PartState& state, const pugi::xml_node& node) {
   const std::string_view text = node.child_value();
+  if (!text.empty() && text == state.last_length) return state.last_quarters;
   const auto duration = parse_decimal(text);
   if (!duration)
     refuse(state, node, fmt::format("\"{}\" is not a length; a number of divisions is expected", text.substr(0, 40)));
@@ -96,7 +97,8 @@ Beats quarters(const PartState& state, const pugi::xml_node& node) {
   if (length > longest || length < -longest)
     refuse(state, node,
            fmt::format("a length of {} quarter notes cannot be meant; export the score again", to_double(length)));
-  return length;
+  state.last_length = text;
+  return state.last_quarters = length;
 }
 
 WrittenPart read_part(const PartSource& source, const PartContext& context, Notices& notices) {
@@ -109,7 +111,7 @@ WrittenPart read_part(const PartSource& source, const PartContext& context, Noti
   for (const MeasureSource& measure : source.measures) {
     begin_measure(state, measure);
     try {
-      read_children(measure_readers, state, measure.content);
+      measure_readers.read_children(state, measure.content);
     } catch (const std::overflow_error&) {
       refuse(state, measure.measure, "the lengths in this bar cannot be added up; its divisions must be wrong");
     }

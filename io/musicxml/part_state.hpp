@@ -8,7 +8,9 @@
 
 #include <pugixml.hpp>
 
+#include <algorithm>
 #include <array>
+#include <cstdint>
 #include <cstring>
 #include <string_view>
 #include <vector>
@@ -37,6 +39,8 @@ struct PartState {
   Beats chord_position{};  ///< where the last note began: a chord member begins there too
   std::size_t element = 0;
   std::vector<KnownChord> known_chords{};
+  std::string_view last_length{};  ///< the text of the length read last, which is mostly the next one too
+  Beats last_quarters{};
 };
 
 /// One reader for one child element.
@@ -46,21 +50,35 @@ struct ElementReader {
   void (*read)(Target&, const pugi::xml_node&);
 };
 
+/// The readers of one kind of element's children, found by the first letter of their names.
 template <typename Target, std::size_t size>
-void read_child(const std::array<ElementReader<Target>, size>& readers, Target& target, const pugi::xml_node& child) {
-  const char* const name = child.name();
-  if (*name == '\0') return;  // text between the elements
-  for (const auto& reader : readers)
-    if (*reader.name == *name && std::strcmp(reader.name, name) == 0) return reader.read(target, child);
-}
+class ElementReaders {
+ public:
+  constexpr explicit ElementReaders(std::array<ElementReader<Target>, size> rows) : rows_(rows) {
+    std::sort(rows_.begin(), rows_.end(), [](const auto& a, const auto& b) { return *a.name < *b.name; });
+    for (std::size_t letter = 0; letter < first_.size(); ++letter)
+      first_[letter] = static_cast<std::uint8_t>(std::count_if(rows_.begin(), rows_.end(), [&](const auto& row) {
+        return static_cast<std::size_t>(*row.name - 'a') < letter;
+      }));
+  }
 
-/// Reads every child by the table; elements without a row are of no interest.
-template <typename Target, std::size_t size>
-void read_children(const std::array<ElementReader<Target>, size>& readers, Target& target,
-                   const pugi::xml_node& parent) {
-  for (pugi::xml_node child = parent.first_child(); child; child = child.next_sibling())
-    read_child(readers, target, child);
-}
+  /// Reads `child` by its row; an element without a row is of no interest.
+  void read(Target& target, const pugi::xml_node& child) const {
+    const char* const name = child.name();
+    const auto letter = static_cast<std::size_t>(static_cast<unsigned char>(*name)) - 'a';
+    if (letter >= first_.size() - 1) return;
+    for (std::size_t row = first_[letter]; row < first_[letter + 1]; ++row)
+      if (std::strcmp(rows_[row].name, name) == 0) return rows_[row].read(target, child);
+  }
+
+  void read_children(Target& target, const pugi::xml_node& parent) const {
+    for (pugi::xml_node child = parent.first_child(); child; child = child.next_sibling()) read(target, child);
+  }
+
+ private:
+  std::array<ElementReader<Target>, size> rows_;
+  std::array<std::uint8_t, 27> first_{};  ///< for each letter its first row, and one more for the end
+};
 
 inline WrittenMeasure& current_measure(PartState& state) { return state.part.measures.back(); }
 inline RoadSigns& current_signs(PartState& state) { return state.part.signs.back(); }
@@ -69,7 +87,7 @@ inline RoadSigns& current_signs(PartState& state) { return state.part.signs.back
 void notice(PartState& state, Oddity oddity, const pugi::xml_node& node);
 
 /// The text of a duration, offset or forward, in quarter notes. Throws where it is not a number.
-Beats quarters(const PartState& state, const pugi::xml_node& node);
+Beats quarters(PartState& state, const pugi::xml_node& node);
 
 void read_note(PartState& state, const pugi::xml_node& node);
 void read_attributes(PartState& state, const pugi::xml_node& node);

@@ -4,8 +4,10 @@
 #include <iterator>
 #include <map>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 
 namespace insideline::io {
 namespace {
@@ -15,8 +17,9 @@ struct Ending {
   std::size_t first = 0;
   std::size_t end = 0;  ///< one past its last measure
   std::vector<int> passes;
-  int last_pass = 1;  ///< the highest pass among this ending and its neighbours
-  bool alone = true;  ///< no other ending stands beside it
+  int first_pass = 1;  ///< the lowest pass among this ending and its neighbours
+  int last_pass = 1;   ///< the highest pass among this ending and its neighbours
+  bool alone = true;   ///< no other ending stands beside it
 };
 
 bool has_pass(const Ending& ending, int pass) { return std::ranges::find(ending.passes, pass) != ending.passes.end(); }
@@ -31,20 +34,25 @@ std::size_t end_of_ending(std::span<const RoadSigns> signs, std::size_t first) {
   return first + 1;
 }
 
+/// Two endings side by side belong to one repeat.
+void join(Ending& a, Ending& b) {
+  a.alone = b.alone = false;
+  a.first_pass = b.first_pass = std::min(a.first_pass, b.first_pass);
+  a.last_pass = b.last_pass = std::max(a.last_pass, b.last_pass);
+}
+
 std::vector<Ending> find_endings(std::span<const RoadSigns> signs) {
   std::vector<Ending> endings;
   for (std::size_t i = 0; i < signs.size(); ++i) {
     if (signs[i].ending_start.empty()) continue;
     const std::vector<int>& passes = signs[i].ending_start;
-    endings.push_back({i, end_of_ending(signs, i), passes, *std::ranges::max_element(passes), true});
+    const auto [lowest, highest] = std::ranges::minmax_element(passes);
+    endings.push_back({i, end_of_ending(signs, i), passes, *lowest, *highest, true});
   }
-  for (std::size_t i = 1; i < endings.size(); ++i) {
-    if (endings[i].first != endings[i - 1].end) continue;
-    endings[i].last_pass = std::max(endings[i].last_pass, endings[i - 1].last_pass);
-    endings[i].alone = endings[i - 1].alone = false;
-  }
+  for (std::size_t i = 1; i < endings.size(); ++i)
+    if (endings[i].first == endings[i - 1].end) join(endings[i - 1], endings[i]);
   for (std::size_t i = endings.size(); i-- > 1;)
-    if (endings[i].first == endings[i - 1].end) endings[i - 1].last_pass = endings[i].last_pass;
+    if (endings[i].first == endings[i - 1].end) join(endings[i - 1], endings[i]);
   return endings;
 }
 
@@ -83,7 +91,7 @@ class Walk {
       ++visits_[next_];
       leave(next_);
     }
-    return order_;
+    return std::move(order_);
   }
 
  private:
@@ -108,6 +116,7 @@ class Walk {
   bool skip_ending(std::size_t measure) {
     const Ending* const ending = ending_with(measure);
     if (ending == nullptr || ending->first != measure) return false;
+    if (ending->first_pass > 1) return false;  // a second ending without a first: there is nothing to choose
     const int pass = repeats_off_ ? ending->last_pass : pass_;
     if (has_pass(*ending, pass)) return false;
     next_ = ending->end;
@@ -190,8 +199,7 @@ class Walk {
 
 /// Gives printed signs that say nothing about sound the meaning they have on every chart: a
 /// segno is where to jump to, the last coda too, and a coda sign before it is where to jump from.
-std::vector<RoadSigns> with_printed_signs(std::span<const RoadSigns> signs) {
-  std::vector<RoadSigns> read(signs.begin(), signs.end());
+std::vector<RoadSigns> with_printed_signs(std::vector<RoadSigns> read) {
   const bool has_coda = std::ranges::any_of(read, [](const RoadSigns& s) { return !s.coda.empty(); });
   bool last_seen = has_coda;
   for (std::size_t i = read.size(); i-- > 0;) {
@@ -227,8 +235,8 @@ void add_missing(RoadSigns& signs, const RoadSigns& other) {
   add_text(signs.to_coda, other.to_coda);
 }
 
-PlayingOrder playing_order(std::span<const RoadSigns> signs) {
-  const std::vector<RoadSigns> read = with_printed_signs(signs);
+PlayingOrder playing_order(std::vector<RoadSigns> signs) {
+  const std::vector<RoadSigns> read = with_printed_signs(std::move(signs));
   return Walk(read).play();
 }
 

@@ -5,7 +5,6 @@
 #include "io/musicxml/written_part.hpp"
 
 #include <cstddef>
-#include <span>
 #include <vector>
 
 namespace insideline::io {
@@ -21,6 +20,6 @@ void add_missing(RoadSigns& signs, const RoadSigns& other);
 
 /// A repeat is played twice unless it says otherwise; a jump is taken once, after it repeats are
 /// off and the last ending is played; the coda is for after a jump. Always ends.
-PlayingOrder playing_order(std::span<const RoadSigns> signs);
+PlayingOrder playing_order(std::vector<RoadSigns> signs);
 
 }  // namespace insideline::io

@@ -86,18 +86,18 @@ void read_rehearsal(PartState& state, const pugi::xml_node& node) {
   current_measure(state).section = stripped(node.child_value());
 }
 
-constexpr std::array<ElementReader<PartState>, 5> print_readers = {{
+constexpr ElementReaders<PartState, 5> print_readers{{{
     {"rehearsal", read_rehearsal},
     {"metronome", read_metronome},
     {"words", read_words},
     {"segno", read_segno_sign},
     {"coda", read_coda_sign},
-}};
+}}};
 
-constexpr std::array<ElementReader<PartState>, 2> barline_readers = {{
+constexpr ElementReaders<PartState, 2> barline_readers{{{
     {"repeat", read_repeat},
     {"ending", read_ending},
-}};
+}}};
 
 /// Whether the sound says anything about the order of playing.
 bool tells_the_way(const pugi::xml_node& sound) {
@@ -143,10 +143,10 @@ void read_direction(PartState& state, const pugi::xml_node& node) {
     for (pugi::xml_node print = type.first_child(); print; print = print.next_sibling()) {
       const std::string_view name = print.name();
       if (told && (name == "words" || name == "segno" || name == "coda")) continue;
-      read_child(print_readers, state, print);
+      print_readers.read(state, print);
     }
 }
 
-void read_barline(PartState& state, const pugi::xml_node& node) { read_children(barline_readers, state, node); }
+void read_barline(PartState& state, const pugi::xml_node& node) { barline_readers.read_children(state, node); }
 
 }  // namespace insideline::io

@@ -55,12 +55,16 @@ std::vector<PartSource> listed_parts(const pugi::xml_node& root) {
 
 void collect_partwise(const pugi::xml_node& root, std::vector<PartSource>& parts) {
   std::size_t notes = 0;
-  for (const pugi::xml_node part : root.children("part")) {
+  for (pugi::xml_node part = root.child("part"); part;) {
+    const pugi::xml_node next = part.next_sibling("part");
     PartSource& source = part_with_id(parts, part.attribute("id").as_string());
-    for (const pugi::xml_node measure : part.children("measure")) {
-      source.measures.push_back({measure, measure, notes});
-      notes += count_notes(measure);
+    std::optional<std::size_t> first_note = notes;
+    for (pugi::xml_node measure = part.child("measure"); measure; measure = measure.next_sibling("measure")) {
+      source.measures.push_back({measure, measure, first_note});
+      if (next) notes += count_notes(measure);
+      first_note.reset();
     }
+    part = next;
   }
 }
 

@@ -6,6 +6,7 @@
 #include <pugixml.hpp>
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -13,9 +14,10 @@ namespace insideline::io {
 
 /// One measure of one part: what the two forms of a score have in common.
 struct MeasureSource {
-  pugi::xml_node measure;      ///< carries number and implicit
-  pugi::xml_node content;      ///< carries the notes; the same node in a partwise score
-  std::size_t first_note = 0;  ///< running number of its first <note> in the document
+  pugi::xml_node measure;  ///< carries number and implicit
+  pugi::xml_node content;  ///< carries the notes; the same node in a partwise score
+  /// Running number of its first <note> in the document; none where it goes on from the measure before.
+  std::optional<std::size_t> first_note;
 };
 
 struct PartSource {

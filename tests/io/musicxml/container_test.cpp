@@ -11,7 +11,7 @@ using insideline::io::parse_musicxml;
 using insideline::tests::notes_of;
 using insideline::tests::refusal_of;
 using insideline::tests::score_xml;
-using insideline::tests::warnings_of;
+using insideline::tests::warning_lines;
 using std::string;
 
 namespace {
@@ -78,7 +78,7 @@ TEST_CASE("a broken container is told, and the first score inside is taken") {
           {container_name, container("")}, {"__MACOSX/._solo.xml", "-"}, {"solo.xml", score}, {"second.xml", other}});
   const auto read = parse_musicxml(zip_of(entries), "solo.mxl");
   CHECK(notes_of(read) == "C4@0:4");
-  CHECK(warnings_of(read).find("solo.mxl: the container names no score; took \"solo.") == 0);
+  CHECK(warning_lines(read).find("solo.mxl: the container names no score; took \"solo.") == 0);
 }
 
 TEST_CASE("an error inside names the archive and the score in it") {

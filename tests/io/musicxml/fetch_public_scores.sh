@@ -25,7 +25,7 @@ apt_own() {
     -o Dir::Cache="$PWD/cache" -o Acquire::Retries=1 "$@"
 }
 apt_own update > fetch.log 2>&1
-apt_own source --download-only "$package" >> fetch.log 2>&1 || skip "the source of $package cannot be fetched"
+apt_own source --download-only --tar-only "$package" >> fetch.log 2>&1 || skip "the source of $package cannot be fetched"
 tar xf "$package"_*.orig.tar.* --wildcards '*/mtest/musicxml/io/*' '*/test/musicxml/*' '*/test/lilyXml/*' || exit 1
 rm -rf lists cache "$package"_*
 touch complete

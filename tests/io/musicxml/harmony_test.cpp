@@ -12,7 +12,7 @@ using insideline::tests::chords_of;
 using insideline::tests::read_line;
 using insideline::tests::refusal_of;
 using insideline::tests::score_xml;
-using insideline::tests::warnings_of;
+using insideline::tests::warning_lines;
 using std::string;
 
 namespace {
@@ -75,7 +75,7 @@ TEST_CASE("chord symbols of a score are written once and count from the first fu
 TEST_CASE("two different symbols at one place: the first is taken and told") {
   const auto score = read_line(chord("C", "major") + chord("A", "minor") + "C4:4");
   CHECK(chords_of(score) == "C@0:4");
-  CHECK(warnings_of(score).find("1 place has two chord symbols; the first was taken (bar 1)") != string::npos);
+  CHECK(warning_lines(score).find("1 place has two chord symbols; the first was taken (bar 1)") != string::npos);
 }
 
 TEST_CASE("a chord symbol nobody can read is refused with its place and what is near") {

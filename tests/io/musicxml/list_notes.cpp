@@ -30,7 +30,7 @@ std::string notes_of(const insideline::io::ReadResult& score) {
   return notes;
 }
 
-std::string warnings_of(const insideline::io::ReadResult& score) {
+std::string warning_lines(const insideline::io::ReadResult& score) {
   std::string warnings;
   for (const insideline::io::Warning& warning : score.warnings)
     warnings += (warnings.empty() ? "" : ",") + quoted(warning.message);
@@ -43,7 +43,7 @@ std::string line_for(const std::string& file, const insideline::io::ReadOptions&
     const auto chords = score.changes ? score.changes->spans.size() : 0;
     return fmt::format(R"({{"file":{},"part":{},"start":{},"bars":{},"chords":{},"warnings":[{}],"notes":[{}]}})",
                        quoted(file), quoted(score.solo.part), quoted(to_string(score.solo.bars.front().onset)),
-                       score.solo.bars.size(), chords, warnings_of(score), notes_of(score));
+                       score.solo.bars.size(), chords, warning_lines(score), notes_of(score));
   } catch (const insideline::io::ReadError& error) {
     return fmt::format(R"({{"file":{},"refused":{}}})", quoted(file), quoted(error.what()));
   }

@@ -10,7 +10,7 @@ using insideline::tests::notes_of;
 using insideline::tests::read_line;
 using insideline::tests::refusal_of;
 using insideline::tests::score_xml;
-using insideline::tests::warnings_of;
+using insideline::tests::warning_lines;
 using std::string;
 using std::tuple;
 
@@ -59,7 +59,7 @@ TEST_CASE("a note without a duration lasts as long as it is printed, with a warn
   const auto score =
       read_line("{<note><pitch><step>D</step><octave>4</octave></pitch><type>half</type><dot/></note>} C4:1");
   CHECK(notes_of(score) == "D4@0:3 C4@3:1");
-  CHECK(warnings_of(score).find("1 note has no duration; its printed length was taken (bar 1)") != string::npos);
+  CHECK(warning_lines(score).find("1 note has no duration; its printed length was taken (bar 1)") != string::npos);
 }
 
 TEST_CASE("bars are numbered from the first full one, whatever the page prints") {
@@ -88,7 +88,7 @@ TEST_CASE("what had to be repaired in the bars is told once, with a count and th
       {"C4:4 back:9 D4:4", "1 backup leads out of its bar; the start of the bar was taken (bar 1)"},
       {"C4:4 | D4:4 | E4:1 | F4:4", "1 bar holds less than its meter and was filled with a rest (bar 3)"},
   }));
-  CHECK(warnings_of(read_line(line)).find(expected) != string::npos);
+  CHECK(warning_lines(read_line(line)).find(expected) != string::npos);
 }
 
 TEST_CASE("a bar that is marked as not counted keeps its length and needs no warning") {

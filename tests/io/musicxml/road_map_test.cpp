@@ -14,7 +14,7 @@ using insideline::tests::notes_of;
 using insideline::tests::read_line;
 using insideline::tests::refusal_of;
 using insideline::tests::score_xml;
-using insideline::tests::warnings_of;
+using insideline::tests::warning_lines;
 using insideline::tests::written_bars_of;
 using std::string;
 
@@ -108,7 +108,8 @@ TEST_CASE("repeats, endings and jumps are played out") {
       {". / Fine / .", "1 2 3"},                                // no jump: nothing to end early
       {". / words:Fine / . / words:DC", "1 2 3 4 1 2"},
       {". / sign:segno / sign:coda / words:DS / sign:coda", "1 2 3 4 2 3 5"},
-      {". / DS / .", "1 2 3"},  // a jump to a sign that is not there
+      {". / [2 ] / .", "1 2 3"},  // a second ending without a first
+      {". / DS / .", "1 2 3"},    // a jump to a sign that is not there
   }));
   CAPTURE(map);
   CHECK(played(map) == expected);
@@ -119,10 +120,18 @@ TEST_CASE("as written, the page is read once") {
 }
 
 TEST_CASE("what is odd in the road map is told") {
-  CHECK(warnings_of(read_line(line_of(". / DS / ."))).find("1 jump has no sign to go to and was not taken (bar 2)") !=
+  CHECK(warning_lines(read_line(line_of(". / DS / ."))).find("1 jump has no sign to go to and was not taken (bar 2)") !=
         string::npos);
-  CHECK(warnings_of(read_line(line_of(". / words:Fine / words:DC")))
+  CHECK(warning_lines(read_line(line_of(". / words:Fine / words:DC")))
             .find("2 jumps or signs were read from their words") != string::npos);
+}
+
+TEST_CASE("bars that the road map never reaches are told") {
+  const auto score = read_line(line_of("|: / [1 ] :| / [3 ] / ."));
+  CHECK(written_bars_of(score) == "1 2 1 4");
+  CHECK(warning_lines(score).find(
+            "1 bar is never played by the repeats and jumps; --as-written reads the page once (bar 3)") !=
+        string::npos);
 }
 
 TEST_CASE("a road map without an end is refused, and the way out is named") {

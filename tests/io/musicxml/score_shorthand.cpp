@@ -128,7 +128,7 @@ std::string written_bars_of(const io::ReadResult& score) {
   return joined(score.solo.notes, " ", [](const Note& note) { return note.place.bar; });
 }
 
-std::string warnings_of(const io::ReadResult& score) {
+std::string warning_lines(const io::ReadResult& score) {
   return joined(score.warnings, "\n", [](const io::Warning& warning) { return io::to_string(warning); });
 }
 

@@ -33,7 +33,7 @@ std::string bars_of(const io::ReadResult& score);
 /// The numbers printed on the page of the bars the notes come from: "1 2 1 2 3".
 std::string written_bars_of(const io::ReadResult& score);
 /// All warnings, a line each.
-std::string warnings_of(const io::ReadResult& score);
+std::string warning_lines(const io::ReadResult& score);
 /// The message of the ReadError that reading `bytes` throws; empty where it throws none.
 std::string refusal_of(std::string_view bytes, const io::ReadOptions& options = {});
 

@@ -16,7 +16,7 @@ using insideline::tests::read_line;
 using insideline::tests::refusal_of;
 using insideline::tests::score_of_parts;
 using insideline::tests::score_xml;
-using insideline::tests::warnings_of;
+using insideline::tests::warning_lines;
 using std::string;
 
 namespace {
@@ -72,7 +72,7 @@ TEST_CASE("a score in concert pitch is transposed by octaves only") {
   xml.insert(xml.find("<part-list>"), "<defaults><concert-score/></defaults>");
   const auto score = parse_musicxml(xml, "concert.musicxml");
   CHECK(notes_of(score) == "C3@0:4");
-  CHECK(warnings_of(score).find("1 transposition was not applied: the score says it is in concert pitch (bar 1)") !=
+  CHECK(warning_lines(score).find("1 transposition was not applied: the score says it is in concert pitch (bar 1)") !=
         string::npos);
 }
 
@@ -97,7 +97,7 @@ TEST_CASE("a transposition can be asked for where the file says none") {
 TEST_CASE("where the file says how the part sounds, the option does nothing and that is told") {
   const auto score = read_line(tenor + "D5:4", {.transpose = -2});
   CHECK(notes_of(score) == "C4@0:4");
-  CHECK(warnings_of(score).find("the transposition asked for was not applied") != string::npos);
+  CHECK(warning_lines(score).find("the transposition asked for was not applied") != string::npos);
 }
 
 TEST_CASE("a transposition that is no number is refused") {

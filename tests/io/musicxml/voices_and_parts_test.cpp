@@ -13,7 +13,7 @@ using insideline::tests::read_line;
 using insideline::tests::refusal_of;
 using insideline::tests::score_of_parts;
 using insideline::tests::score_xml;
-using insideline::tests::warnings_of;
+using insideline::tests::warning_lines;
 using std::string;
 
 TEST_CASE("the solo is the voice with the single line") {
@@ -46,7 +46,7 @@ TEST_CASE("what is left out of the line is counted") {
       {"C4:2 {<note><pitch><step>D</step><alter>0.5</alter><octave>4</octave></pitch><duration>24</duration></note>}",
        "1 note between the semitones was rounded to the nearest (bar 1)"},
   }));
-  CHECK(warnings_of(read_line(line)).find(expected) != string::npos);
+  CHECK(warning_lines(read_line(line)).find(expected) != string::npos);
 }
 
 namespace {
