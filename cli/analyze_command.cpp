@@ -3,23 +3,36 @@
 #include "cli/output.hpp"
 #include "cli/solo_options.hpp"
 #include "cli/terminal.hpp"
+#include "io/read_result.hpp"
+#include "reports/explain_report.hpp"
 #include "reports/report_formats.hpp"
 #include "reports/text_report.hpp"
 
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
 
+#include <charconv>
 #include <filesystem>
 #include <map>
 #include <memory>
+#include <optional>
+#include <sstream>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace insideline::cli {
 namespace {
 
+/// What --explain asks about: all notes of a bar, or one note by its index in the analysis file.
+struct Question {
+  bool about_note = false;
+  int number = 0;
+};
+
 struct AnalyzeOptions {
   SoloOptions solo;
+  std::optional<Question> question;
   std::map<std::string, std::string> destinations;  ///< by the name of the format
   bool bar_by_bar = false;
   ColourChoice colour = ColourChoice::automatic;
@@ -36,7 +49,9 @@ constexpr const char* examples =
     "  insideline analyze solo.musicxml --json solo.json --csv solo.csv\n"
     "      The results are written to files as well.\n"
     "  insideline analyze solo.musicxml --csv - | less\n"
-    "      One table to standard output and nothing else.\n";
+    "      One table to standard output and nothing else.\n"
+    "  insideline analyze solo.musicxml --explain 5\n"
+    "      Why the notes of bar 5 are labelled as they are.\n";
 
 bool same_file(const std::string& a, const std::string& b) {
   std::error_code ignored;
@@ -63,6 +78,37 @@ void check_destinations(const AnalyzeOptions& options) {
   }
 }
 
+std::optional<Question> read_question(std::string_view text) {
+  Question question{.about_note = text.starts_with('n')};
+  if (question.about_note) text.remove_prefix(1);
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), question.number);
+  if (error != std::errc{} || end != text.data() + text.size() || question.number < 0) return std::nullopt;
+  return question;
+}
+
+std::vector<std::size_t> notes_asked_about(const Question& question, const reports::Report& report) {
+  std::vector<std::size_t> notes;
+  for (std::size_t i = 0; i < report.solo.notes.size(); ++i) {
+    const Bar& bar = report.solo.bars[bar_index_at(report.solo, report.solo.notes[i].onset)];
+    const bool asked =
+        question.about_note ? i == static_cast<std::size_t>(question.number) : bar.number == question.number;
+    if (asked) notes.push_back(i);
+  }
+  if (!notes.empty()) return notes;
+  const std::string where =
+      question.about_note ? fmt::format("note n{}", question.number) : fmt::format("bar {}", question.number);
+  throw io::ReadError(
+      io::place_of(report.source.solo_file),
+      fmt::format("there is no note in {}; the solo has bars {} to {} and notes n0 to n{}", where,
+                  report.solo.bars.front().number, report.solo.bars.back().number, report.solo.notes.size() - 1));
+}
+
+std::string explanation(const Question& question, const reports::Report& report) {
+  std::ostringstream text;
+  reports::write_explanation(text, report, notes_asked_about(question, report), report.settings);
+  return text.str();
+}
+
 /// Every file is complete before the first of them appears; then comes what is printed.
 void write_results(const AnalyzeOptions& options, const reports::Report& report) {
   std::vector<PendingFile> files;
@@ -78,7 +124,9 @@ void write_results(const AnalyzeOptions& options, const reports::Report& report)
       files.emplace_back(destination->second, format.write(report));
     }
   }
-  if (summary_wanted) {
+  if (summary_wanted && options.question) {
+    printed = explanation(*options.question, report);
+  } else if (summary_wanted) {
     printed = reports::text_report(
         report, {.colour = colour_of_standard_output(options.colour),
                  .bar_by_bar = options.bar_by_bar ? reports::BarByBar::shown : reports::BarByBar::left_out});
@@ -93,6 +141,17 @@ void add_output_options(CLI::App& command, AnalyzeOptions& options) {
       {"auto", ColourChoice::automatic}, {"always", ColourChoice::always}, {"never", ColourChoice::never}};
   const std::string group = "What is written";
   command.add_flag("--bars", options.bar_by_bar, "Print every bar with chords, notes, degrees and marks as well")
+      ->group(group);
+  command
+      .add_option_function<std::string>(
+          "--explain",
+          [&options](const std::string& text) {
+            options.question = read_question(text);
+            if (!options.question)
+              throw CLI::ValidationError("--explain", "takes a bar (5) or a note of the analysis file (n31)");
+          },
+          "Print why the notes of a bar (5), or one note (n31), are labelled as they are")
+      ->option_text("BAR|NOTE")
       ->group(group);
   for (const reports::ReportFormat& format : reports::report_formats()) {
     const std::string name = format.name;

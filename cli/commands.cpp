@@ -9,6 +9,7 @@ std::span<const AddCommand> commands() {
   static constexpr std::array table{
       &add_analyze_command,
       &add_chord_command,
+      &add_handout_command,
   };
   return table;
 }

@@ -1,5 +1,6 @@
 // The program: its commands, and how it ends. Everything that goes wrong arrives here.
 #include "cli/command.hpp"
+#include "cli/engraver.hpp"
 #include "cli/help_format.hpp"
 #include "cli/output.hpp"
 #include "io/read_result.hpp"
@@ -61,6 +62,8 @@ int main(int argc, char** argv) {
   } catch (const insideline::io::ReadError& error) {
     return report_error(error.what(), input_unusable);
   } catch (const insideline::cli::OutputError& error) {
+    return report_error(error.what(), input_unusable);
+  } catch (const insideline::cli::EngravingError& error) {
     return report_error(error.what(), input_unusable);
   } catch (const std::overflow_error& error) {
     return report_error(fmt::format("a time in the input is too long or too finely divided ({})", error.what()),

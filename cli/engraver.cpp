@@ -1,0 +1,75 @@
+#include "cli/engraver.hpp"
+
+#include "cli/child_process.hpp"
+#include "cli/output.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+
+namespace insideline::cli {
+namespace {
+
+constexpr std::string_view not_installed =
+    "LilyPond, which engraves the sheets, is not installed; on Debian: apt-get install lilypond\n"
+    "  --ly FILE writes the sheet as LilyPond text, to be engraved on another machine";
+
+constexpr std::string_view reinstall = "is the `lilypond` on PATH the real one?";
+
+/// The first line that LilyPond calls an error, or the last one it wrote.
+std::string complaint_in(std::string_view text) {
+  std::string_view chosen;
+  while (!text.empty()) {
+    const std::size_t end = std::min(text.find('\n'), text.size());
+    const std::string_view line = text.substr(0, end);
+    text.remove_prefix(std::min(end + 1, text.size()));
+    if (!line.empty()) chosen = line;
+    if (line.find("error") != std::string_view::npos) break;
+  }
+  constexpr std::size_t longest = 200;
+  return std::string(chosen.substr(0, longest));
+}
+
+/// Throws where LilyPond did not end well.
+void expect_success(const ChildResult& result, std::chrono::seconds time_limit) {
+  switch (result.end) {
+    case ChildEnd::exited:
+      if (result.exit_status == 0) return;
+      throw EngravingError(fmt::format("LilyPond could not engrave the sheet: {}", complaint_in(result.text)));
+    case ChildEnd::not_found: throw EngravingError(std::string(not_installed));
+    case ChildEnd::not_started: throw EngravingError("LilyPond cannot be started: " + result.text);
+    case ChildEnd::killed:
+      throw EngravingError("LilyPond needed more memory or time than it is given; --bars prints a part of the solo");
+    case ChildEnd::out_of_time:
+      throw EngravingError(
+          fmt::format("LilyPond did not finish in {} seconds; --bars prints a part of the solo", time_limit.count()));
+    case ChildEnd::interrupted: throw EngravingError("interrupted");
+  }
+}
+
+std::string bytes_of(const std::filesystem::path& file) {
+  std::ifstream stream(file, std::ios::binary);
+  return {std::istreambuf_iterator<char>(stream), std::istreambuf_iterator<char>()};
+}
+
+}  // namespace
+
+std::string engraved_pdf(std::string_view text, std::chrono::seconds time_limit) {
+  // First the signals, so that they arrive when the folder is gone.
+  const SignalsHeld signals;
+  const PrivateFolder folder;
+  PendingFile(folder.path() / "sheet.ly", text).commit();
+  const ChildResult result =
+      run_child({"lilypond", "--silent", "-dno-point-and-click", "--pdf", "-o", "sheet", "sheet.ly"}, folder.path(),
+                {.time = time_limit}, signals);
+  expect_success(result, time_limit);
+  std::string pdf = bytes_of(folder.path() / "sheet.pdf");
+  if (!pdf.starts_with("%PDF-"))
+    throw EngravingError("LilyPond ended well but left no page; " + std::string(reinstall));
+  return pdf;
+}
+
+}  // namespace insideline::cli

@@ -1,0 +1,171 @@
+#include "reports/printed/handout.hpp"
+
+#include "reports/printed/closing_summary.hpp"
+#include "reports/printed/lilypond_text.hpp"
+#include "reports/printed/line_plan.hpp"
+#include "reports/printed/prelude.hpp"
+#include "reports/printed/rhythm_writing.hpp"
+#include "reports/printed/staff_music.hpp"
+#include "reports/printed/text_rows.hpp"
+#include "reports/printed/worksheet_tasks.hpp"
+#include "reports/text/display_width.hpp"
+#include "reports/text/wording.hpp"
+
+#include <fmt/format.h>
+
+#include <cassert>
+#include <cstddef>
+#include <span>
+#include <string_view>
+#include <vector>
+
+namespace insideline::reports {
+namespace {
+
+constexpr std::size_t longest_title = 80;    // columns
+constexpr std::size_t longest_running = 50;  // in the head of the pages after the first
+constexpr std::size_t longest_part = 40;
+
+std::string_view paper_name(Paper paper) { return paper == Paper::a4 ? "a4" : "letter"; }
+
+std::string_view sheet_symbol(SheetKind kind) {
+  switch (kind) {
+    case SheetKind::annotated: return "annotated";
+    case SheetKind::worksheet: return "worksheet";
+    case SheetKind::key: return "key";
+  }
+  return "annotated";
+}
+
+std::string_view sheet_name(SheetKind kind) {
+  switch (kind) {
+    case SheetKind::annotated: return "The line and its chords";
+    case SheetKind::worksheet: return "Worksheet";
+    case SheetKind::key: return "Answers to the worksheet";
+  }
+  return "";
+}
+
+/// LilyPond's size steps; a longer title is set smaller.
+int title_size(const std::string& title) {
+  const std::size_t width = display_width(title);
+  constexpr std::size_t short_title = 32;
+  constexpr std::size_t middling_title = 56;
+  return width <= short_title ? 5 : width <= middling_title ? 3 : 1;
+}
+
+/// So that a last page has more than a lone line; a sheet that fits on one page may have as few as there are.
+int fewest_systems(const Excerpt& excerpt, const LinePlan& plan) {
+  constexpr std::size_t perhaps_several_pages = 6;
+  constexpr std::size_t usual_bars_in_a_line = 4;
+  const std::size_t bars = excerpt.last_bar - excerpt.first_bar + 1;
+  const std::size_t lines = plan.is_complete ? plan.starts.size() + 1 : bars / usual_bars_in_a_line;
+  return plan.pages.empty() && lines >= perhaps_several_pages ? 2 : 1;
+}
+
+std::string title_of(const Report& report) {
+  const std::string title = fitted(report.solo.title, longest_title);
+  if (!title.empty()) return title;
+  return fitted(report.source.changes_title.empty() ? "Solo" : report.source.changes_title, longest_title);
+}
+
+/// "Tenor Sax, in written pitch; bars 9 to 16".
+std::string description(const Sheet& sheet) {
+  const Solo& solo = sheet.report.solo;
+  const bool transposes = solo.sounding_minus_written.semitones != 0;
+  std::string text = fitted(solo.part, longest_part);
+  if (transposes) {
+    if (!text.empty()) text += ", ";
+    text += sheet.options.pitch == PrintedPitch::written ? "in written pitch" : "in concert pitch";
+  }
+  if (!sheet.options.bars) return text;
+  const int first = solo.bars[sheet.excerpt.first_bar].number;
+  const int last = solo.bars[sheet.excerpt.last_bar].number;
+  if (!text.empty()) text += "; ";
+  return text + (first == last ? fmt::format("bar {}", first) : fmt::format("bars {} to {}", first, last));
+}
+
+std::string header(const Sheet& sheet) {
+  const std::string title = title_of(sheet.report);
+  const std::string name(sheet_name(sheet.options.kind));
+  return fmt::format(
+      "\\header {{\n  title = {}\n  running = {}\n  sheetname = {}\n  described = {}\n  tagline = ##f\n}}\n",
+      quoted(title), quoted(fitted(title, longest_running)), quoted(name), quoted(description(sheet)));
+}
+
+std::string section(std::string_view name, const std::vector<std::string>& paragraphs) {
+  std::string text = fmt::format("\\markup \\section {} {{\n", quoted(name));
+  for (const std::string& paragraph : paragraphs) text += fmt::format("  \\paragraph {}\n", quoted(paragraph));
+  return text + "}\n";
+}
+
+/// Above the music: what a pupil is to do.
+std::string tasks_text(const std::vector<Task>& tasks) {
+  std::vector<std::string> lines;
+  for (const Task& task : tasks) lines.push_back(fmt::format("{}.  {}", lines.size() + 1, task.instruction));
+  return lines.empty() ? "" : section("Tasks", lines);
+}
+
+/// Below the music of the key.
+std::string answers_text(const std::vector<Task>& tasks) {
+  std::vector<std::string> lines;
+  for (const Task& task : tasks) lines.push_back(fmt::format("{}.  {}", lines.size() + 1, task.answer));
+  return lines.empty() ? "" : section("Answers", lines);
+}
+
+std::string summary_text(const Sheet& sheet) {
+  const std::vector<std::string> paragraphs = closing_summary(sheet.report.analysis.summary);
+  if (paragraphs.empty()) return {};
+  return section(sheet.options.bars ? "The whole solo in figures" : "The solo in figures", paragraphs);
+}
+
+/// A section that is not to stand alone on a page.
+std::string kept_with_music(const std::string& section_text) {
+  return section_text.empty() ? section_text : "\\noPageBreak\n" + section_text;
+}
+
+std::string score(const Sheet& sheet, std::span<const WrittenBar> bars, const LinePlan& plan) {
+  const bool with_chords = sheet.options.chords == ChordRow::shown;
+  std::string text;
+  if (with_chords) text += fmt::format("chords-above = \\lyricmode {{\n{}}}\n\n", chord_row(sheet, bars));
+  text += fmt::format("line = {{\n{}}}\n\n", staff_music(sheet, bars, plan));
+  text += fmt::format("degrees-below = \\lyricmode {{\n{}}}\n\n", degree_row(sheet, bars));
+  text += "\\score {\n  <<\n";
+  if (with_chords) text += "    \\new Lyrics \\with { \\chord-row-style } \\chords-above\n";
+  return text +
+         "    \\new Staff \\new Voice \\line\n"
+         "    \\new Lyrics \\with { \\degree-row-style } \\degrees-below\n"
+         "  >>\n" +
+         (plan.last == LastLine::short_of_bars ? "  \\layout { ragged-last = ##t }\n}\n\n" : "}\n\n");
+}
+
+/// What the prelude is told.
+std::string settings(const Sheet& sheet, const LinePlan& plan) {
+  const bool is_roomy = sheet.options.kind != SheetKind::annotated || !plan.pages.empty();
+  return fmt::format(
+      "\\version \"2.24.0\"\n#(set-default-paper-size \"{}\")\n#(set-global-staff-size 17.5)\n"
+      "#(define sheet '{})\n#(define title-size {})\n#(define roomy {})\n#(define fewest-systems {})\n",
+      paper_name(sheet.options.paper), sheet_symbol(sheet.options.kind), title_size(title_of(sheet.report)),
+      is_roomy ? "#t" : "#f", fewest_systems(sheet.excerpt, plan));
+}
+
+}  // namespace
+
+std::string handout_text(const Report& report, const HandoutOptions& options) {
+  const auto excerpt = excerpt_of(report.solo, options.bars);
+  assert(excerpt && "the bars are there");
+  const Sheet sheet{report, options, *excerpt};
+  const std::vector<WrittenBar> all = written_rhythm(report.solo);
+  const auto bars = std::span(all).subspan(excerpt->first_bar, excerpt->last_bar - excerpt->first_bar + 1);
+  const LinePlan plan = line_plan(sheet, bars);
+  std::string text = settings(sheet, plan);
+  text += printed_prelude();
+  text += "\n" + header(sheet) + "\n";
+  if (options.kind == SheetKind::annotated)
+    return text + score(sheet, bars, plan) + kept_with_music(summary_text(sheet));
+  const std::vector<Task> tasks = worksheet_tasks(sheet);
+  text += tasks_text(tasks) + "\n" + score(sheet, bars, plan);
+  return options.kind == SheetKind::key ? text + kept_with_music(answers_text(tasks)) : text;
+}
+
+}  // namespace insideline::reports

@@ -1,0 +1,87 @@
+#include "reports/printed/line_plan.hpp"
+
+#include <algorithm>
+#include <vector>
+
+namespace insideline::reports {
+namespace {
+
+constexpr std::size_t most_in_a_line = 31;  // notes and rests, each with room for a degree; tried on A4 and Letter
+
+std::size_t symbols_in(const WrittenBar& bar) {
+  std::size_t count = bar.groups.empty() ? 1 : 0;
+  for (const WrittenGroup& group : bar.groups) count += group.symbols.size();
+  return count;
+}
+
+/// Lines of `size` full bars, counted anew from every chorus; a pickup belongs to the first line.
+std::vector<std::span<const WrittenBar>> lines_of(const Sheet& sheet, std::span<const WrittenBar> bars,
+                                                  std::size_t size) {
+  std::vector<std::span<const WrittenBar>> lines;
+  std::size_t first = 0;
+  std::size_t full_bars = 0;
+  for (std::size_t index = 0; index < bars.size(); ++index) {
+    const Bar& bar = sheet.report.solo.bars[bars[index].bar];
+    const bool begins_chorus = index > 0 && bar.number > 1 && chorus_starting_at(sheet, bar) > 0;
+    if (full_bars == size || begins_chorus) {
+      lines.push_back(bars.subspan(first, index - first));
+      first = index;
+      full_bars = 0;
+    }
+    if (bar.number > 0) ++full_bars;
+  }
+  lines.push_back(bars.subspan(first));
+  return lines;
+}
+
+/// The choruses, each of them a page, where that makes pages neither empty nor crowded.
+std::set<std::size_t> pages_of(const Sheet& sheet, const std::vector<std::span<const WrittenBar>>& lines) {
+  constexpr std::size_t one_page = 7;
+  constexpr std::size_t fewest_on_a_page = 4;
+  if (lines.size() <= one_page) return {};
+  std::set<std::size_t> pages;
+  std::size_t page_begin = 0;
+  for (std::size_t line = 1; line <= lines.size(); ++line) {
+    const bool ends_page =
+        line == lines.size() || chorus_starting_at(sheet, sheet.report.solo.bars[lines[line].front().bar]) > 1;
+    if (!ends_page) continue;
+    if (line - page_begin < fewest_on_a_page || line - page_begin > one_page) return {};
+    if (line < lines.size()) pages.insert(lines[line].front().bar);
+    page_begin = line;
+  }
+  return pages;
+}
+
+bool fits(std::span<const WrittenBar> line) {
+  std::size_t count = 0;
+  for (const WrittenBar& bar : line) count += symbols_in(bar);
+  return count <= most_in_a_line;
+}
+
+}  // namespace
+
+int chorus_starting_at(const Sheet& sheet, const Bar& bar) {
+  const Harmony& harmony = sheet.report.analysis.harmony;
+  if (harmony.choruses < 2 || harmony.chorus_length <= Beats(0) || bar.onset < harmony.first_chorus) return 0;
+  const Beats since = bar.onset - harmony.first_chorus;
+  if (remainder_within(since, harmony.chorus_length) != Beats(0)) return 0;
+  return static_cast<int>(whole_units(since, harmony.chorus_length)) + 1;
+}
+
+LinePlan line_plan(const Sheet& sheet, std::span<const WrittenBar> bars) {
+  LinePlan plan;
+  for (const std::size_t size : {std::size_t{4}, std::size_t{2}}) {
+    const auto lines = lines_of(sheet, bars, size);
+    if (!std::ranges::all_of(lines, fits)) continue;
+    for (std::size_t line = 1; line < lines.size(); ++line) plan.starts.insert(lines[line].front().bar);
+    plan.pages = pages_of(sheet, lines);
+    plan.is_complete = true;
+    plan.last = lines.back().size() < size ? LastLine::short_of_bars : LastLine::full;
+    return plan;
+  }
+  for (const WrittenBar& written : bars.subspan(1))
+    if (chorus_starting_at(sheet, sheet.report.solo.bars[written.bar]) > 0) plan.starts.insert(written.bar);
+  return plan;
+}
+
+}  // namespace insideline::reports

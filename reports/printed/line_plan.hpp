@@ -1,0 +1,31 @@
+// Where a new line of music begins. Forms are counted in fours, so four bars make a line
+// where they fit, else two; a chorus begins a line. Common practice, no source.
+#pragma once
+
+#include "reports/printed/rhythm_writing.hpp"
+#include "reports/printed/sheet.hpp"
+
+#include <cstddef>
+#include <cstdint>
+#include <set>
+#include <span>
+
+namespace insideline::reports {
+
+enum class LastLine : std::uint8_t { full, short_of_bars };
+
+struct LinePlan {
+  std::set<std::size_t>
+      starts;                   ///< bars that begin a line, as indices into Solo::bars; the first bar is not among them
+  std::set<std::size_t> pages;  ///< those of them that begin a page
+  bool is_complete = false;     ///< false: the engraver may break elsewhere as well
+  LastLine last = LastLine::full;
+};
+
+/// `bars` are those of the excerpt.
+LinePlan line_plan(const Sheet& sheet, std::span<const WrittenBar> bars);
+
+/// The chorus that begins with the bar, where there are several; 0 for none.
+int chorus_starting_at(const Sheet& sheet, const Bar& bar);
+
+}  // namespace insideline::reports

@@ -1,0 +1,60 @@
+#include "reports/printed/signs.hpp"
+
+#include <fmt/format.h>
+
+#include <cstdlib>
+
+namespace insideline::reports {
+namespace {
+
+/// "b" "9": the accidental and the number as two arguments.
+std::string degree_arguments(const Degree& degree) {
+  const std::string accidental(static_cast<std::size_t>(std::abs(degree.alter)), degree.alter < 0 ? 'b' : '#');
+  return fmt::format("\"{}\" \"{}\"", accidental, degree.number);
+}
+
+}  // namespace
+
+std::string_view role_letter(Role role) {
+  switch (role) {
+    case Role::chord_tone: return "C";
+    case Role::tension: return "T";
+    case Role::non_chord_tone: return "N";
+    case Role::outside: return "O";
+    case Role::no_chord: return "X";
+  }
+  return "X";
+}
+
+std::string degree_markup(const NoteLabel& label) {
+  std::string_view before;
+  std::string_view after;
+  switch (label.placement) {
+    case Placement::in_place: break;
+    case Placement::anticipation: after = "»"; break;
+    case Placement::suspension:
+    case Placement::retardation: before = "«"; break;
+  }
+  return fmt::format("\\degree #'{} \"{}\" {} \"{}\"", role_letter(label.role), before,
+                     label.degree ? degree_arguments(*label.degree) : "\"\" \"?\"", after);
+}
+
+std::string_view way_of(const Arpeggio& arpeggio) {
+  switch (arpeggio.direction) {
+    case Direction::ascending: return "up";
+    case Direction::descending: return arpeggio.unprepared_descent ? "down!" : "down";
+    case Direction::mixed: return "turns";
+  }
+  return "turns";
+}
+
+std::string cell_markup(const Arpeggio& arpeggio) {
+  std::string degrees;
+  for (const Degree& degree : arpeggio.degrees) {
+    if (!degrees.empty()) degrees += "\"-\" ";
+    degrees += fmt::format("\\plain-degree {} ", degree_arguments(degree));
+  }
+  return fmt::format("\\markup \\cell \"{}\" {{ {}}}", way_of(arpeggio), degrees);
+}
+
+}  // namespace insideline::reports

@@ -1,0 +1,23 @@
+// The signs of the printed page as calls of the prelude: roles, degrees, cells.
+#pragma once
+
+#include "analyzer/analysis.hpp"
+
+#include <string>
+#include <string_view>
+
+namespace insideline::reports {
+
+/// "C" chord tone, "T" tension, "N" non-chord tone, "O" outside, "X" no chord.
+std::string_view role_letter(Role role);
+
+/// \degree #'T "" "b" "9" "": with an arrowhead where the note is heard against the chord to come or the one before.
+std::string degree_markup(const NoteLabel& label);
+
+/// "up", "down", "down!" (the chord was not gone up first), "turns".
+std::string_view way_of(const Arpeggio& arpeggio);
+
+/// \markup \cell "down" { \plain-degree "" "5" "-" ... }.
+std::string cell_markup(const Arpeggio& arpeggio);
+
+}  // namespace insideline::reports

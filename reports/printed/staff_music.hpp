@@ -1,0 +1,22 @@
+// The line on its staff: clef, key, meter, notes with their heads, rests, grace notes,
+// ties, tuplets, the brackets over arpeggios and where a chorus begins.
+#pragma once
+
+#include "reports/printed/line_plan.hpp"
+#include "reports/printed/rhythm_writing.hpp"
+#include "reports/printed/sheet.hpp"
+
+#include <span>
+#include <string>
+#include <string_view>
+
+namespace insideline::reports {
+
+/// The clef in which the pitches need the fewest ledger lines; where treble and bass are about
+/// equal, the bass clef for a line of which half lies at middle C or below.
+std::string_view clef_for(std::span<const Pitch> pitches);
+
+/// `bars` are those of the excerpt.
+std::string staff_music(const Sheet& sheet, std::span<const WrittenBar> bars, const LinePlan& plan);
+
+}  // namespace insideline::reports

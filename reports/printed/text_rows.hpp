@@ -1,0 +1,17 @@
+// The rows of text above and below the staff: chord symbols, and degrees with the arrows
+// of the crossings. They count their own time, so that rests, ties and tuplets cannot shift them.
+#pragma once
+
+#include "reports/printed/rhythm_writing.hpp"
+#include "reports/printed/sheet.hpp"
+
+#include <span>
+#include <string>
+
+namespace insideline::reports {
+
+/// `bars` are those of the excerpt, in both.
+std::string chord_row(const Sheet& sheet, std::span<const WrittenBar> bars);
+std::string degree_row(const Sheet& sheet, std::span<const WrittenBar> bars);
+
+}  // namespace insideline::reports

@@ -1,0 +1,1 @@
+insideline analyze "$CORPUS/early-ferry.musicxml" --bars

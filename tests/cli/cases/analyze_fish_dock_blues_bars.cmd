@@ -1,0 +1,1 @@
+insideline analyze "$CORPUS/fish-dock-blues.musicxml" --bars

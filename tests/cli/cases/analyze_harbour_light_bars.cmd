@@ -1,0 +1,1 @@
+insideline analyze "$CORPUS/harbour-light.musicxml" --bars

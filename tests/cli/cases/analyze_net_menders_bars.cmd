@@ -1,0 +1,1 @@
+insideline analyze "$CORPUS/net-menders.musicxml" --bars

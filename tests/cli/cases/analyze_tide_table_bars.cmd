@@ -1,0 +1,1 @@
+insideline analyze "$CORPUS/tide-table.musicxml" --bars

@@ -1,0 +1,1 @@
+insideline handout --help

@@ -1,0 +1,1 @@
+insideline handout "$CORPUS/ropewalk.musicxml" --output no-such-folder/sheet.pdf

@@ -1,0 +1,1 @@
+insideline handout "$DATA/two_bars.musicxml"

@@ -1,0 +1,2 @@
+cp "$DATA/two_bars.musicxml" solo.musicxml
+insideline handout solo.musicxml -o ./solo.musicxml

@@ -1,0 +1,2 @@
+PATH=${PATH%%:*}
+insideline handout "$DATA/two_bars.musicxml" -o sheet.pdf --ly sheet.ly

@@ -1,0 +1,1 @@
+insideline analyze "$CORPUS/tide-table.musicxml" --track 1 --csv - | head -n 3

@@ -1,0 +1,87 @@
+#include "reports/printed/handout.hpp"
+
+#include "reports/printed/prelude.hpp"
+#include "tests/reports/sample_report.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <cstdlib>
+#include <fstream>
+#include <iterator>
+#include <string>
+
+using Catch::Matchers::Contains;
+using insideline::reports::BarRange;
+using insideline::reports::ChordRow;
+using insideline::reports::excerpt_of;
+using insideline::reports::handout_text;
+using insideline::reports::HandoutOptions;
+using insideline::reports::Paper;
+using insideline::reports::printed_prelude;
+using insideline::reports::PrintedPitch;
+using insideline::reports::Report;
+using insideline::reports::SheetKind;
+using insideline::tests::report_without_chords;
+using insideline::tests::sample_report;
+
+namespace {
+
+/// The text without our own prelude, which would hide the rest.
+std::string own_text(const Report& report, const HandoutOptions& options = {}) {
+  std::string text = handout_text(report, options);
+  const std::size_t prelude = text.find(printed_prelude());
+  REQUIRE(prelude != std::string::npos);
+  return text.erase(prelude, printed_prelude().size());
+}
+
+}  // namespace
+
+TEST_CASE("the printed text of a small report is the one that was looked at") {
+  const std::string file = INSIDELINE_TESTS "/reports/printed/sample.ly";
+  if (std::getenv("INSIDELINE_APPROVE") != nullptr) std::ofstream(file) << own_text(sample_report());
+  std::ifstream stream(file);
+  const std::string expected{std::istreambuf_iterator<char>(stream), {}};
+  CHECK(own_text(sample_report()) == expected);
+}
+
+TEST_CASE("in written pitch notes, chords and key move together") {
+  const std::string concert = own_text(sample_report());
+  const std::string written = own_text(sample_report(), {.pitch = PrintedPitch::written});
+  CHECK_THAT(concert, Contains("\\note #'C \"n0\" \"1\" d'8") && Contains("\\chord-symbol \"D\" \"\" \"m\""));
+  CHECK_THAT(concert, Contains("Alto Sax, in concert pitch"));
+  CHECK_THAT(written, Contains("\\note #'C \"n0\" \"1\" b'8") && Contains("\\chord-symbol \"B\" \"\" \"m\""));
+  CHECK_THAT(written, Contains("Alto Sax, in written pitch"));
+}
+
+TEST_CASE("some bars are printed with the chord that sounds there and what belongs to them alone") {
+  const std::string text = own_text(sample_report(), {.bars = BarRange{2, 2}});
+  CHECK_THAT(text, Contains("currentBarNumber = #2") && Contains("Alto Sax, in concert pitch; bar 2"));
+  CHECK_THAT(text, Contains("\"G\"") && !Contains("\"n0\"") && !Contains("\"n11\""));
+  CHECK_THAT(text, Contains("The whole solo in figures"));
+  CHECK_FALSE(excerpt_of(sample_report().solo, BarRange{7, 9}));
+}
+
+TEST_CASE("the sheet is set up as it was asked for") {
+  CHECK_THAT(own_text(sample_report(), {.paper = Paper::letter}), Contains("set-default-paper-size \"letter\""));
+  CHECK_THAT(own_text(sample_report(), {.chords = ChordRow::left_out}), !Contains("\\chord-symbol"));
+  const std::string worksheet = own_text(sample_report(), {.kind = SheetKind::worksheet});
+  CHECK_THAT(worksheet, Contains("(define sheet 'worksheet)") && Contains("\\section \"Tasks\""));
+  CHECK_THAT(worksheet, !Contains("Answers") && !Contains("in figures"));
+  const std::string key = own_text(sample_report(), {.kind = SheetKind::key});
+  CHECK_THAT(key, Contains("\\section \"Tasks\"") && Contains("\\section \"Answers\""));
+}
+
+TEST_CASE("a solo without chords prints its notes with no degree") {
+  const std::string text = own_text(report_without_chords());
+  CHECK_THAT(text, Contains("\\degree #'X \"\" \"\" \"?\" \"\"") && !Contains("in figures"));
+}
+
+TEST_CASE("a hostile title stays text") {
+  Report report = sample_report();
+  report.solo.title = "\"}#(system \"touch x\")\\include \"y\" " + std::string(5000, 'z');
+  report.solo.part = "\\markup \"\n#(exit 3)";
+  const std::string text = own_text(report);
+  CHECK_THAT(text, Contains(R"(title = "\"}#(system \"touch x\")\\include \"y\" )"));
+  CHECK_THAT(text, Contains(R"(described = "\\markup \" #(exit 3), in concert pitch")"));
+  CHECK(text.size() < own_text(sample_report()).size() + 400);
+}

@@ -1,0 +1,69 @@
+#include "reports/printed/line_plan.hpp"
+
+#include "tests/support/melody.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <set>
+#include <string>
+
+using insideline::Beats;
+using insideline::reports::excerpt_of;
+using insideline::reports::LastLine;
+using insideline::reports::line_plan;
+using insideline::reports::LinePlan;
+using insideline::reports::Report;
+using insideline::reports::Sheet;
+using insideline::reports::written_rhythm;
+using insideline::tests::solo_from;
+
+namespace {
+
+Report report_of(int bars, const std::string& bar) {
+  std::string melody;
+  for (int count = 0; count < bars; ++count) melody += bar + " ";
+  Report report;
+  report.solo = solo_from(melody);
+  return report;
+}
+
+LinePlan plan_of(const Report& report) {
+  const auto bars = written_rhythm(report.solo);
+  return line_plan({report, {}, *excerpt_of(report.solo, std::nullopt)}, bars);
+}
+
+const std::string quarters = "C4:1 D4:1 E4:1 F4:1";
+const std::string sixteenths =
+    "C4:1/4 D4:1/4 E4:1/4 F4:1/4 C4:1/4 D4:1/4 E4:1/4 F4:1/4 C4:1/4 D4:1/4 E4:1/4 F4:1/4 C4:1 ";
+
+}  // namespace
+
+TEST_CASE("four bars make a line where they fit, else two") {
+  CHECK(plan_of(report_of(8, quarters)).starts == std::set<std::size_t>{4});
+  CHECK(plan_of(report_of(4, sixteenths)).starts == std::set<std::size_t>{2});
+}
+
+TEST_CASE("lines that are too full are left to the engraver") {
+  std::string thirty_seconds;
+  for (int note = 0; note < 32; ++note) thirty_seconds += "C4:1/8 ";
+  const LinePlan plan = plan_of(report_of(4, thirty_seconds));
+  CHECK(plan.starts.empty());
+  CHECK_FALSE(plan.is_complete);
+}
+
+TEST_CASE("a last line with fewer bars is not stretched") {
+  CHECK(plan_of(report_of(6, quarters)).last == LastLine::short_of_bars);
+  CHECK(plan_of(report_of(8, quarters)).last == LastLine::full);
+}
+
+TEST_CASE("a chorus begins a line, and a page where that fills pages") {
+  Report report = report_of(12, quarters);
+  report.analysis.harmony.choruses = 2;
+  report.analysis.harmony.chorus_length = Beats(4 * 6);
+  CHECK(plan_of(report).starts == std::set<std::size_t>{4, 6, 10});
+  CHECK(plan_of(report).pages.empty());
+  report = report_of(32, quarters);
+  report.analysis.harmony.choruses = 2;
+  report.analysis.harmony.chorus_length = Beats(4 * 16);
+  CHECK(plan_of(report).pages == std::set<std::size_t>{16});
+}
