@@ -30,15 +30,26 @@ std::optional<NoteName> name_beside(int midi, const Pitch& neighbour, int steps)
   return name;
 }
 
-std::optional<NoteName> name_in_chord(int midi, const Harmony& harmony, const Beats& position) {
+/// The minor third over the tonic's own chord, as a blues has it: Ab over F7 in F.
+bool is_blue_third(int midi, const Chord& chord, const Key& key) {
+  constexpr int minor_third = 3;
+  const int above_root = (midi - pitch_class(chord.root) + semitones_in_octave) % semitones_in_octave;
+  const bool is_tonic = !key.minor && fifths_of(chord.root) == key.fifths;
+  return is_tonic && above_root == minor_third && quality(chord) == ChordQuality::dominant;
+}
+
+std::optional<NoteName> name_in_chord(int midi, const Harmony& harmony, const Beats& position, const Key& key) {
   const auto index = chord_index_at(harmony, position);
   if (!index) return std::nullopt;
   const Chord& chord = harmony.chords[*index].chord;
   const int wanted = midi % semitones_in_octave;
   auto degree = tone_with(chord, wanted);
+  if (!degree && is_blue_third(midi, chord, key)) return note_at(chord.root, {3, -1});
   if (!degree) degree = tension_with(chord, wanted);
   if (!degree) return std::nullopt;
-  return note_at(chord.root, *degree);
+  const NoteName name = note_at(chord.root, *degree);
+  if (std::abs(name.alter) > 1) return std::nullopt;  // players read the A of Gbdim7 as an A
+  return name;
 }
 
 /// True for a note of the key's scale.
@@ -47,20 +58,24 @@ bool is_diatonic(const NoteName& name, const Key& key) {
   return above_lowest >= 0 && above_lowest < fifths_in_scale;
 }
 
-/// A foreign note half a step from the note it leads to borrows the letter beside that note's.
-std::optional<NoteName> name_leading_to(int midi, const Note* next) {
+/// A note half a step from the note it leads to borrows the letter beside that note's, unless it is the scale's own
+/// and the line only passes on through that note: Ab A Bb in E flat.
+std::optional<NoteName> name_leading_to(int midi, const Note* next, const Note* after, const NoteName& usual,
+                                        const Key& key) {
   if (next == nullptr) return std::nullopt;
   const int way = midi_number(next->pitch) - midi;
   if (std::abs(way) != 1) return std::nullopt;
+  const bool passes_on = after != nullptr && midi_number(after->pitch) - midi_number(next->pitch) == way;
+  if (passes_on && is_diatonic(usual, key)) return std::nullopt;
   return name_beside(midi, next->pitch, way > 0 ? -1 : 1);
 }
 
 }  // namespace
 
 NoteName usual_name(int pitch_class, const Key& key) {
-  constexpr int first_fifth = -4;  // in C: from Ab up to C#
   constexpr int fifths_of_semitone = 7;
-  const int tonic_line = key.fifths + first_fifth;
+  const int flattest = key.minor ? -2 : -4;  // in C major from Ab up to C#, in A minor from Bb up to D#
+  const int tonic_line = key.fifths + flattest;
   for (int fifths = tonic_line; fifths < tonic_line + semitones_in_octave; ++fifths) {
     int sounding = fifths * fifths_of_semitone % semitones_in_octave;
     if (sounding < 0) sounding += semitones_in_octave;
@@ -72,17 +87,20 @@ NoteName usual_name(int pitch_class, const Key& key) {
 Solo spelled_by_harmony(Solo solo, const Harmony& harmony) {
   const Interval to_written{-solo.sounding_minus_written.steps, -solo.sounding_minus_written.semitones};
   const Note* next = nullptr;
+  const Note* after = nullptr;
   for (std::size_t i = solo.notes.size(); i-- > 0;) {
     Note& note = solo.notes[i];
     if (!note.spelled) {
       const int midi = midi_number(note.pitch);
       const Key key = key_at(solo, note.onset).value_or(Key{});
       const NoteName usual = usual_name(midi % semitones_in_octave, key);
-      auto name = name_in_chord(midi, harmony, note.onset);
-      if (!name && !is_diatonic(usual, key)) name = name_leading_to(midi, next);
+      auto name = name_in_chord(midi, harmony, note.onset, key);
+      if (!name) name = name_leading_to(midi, next, after, usual, key);
       note.pitch = spelled_pitch(midi, name.value_or(usual));
       note.written = transposed(note.pitch, to_written);
+      note.spelled = true;
     }
+    after = next;
     next = &note;
   }
   return solo;

@@ -12,7 +12,7 @@ namespace insideline {
 NoteName usual_name(int pitch_class, const Key& key);
 
 /// The solo with every note whose spelling the source did not give spelled by the chords under it.
-/// Sounding pitches stay; Note::written follows. Note::spelled stays false.
+/// Sounding pitches stay; Note::written follows, and Note::spelled is then true.
 Solo spelled_by_harmony(Solo solo, const Harmony& harmony);
 
 }  // namespace insideline

@@ -26,14 +26,14 @@ struct BeatLateness {
 
 struct Swing {
   int pairs = 0;
-  double ratio = 1.0;   ///< median of long to short over pairs of eighths with the next beat played
-  double lower = 1.0;   ///< quartiles of the same
+  double ratio = 1.0;  ///< median of long to short over pairs of eighths with the next beat played
+  double lower = 1.0;  ///< quartiles of the same
   double upper = 1.0;
 };
 
 struct TimeFeel {
-  std::optional<Swing> swing;   ///< none without a pair of eighths that runs on to the next beat
-  Lateness on_beat;             ///< notes written on a counted beat
+  std::optional<Swing> swing;         ///< none without a pair of eighths that runs on to the next beat
+  Lateness on_beat;                   ///< notes written on a counted beat
   std::vector<BeatLateness> by_beat;  ///< the same by beat of the bar; beats with notes only
   /// Off-beat eighths against where the player's own swing puts them; none without swing.
   std::optional<Lateness> off_beat;

@@ -20,7 +20,7 @@ inline Beats beats_of(std::int64_t units) { return {units, units_per_quarter}; }
 enum class BeatKind : std::uint8_t { simple, compound };
 
 struct BeatCell {
-  std::int64_t onset = 0;   ///< in units from bar 1 of the file
+  std::int64_t onset = 0;  ///< in units from bar 1 of the file
   std::int64_t length = units_per_quarter;
   double onset_seconds = 0.0;
   double length_seconds = 0.5;  ///< > 0

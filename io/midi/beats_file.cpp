@@ -16,7 +16,9 @@ constexpr std::size_t largest_file_bytes = std::size_t{4} << 20U;
 constexpr int most_beats_in_bar = 32;
 constexpr double closest_seconds = 0.05;  // 1200 beats a minute
 
-bool is_blank(char letter) { return letter == ' ' || letter == '\t' || letter == ',' || letter == ';' || letter == '\r'; }
+bool is_blank(char letter) {
+  return letter == ' ' || letter == '\t' || letter == ',' || letter == ';' || letter == '\r';
+}
 
 struct Word {
   std::string_view text;
@@ -51,7 +53,8 @@ class BeatsReader {
       if (!words.empty()) read_line(words);
       begin = end + 1;
     }
-    if (beats_.size() < 2) throw ReadError(place_of(file_), "fewer than two beats; one time in seconds a line is expected");
+    if (beats_.size() < 2)
+      throw ReadError(place_of(file_), "fewer than two beats; one time in seconds a line is expected");
     const bool numbered = beats_.front().number.has_value();
     if (std::ranges::any_of(beats_, [&](const TappedBeat& beat) { return beat.number.has_value() != numbered; }))
       throw ReadError(place_of(file_), "some beats have a number and some have none; number all of them or none");
@@ -64,14 +67,16 @@ class BeatsReader {
   }
 
   void read_line(const std::vector<Word>& words) {
-    if (words.size() > 2) refuse(words[2], "a line has a time in seconds and perhaps the number of the beat in its bar");
+    if (words.size() > 2)
+      refuse(words[2], "a line has a time in seconds and perhaps the number of the beat in its bar");
     TappedBeat beat;
     const std::string_view time = words[0].text;
     const auto [end, error] = std::from_chars(time.data(), time.data() + time.size(), beat.seconds);
     if (error != std::errc{} || end != time.data() + time.size() || !std::isfinite(beat.seconds) || beat.seconds < 0.0)
       refuse(words[0], fmt::format("'{}' is not a time in seconds, such as 12.345", time));
     if (!beats_.empty() && beat.seconds < beats_.back().seconds + closest_seconds)
-      refuse(words[0], fmt::format("the beat at {} s does not come after the one at {} s", beat.seconds, beats_.back().seconds));
+      refuse(words[0],
+             fmt::format("the beat at {} s does not come after the one at {} s", beat.seconds, beats_.back().seconds));
     if (words.size() == 2) beat.number = number_of(words[1]);
     beats_.push_back(beat);
   }

@@ -32,6 +32,11 @@ CheckedSmf checked_file(std::string_view bytes, std::string_view file_name, cons
   throw ReadError(place_of(file_name), to_string(checked.error()) + remedy);
 }
 
+bool has_texts_beside_names(const MidiSong& song) {
+  constexpr std::uint8_t name_kind = 3;
+  return std::ranges::any_of(song.texts, [](const SmfText& text) { return text.kind != name_kind; });
+}
+
 LoadedSmf loaded_file(const CheckedSmf& checked, std::string_view file_name) {
   try {
     return load_smf(checked.clean);
@@ -84,36 +89,50 @@ class MidiImport {
               "{} notes are never ended; they were held to the end of their tracks");
   }
 
+  /// The end of the file, unless its tracks run on in silence for very long.
   [[nodiscard]] std::uint32_t last_tick() const {
-    std::uint32_t last = song_.end_ticks;
+    constexpr std::uint32_t longest_silence_quarters = 128;
+    std::uint32_t last = 1;
     for (const MidiVoice& each : song_.voices)
       for (const MidiNote& note : each.notes) last = std::max(last, note.end_ticks);
-    return last;
+    if (song_.end_ticks <= last) return last;
+    return last + std::min(song_.end_ticks - last, longest_silence_quarters * song_.ticks_per_quarter);
   }
 
   void find_rhythm() {
     played_ = timed(notes(), clock_);
     if (options_.beats.empty()) {
-      timeline_ = timeline_of(song_, clock_, last_tick(), file_);
+      timeline_ = timeline_of(song_, last_tick(), file_);
     } else {
       const Meter meter = song_.meters.empty() ? Meter{} : song_.meters.front().meter;
       timeline_ = timeline_of(options_.beats, meter, played_.front().onset_seconds, played_.back().end_seconds);
     }
     if (options_.beats.empty() && options_.grids.empty())
       if (auto line = line_on_grid(notes(), clock_, song_.ticks_per_quarter)) {
-        line_ = std::move(*line);
-        return;
+        if (!swings_on_grid(*line)) {
+          line_ = std::move(*line);
+          return;
+        }
+        say("every off-beat lies at the same swung place; they were written as eighths (--grid says otherwise)");
       }
     was_played_ = true;
+    need_cells();
     line_ = line_played(quantized(played_, timeline_.cells, options_.grids));
+  }
+
+  void need_cells() {
+    if (timeline_.cells.empty()) timeline_.cells = cells_of(timeline_.bars, song_, clock_);
   }
 
   FoundChanges find_changes() {
     FoundChanges found;
-    if (options_.chord_track)
-      found = changes_in_chords(voices_named(song_, *options_.chord_track, file_), song_, timeline_, clock_);
-    else
-      found = changes_in_texts(song_, timeline_, clock_);
+    if (options_.chord_track) {
+      need_cells();
+      found = changes_in_chords(voices_named(song_, *options_.chord_track, file_), song_, timeline_.cells, clock_);
+    } else if (has_texts_beside_names(song_)) {
+      need_cells();
+      found = changes_in_texts(song_, timeline_.cells, clock_);
+    }
     for (const std::string& warning : found.warnings) say(warning);
     return found;
   }

@@ -17,15 +17,14 @@
 namespace insideline::io {
 namespace {
 
-constexpr double mostly = 0.8;              // of a track's texts read as chords where they are the changes
-constexpr double together_seconds = 0.08;   // a chord may be rolled a little
-constexpr std::size_t fewest_notes = 3;     // of a block chord
+constexpr double mostly = 0.8;             // of a track's texts read as chords where they are the changes
+constexpr double together_seconds = 0.08;  // a chord may be rolled a little
+constexpr std::size_t fewest_notes = 3;    // of a block chord
 constexpr int semitones_in_octave = 12;
 
 /// Chords change on eighths: a played one is moved to the nearest.
-Beats chord_place(std::uint32_t ticks, const MidiSong& song, const Timeline& timeline, const TempoClock& clock) {
-  if (timeline.cells.empty()) return Beats(ticks, song.ticks_per_quarter);
-  const double units = units_at(timeline.cells, clock.seconds_at(ticks));
+Beats chord_place(std::uint32_t ticks, std::span<const BeatCell> cells, const TempoClock& clock) {
+  const double units = units_at(cells, clock.seconds_at(ticks));
   constexpr std::int64_t eighth = units_per_quarter / 2;
   return beats_of(std::llround(units / eighth) * eighth);
 }
@@ -75,8 +74,9 @@ std::vector<Cluster> clusters_of(const std::vector<const MidiVoice*>& voices, co
   std::ranges::stable_sort(notes, {}, &MidiNote::onset_ticks);
   std::vector<Cluster> clusters;
   for (const MidiNote& note : notes) {
-    const bool joins = !clusters.empty() && clock.seconds_at(note.onset_ticks) -
-                                                    clock.seconds_at(clusters.back().onset_ticks) < together_seconds;
+    const bool joins =
+        !clusters.empty() &&
+        clock.seconds_at(note.onset_ticks) - clock.seconds_at(clusters.back().onset_ticks) < together_seconds;
     if (!joins) clusters.push_back({note.onset_ticks, {}});
     clusters.back().pitches.insert(note.midi);
   }
@@ -123,7 +123,7 @@ Key key_of(const MidiSong& song, std::uint32_t ticks) {
 
 }  // namespace
 
-FoundChanges changes_in_texts(const MidiSong& song, const Timeline& timeline, const TempoClock& clock) {
+FoundChanges changes_in_texts(const MidiSong& song, std::span<const BeatCell> cells, const TempoClock& clock) {
   FoundChanges found;
   const auto are_changes = [](const TextGroup& group) {
     return group.more_than_letters &&
@@ -137,7 +137,7 @@ FoundChanges changes_in_texts(const MidiSong& song, const Timeline& timeline, co
   for (const SmfText* text : group->texts) {
     const auto reading = parse_chord_symbol(readable(text->bytes));
     if (reading) {
-      add(found, chord_place(text->ticks, song, timeline, clock), *reading);
+      add(found, chord_place(text->ticks, cells, clock), *reading);
       continue;
     }
     if (unread++ == 0) first_unread = readable(text->bytes);
@@ -149,7 +149,7 @@ FoundChanges changes_in_texts(const MidiSong& song, const Timeline& timeline, co
 }
 
 FoundChanges changes_in_chords(const std::vector<const MidiVoice*>& voices, const MidiSong& song,
-                               const Timeline& timeline, const TempoClock& clock) {
+                               std::span<const BeatCell> cells, const TempoClock& clock) {
   FoundChanges found;
   std::size_t unnamed = 0;
   std::size_t named = 0;
@@ -160,8 +160,9 @@ FoundChanges changes_in_chords(const std::vector<const MidiVoice*>& voices, cons
       continue;
     }
     ++named;
-    const bool same = !found.places.empty() && found.places.back().chord && same_chord(*found.places.back().chord, *chord);
-    if (!same) add(found, chord_place(cluster.onset_ticks, song, timeline, clock), std::move(chord));
+    const bool same =
+        !found.places.empty() && found.places.back().chord && same_chord(*found.places.back().chord, *chord);
+    if (!same) add(found, chord_place(cluster.onset_ticks, cells, clock), std::move(chord));
   }
   found.warnings.push_back(
       fmt::format("the changes were inferred from the notes of the chord track ({} chords); check them", named));

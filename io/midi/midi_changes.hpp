@@ -6,6 +6,7 @@
 #include "io/midi/timeline.hpp"
 
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -17,16 +18,16 @@ struct ChordPlace {
 };
 
 struct FoundChanges {
-  std::vector<ChordPlace> places;     ///< in order of time, no two at once; empty where the file has no chords
+  std::vector<ChordPlace> places;  ///< in order of time, no two at once; empty where the file has no chords
   std::vector<std::string> warnings;
 };
 
 /// The kind of text (lyrics, markers, cues or plain text) of one track most of which reads as chord symbols, if at
 /// least one of them is more than a letter: markers A, B, A are sections.
-FoundChanges changes_in_texts(const MidiSong& song, const Timeline& timeline, const TempoClock& clock);
+FoundChanges changes_in_texts(const MidiSong& song, std::span<const BeatCell> cells, const TempoClock& clock);
 
 /// The simplest symbol for each chord struck. `voices` are those of the chord track.
 FoundChanges changes_in_chords(const std::vector<const MidiVoice*>& voices, const MidiSong& song,
-                               const Timeline& timeline, const TempoClock& clock);
+                               std::span<const BeatCell> cells, const TempoClock& clock);
 
 }  // namespace insideline::io

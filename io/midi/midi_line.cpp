@@ -6,7 +6,7 @@ namespace insideline::io {
 namespace {
 
 constexpr double together_seconds = 0.025;  // struck as one (common practice, no source)
-constexpr double most_of_it = 0.8;          // a lower note that sounds under another for so much of its length is no line
+constexpr double most_of_it = 0.8;  // a lower note that sounds under another for so much of its length is no line
 
 bool struck_together(const MidiNote& first, const MidiNote& second, const TempoClock& clock) {
   if (second.onset_ticks == first.onset_ticks) return true;

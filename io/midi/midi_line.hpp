@@ -11,10 +11,10 @@
 namespace insideline::io {
 
 struct MidiLine {
-  std::vector<MidiNote> notes;   ///< in order of onset; none sounds into the next
-  std::size_t chords = 0;        ///< struck together and reduced to their top note
-  std::size_t under = 0;         ///< notes left out because the line above sounds on over them
-  std::size_t trimmed = 0;       ///< notes cut where the next begins
+  std::vector<MidiNote> notes;  ///< in order of onset; none sounds into the next
+  std::size_t chords = 0;       ///< struck together and reduced to their top note
+  std::size_t under = 0;        ///< notes left out because the line above sounds on over them
+  std::size_t trimmed = 0;      ///< notes cut where the next begins
 };
 
 MidiLine line_of(std::span<const MidiNote> notes, const TempoClock& clock);

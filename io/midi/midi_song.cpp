@@ -84,8 +84,9 @@ class ChannelReader {
   static constexpr std::size_t nowhere = std::numeric_limits<std::size_t>::max();
 
   std::vector<MidiNote> notes_;
-  std::vector<std::size_t> bends_before_;  // for each note, how often the wheel had left its centre; nowhere: bent already
-  std::array<Waiting, 128> sounding_;      // by pitch
+  std::vector<std::size_t>
+      bends_before_;                   // for each note, how often the wheel had left its centre; nowhere: bent already
+  std::array<Waiting, 128> sounding_;  // by pitch
   std::optional<int> program_;
   std::size_t bends_ = 0;
   std::size_t bent_notes_ = 0;

@@ -95,7 +95,8 @@ void add_keys(const Solo& solo, const PageClock& clock, const Interval& moved, s
   }
 }
 
-void add_chords(const Harmony& harmony, const PageClock& clock, const Interval& moved, std::vector<OutgoingEvent>& events) {
+void add_chords(const Harmony& harmony, const PageClock& clock, const Interval& moved,
+                std::vector<OutgoingEvent>& events) {
   constexpr unsigned marker = 6;
   std::optional<Beats> end;
   for (const SoundingChord& sounding : harmony.chords) {

@@ -1,4 +1,5 @@
-// Writes a line as a MIDI file: one track with title, tempo, meters, keys and the chords as markers, one with the notes.
+// Writes a line as a MIDI file: one track with title, tempo, meters, keys and the chords as markers, one with the
+// notes.
 #pragma once
 
 #include "analyzer/model/changes.hpp"

@@ -8,10 +8,10 @@ namespace insideline::io {
 namespace {
 
 // How a player's lengths relate to written ones (common practice, no source).
-constexpr double cost_of_short = 0.6;       // a note released early is more usual than one held over
-constexpr double rest_share = 0.4;          // a silence of this share of the way to the next note is a rest ...
-constexpr double rest_seconds = 0.2;         // ... and so is one of this length ...
-constexpr double rest_in_beats = 0.4;        // ... if it is at least about an eighth
+constexpr double cost_of_short = 0.6;  // a note released early is more usual than one held over
+constexpr double rest_share = 0.3;     // a silence of this share of the way to the next note is a rest ...
+constexpr double rest_seconds = 0.2;   // ... and so is one of this length ...
+constexpr double rest_in_beats = 0.4;  // ... if it is at least about an eighth
 
 std::int64_t onset_of(const Placed& place, std::span<const BeatCell> cells, std::span<const Subdivision> figures) {
   const BeatCell& cell = cells[place.cell];
@@ -83,6 +83,15 @@ bool is_long_rest(const TimedNote& note, const TimedNote& next, const BeatCell& 
   return next.onset_seconds - note.end_seconds > almost_a_beat * cell.length_seconds;
 }
 
+/// A note released before a beat is not written on into that beat's triplet or sixteenths.
+bool stops_before_beat(const TimedNote& note, const Placed& place, const Placed& next, const BeatCell& next_cell,
+                       const Subdivision& next_figure) {
+  constexpr std::uint8_t plain_parts = 2;
+  if (place.cell == next.cell || next.part == 0 || next_figure.parts <= plain_parts) return false;
+  const double into_beat = note.end_seconds - next_cell.onset_seconds;
+  return into_beat < next_cell.length_seconds * next.part / next_figure.parts / 2.0;
+}
+
 }  // namespace
 
 std::vector<WrittenRhythm> with_ends(std::span<const TimedNote> notes, std::span<const BeatCell> cells,
@@ -98,7 +107,9 @@ std::vector<WrittenRhythm> with_ends(std::span<const TimedNote> notes, std::span
     if (placed[i].grace) continue;
     const BeatCell& cell = cells[placed[i].cell];
     const bool breathes = next == notes.size() || is_rest(notes[i], notes[next], cell) ||
-                          is_long_rest(notes[i], notes[next], cell);
+                          is_long_rest(notes[i], notes[next], cell) ||
+                          stops_before_beat(notes[i], placed[i], placed[next], cells[placed[next].cell],
+                                            figures[placed[next].subdivision]);
     const std::int64_t last = next == notes.size() ? cells.back().onset + cells.back().length : next_onset;
     const std::int64_t end = breathes ? ends.nearest_end(notes[i], placed[i], last) : next_onset;
     written[i].duration = end - onset;

@@ -21,6 +21,7 @@ struct Quantized {
 };
 
 /// `notes` in order of onset, none sounding into the next; `cells` cover them and are not empty.
-Quantized quantized(std::span<const TimedNote> notes, std::span<const BeatCell> cells, std::span<const Grid> grids = {});
+Quantized quantized(std::span<const TimedNote> notes, std::span<const BeatCell> cells,
+                    std::span<const Grid> grids = {});
 
 }  // namespace insideline::io

@@ -11,14 +11,14 @@ namespace insideline::io {
 namespace {
 
 constexpr float never = std::numeric_limits<float>::infinity();
-constexpr float beam = 13.0F;           // a place this much dearer than the best one for its note is not followed
-constexpr float change_cost = 0.7F;     // another subdivision than in the beat before
-constexpr float crowded_cost = 14.0F;   // two notes on one place; the first is then read as a grace note
+constexpr float beam = 13.0F;          // a place this much dearer than the best one for its note is not followed
+constexpr float change_cost = 0.7F;    // another subdivision than in the beat before
+constexpr float crowded_cost = 14.0F;  // two notes on one place; the first is then read as a grace note
+constexpr float mixed_cost = 10.0F;    // two subdivisions in one beat
 constexpr float grace_cost = 5.0F;
-constexpr double grace_seconds = 0.095; // longest distance of a grace note to what it leads to
-constexpr std::size_t most_graces = 3;  // in a row
-constexpr float quarter_triplet_gain = 7.0F;  // the second beat of three notes over two beats explains the first
-constexpr float far_square = 16.0F;     // beyond four deviations distance costs in proportion: one bad note bends nothing
+constexpr double grace_seconds = 0.095;  // longest distance of a grace note to what it leads to
+constexpr std::size_t most_graces = 3;   // in a row
+constexpr float far_square = 16.0F;  // beyond four deviations distance costs in proportion: one bad note bends nothing
 constexpr double off_beat_looseness = 0.02;  // in beats: how much a swung off-beat wanders besides
 // Values shorter than this are hardly played as written sixteenths (common practice, no source).
 constexpr double easy_seconds = 0.095;
@@ -82,7 +82,8 @@ class BeatParts {
         const bool swings = part > 0 && figure.placing == Placing::swung;
         parts_.push_back({static_cast<float>(length_ * position_in_beat(figure, part, off_beat_)),
                           static_cast<float>(1.0 / (variance + (swings ? looseness * looseness : 0.0))),
-                          cost + figure.enter.at(part), figure.leave.at(part), cost, static_cast<std::uint8_t>(f), part});
+                          cost + figure.enter.at(part), figure.leave.at(part), cost, static_cast<std::uint8_t>(f),
+                          part});
       }
     }
     std::ranges::stable_sort(parts_, {}, &Part::seconds);
@@ -163,6 +164,20 @@ class PathFinder {
       }
       state.total += state.here;
     }
+    const auto is_reached = [](const State& state) { return state.total < never; };
+    if (note > 0 && std::none_of(states_.begin() + first_[note], states_.end(), is_reached)) crowd(note);
+  }
+
+  /// Where nothing else leads on, the note shares the place of the one before, so that there always is a way.
+  void crowd(std::size_t note) {
+    const auto begin = states_.begin() + first_[note - 1];
+    const auto cheapest = std::min_element(begin, states_.begin() + first_[note],
+                                           [](const State& a, const State& b) { return a.total < b.total; });
+    State state = *cheapest;
+    state.before = static_cast<std::uint32_t>(cheapest - states_.begin());
+    state.graces = 0;
+    state.total += crowded_cost + beam;
+    states_.push_back(state);
   }
 
   /// How many notes directly before `note` may be grace notes that lead to it.
@@ -199,12 +214,18 @@ class PathFinder {
 
   float step_cost(const State& before, const State& after) const {
     if (before.cell < after.cell) {
-      if (before.figure != after.figure) return before.leave + change_cost + after.enter;
-      const bool over_two_beats = before.part == 2 && after.part == 1 && before.cell + 1 == after.cell &&
-                                  figures_[before.figure].parts == 3;
-      return before.leave + after.enter - (over_two_beats ? quarter_triplet_gain : 0.0F);
+      if (before.figure == after.figure) return before.leave + after.enter;
+      const bool follows = before.cell + 1 == after.cell && before.part + 1 == figures_[before.figure].parts &&
+                           figures_[before.figure].parts == figures_[after.figure].parts;
+      const float gain = follows ? figures_[after.figure].gain_after_last : 0.0F;
+      return before.leave + change_cost + after.enter - gain;
     }
-    if (before.cell > after.cell || before.figure != after.figure || before.part > after.part) return never;
+    if (before.cell > after.cell) return never;
+    if (before.figure != after.figure) {
+      const bool later = before.part * figures_[after.figure].parts < after.part * figures_[before.figure].parts;
+      return later ? mixed_cost + after.enter : never;
+    }
+    if (before.part > after.part) return never;
     if (before.part == after.part) return crowded_cost;
     return figures_[before.figure].skip_cost * static_cast<float>(after.part - before.part - 1);
   }
@@ -231,7 +252,9 @@ class PathFinder {
 
   static void mark_crowded(std::vector<Placed>& placed) {
     for (std::size_t i = 0; i + 1 < placed.size(); ++i)
-      if (placed[i].cell == placed[i + 1].cell && placed[i].part == placed[i + 1].part) placed[i].grace = true;
+      if (placed[i].cell == placed[i + 1].cell && placed[i].subdivision == placed[i + 1].subdivision &&
+          placed[i].part == placed[i + 1].part)
+        placed[i].grace = true;
   }
 
   std::span<const TimedNote> notes_;

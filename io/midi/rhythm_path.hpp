@@ -21,10 +21,10 @@ struct Manner {
 
 /// One note on the page.
 struct Placed {
-  std::uint32_t cell = 0;         ///< index into the beats
-  std::uint8_t subdivision = 0;   ///< index into the subdivisions
+  std::uint32_t cell = 0;        ///< index into the beats
+  std::uint8_t subdivision = 0;  ///< index into the subdivisions
   std::uint8_t part = 0;
-  bool grace = false;             ///< leads to the next note that is none; cell and part are that note's
+  bool grace = false;  ///< leads to the next note that is none; cell and part are that note's
 };
 
 struct Reading {

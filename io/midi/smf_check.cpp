@@ -25,6 +25,7 @@ Refusal refusal(SmfFault fault, std::size_t offset_bytes) { return Refusal(SmfFi
 
 struct Header {
   std::uint32_t track_count = 0;
+  std::size_t count_offset = 0;  ///< where the header says how many tracks there are
   std::uint32_t ticks_per_quarter = 0;
   std::optional<std::uint32_t> quarter_microseconds;  ///< where ticks are film frames: a "quarter" of one second
 };
@@ -36,14 +37,13 @@ std::optional<Header> smpte_header(std::uint32_t division) {
   const std::uint32_t ticks_per_frame = division & 0xFFU;
   if (ticks_per_frame == 0 || (code != -24 && code != -25 && code != -29 && code != -30)) return std::nullopt;
   const std::uint32_t frames = code == -29 ? 30U : static_cast<std::uint32_t>(-code);
-  return Header{0, frames * ticks_per_frame, code == -29 ? drop_frame_microseconds : microseconds_per_second};
+  return Header{0, 0, frames * ticks_per_frame, code == -29 ? drop_frame_microseconds : microseconds_per_second};
 }
 
 /// The file inside a RIFF container (RMID), with its offset; the bytes themselves where there is none.
 SmfCursor unwrapped(std::string_view bytes) {
   constexpr std::size_t wrapper_bytes = 20;  // RIFF size RMID data size
-  const bool wrapped = bytes.size() >= wrapper_bytes && bytes.starts_with("RIFF") &&
-                       bytes.substr(8, 8) == "RMIDdata";
+  const bool wrapped = bytes.size() >= wrapper_bytes && bytes.starts_with("RIFF") && bytes.substr(8, 8) == "RMIDdata";
   if (!wrapped) return {bytes, 0};
   const std::string_view size = bytes.substr(16, 4);
   const std::string reversed(size.rbegin(), size.rend());  // RIFF counts little-endian
@@ -75,6 +75,7 @@ tl::expected<Header, SmfFinding> read_header(SmfCursor& file, const SmfCheckOpti
   }
   if (header.ticks_per_quarter == 0) return refusal(SmfFault::zero_division, start + 12);
   header.track_count = big_endian(fields.substr(2, 2));
+  header.count_offset = start + 10;
   return header;
 }
 
@@ -90,7 +91,7 @@ class FileReader {
   tl::expected<CheckedSmf, SmfFinding> read() {
     const auto header = read_header(file_, options_);
     if (!header) return tl::unexpected(header.error());
-    const std::size_t count_offset = file_.offset();
+    const std::size_t count_offset = header->count_offset;
     while (!file_.at_end() && !refusal_) read_chunk(*header);
     if (refusal_) return tl::unexpected(*refusal_);
     if (tracks_.empty()) return refusal(SmfFault::no_tracks, count_offset);
@@ -117,7 +118,6 @@ class FileReader {
     tracks_.emplace_back();
     const auto fault = read_smf_track(content, static_cast<int>(tracks_.size()), tracks_.back(), harvest_);
     if (fault) {
-      tracks_.back().end_ticks = tracks_.back().last_ticks;
       if (severity(fault->fault) == Severity::unusable || options_.damage == Damage::refused) return refuse(*fault);
       return harvest_.note(fault->fault, fault->offset_bytes);
     }

@@ -41,9 +41,9 @@ enum class SmfFault : std::uint8_t {
 };
 
 enum class Severity : std::uint8_t {
-  unusable,   ///< nothing can be read
-  loses_data, ///< refused, unless the file is to be salvaged
-  harmless    ///< common in the wild; nothing that sounds is lost
+  unusable,    ///< nothing can be read
+  loses_data,  ///< refused, unless the file is to be salvaged
+  harmless     ///< common in the wild; nothing that sounds is lost
 };
 
 Severity severity(SmfFault fault);

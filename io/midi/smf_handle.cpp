@@ -154,8 +154,9 @@ LoadedSmf load_smf(std::string_view clean) {
   LoadedSmf loaded;
   const LibraryVoice voice(loaded.library_messages);
   // libsmf takes a pointer to non-const bytes and only reads them.
-  const SmfPtr smf(smf_load_from_memory(const_cast<char*>(clean.data()),  // NOLINT(cppcoreguidelines-pro-type-const-cast)
-                                        static_cast<int>(clean.size())));
+  const SmfPtr smf(
+      smf_load_from_memory(const_cast<char*>(clean.data()),  // NOLINT(cppcoreguidelines-pro-type-const-cast)
+                           static_cast<int>(clean.size())));
   if (smf == nullptr) throw failure("the MIDI library refuses the file", loaded.library_messages);
   loaded.ticks_per_quarter = static_cast<std::uint32_t>(smf->ppqn);
   loaded.tracks.resize(smf->tracks_array->len);

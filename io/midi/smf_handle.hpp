@@ -43,10 +43,10 @@ struct LoadedTrack {
 struct LoadedSmf {
   std::uint32_t ticks_per_quarter = 0;
   std::uint32_t end_ticks = 0;
-  std::vector<TempoMark> tempos;    ///< as the file has them, in order of time; perhaps none
-  std::vector<MeterMark> meters;    ///< likewise
-  std::vector<KeyMark> keys;        ///< of all tracks, in order of time
-  std::vector<LoadedTrack> tracks;  ///< without the conductor track
+  std::vector<TempoMark> tempos;              ///< as the file has them, in order of time; perhaps none
+  std::vector<MeterMark> meters;              ///< likewise
+  std::vector<KeyMark> keys;                  ///< of all tracks, in order of time
+  std::vector<LoadedTrack> tracks;            ///< without the conductor track
   std::vector<std::string> library_messages;  ///< none for a clean file; otherwise the check has a gap
 };
 

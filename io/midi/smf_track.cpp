@@ -6,9 +6,9 @@
 namespace insideline::io {
 namespace {
 
-constexpr std::size_t most_events = 1'000'000;      // about 130 MB while libsmf holds them
-constexpr std::size_t longest_clean_text = 127;     // libsmf reads one byte of a text's length
-constexpr unsigned largest_denominator_power = 6;   // 64th notes
+constexpr std::size_t most_events = 1'000'000;     // about 130 MB while libsmf holds them
+constexpr std::size_t longest_clean_text = 127;    // libsmf reads one byte of a text's length
+constexpr unsigned largest_denominator_power = 6;  // 64th notes
 constexpr int most_accidentals = 7;
 
 enum Meta : std::uint8_t {
@@ -56,9 +56,9 @@ class TrackReader {
         break;
       }
       const Reading reading = read_event();
+      track_.end_ticks = ticks_;
       if (!reading) return SmfFinding{reading.error(), event_offset_, 1};
     }
-    track_.end_ticks = ticks_;
     return std::nullopt;
   }
 

@@ -26,10 +26,11 @@ struct Subdivision {
   BeatKind kind = BeatKind::simple;
   std::uint8_t parts = 2;
   Placing placing = Placing::even;
-  float cost = 0.0F;         ///< of choosing it
-  float skip_cost = 0.0F;    ///< for each part left out between two notes
+  float cost = 0.0F;                      ///< of choosing it
+  float skip_cost = 0.0F;                 ///< for each part left out between two notes
   std::array<float, most_parts> enter{};  ///< of the first note falling on this part
   std::array<float, most_parts> leave{};  ///< of the last note falling on this part
+  float gain_after_last = 0.0F;           ///< cheaper by this right after the last of as many parts in the beat before
 };
 
 /// All of them, or those that the grids allow. A grid of one subdivision brings its coarser kin along:

@@ -11,7 +11,8 @@ namespace insideline::io {
 namespace {
 
 constexpr double straightest = 0.46;
-constexpr double most_swung = 0.80;  // 4:1; published ratios end at 3.5:1 (Friberg & Sundstroem, Music Perception 19(3), 2002)
+constexpr double most_swung =
+    0.80;  // 4:1; published ratios end at 3.5:1 (Friberg & Sundstroem, Music Perception 19(3), 2002)
 constexpr double evenest_seconds = 0.006;
 constexpr double loosest_seconds = 0.045;
 
@@ -115,8 +116,9 @@ Manner heard_manner(std::span<const TimedNote> notes, std::span<const BeatCell> 
   constexpr double believed_beats = 8.0;
   constexpr double believed_notes = 6.0;
   Manner heard;
-  heard.off_beat = std::clamp((off_beats + believed_off_beats * before.off_beat) / (off_beat_count + believed_off_beats),
-                              straightest, most_swung);
+  heard.off_beat =
+      std::clamp((off_beats + believed_off_beats * before.off_beat) / (off_beat_count + believed_off_beats),
+                 straightest, most_swung);
   heard.late_seconds = late / (count + believed_beats);
   const double variance = (square + believed_notes * before.spread_seconds * before.spread_seconds) /
                           (static_cast<double>(notes.size()) + believed_notes);

@@ -9,8 +9,7 @@
 namespace insideline::io {
 namespace {
 
-constexpr std::size_t most_bars = 100'000;
-constexpr std::size_t bars_beyond_the_end = 1;  // for a last note that is played early for the next bar
+constexpr std::size_t most_bars = 50'000;
 
 std::int64_t units_of(const Beats& place) {
   const Beats units = place * Beats(units_per_quarter);
@@ -49,7 +48,7 @@ std::vector<Bar> bars_of(const MidiSong& song, const Beats& end, std::string_vie
     if (next < song.meters.size())
       length = std::min(length, Beats(song.meters[next].ticks, song.ticks_per_quarter) - onset);
     if (bars.size() == most_bars)
-      throw ReadError(place_of(file_name), "it lasts for more than 100,000 bars; is it the right file?");
+      throw ReadError(place_of(file_name), "it lasts for more than 50,000 bars; is it the right file?");
     bars.push_back({static_cast<int>(bars.size()) + 1, onset, length, meter});
     onset += length;
   }
@@ -69,18 +68,8 @@ void add_cells(const Bar& bar, const MidiSong& song, const TempoClock& clock, st
   }
 }
 
-std::vector<Bar> bars_beyond(const std::vector<Bar>& bars) {
-  std::vector<Bar> beyond;
-  Bar bar = bars.back();
-  for (std::size_t i = 0; i < bars_beyond_the_end; ++i) {
-    bar.onset += bar.length;
-    bar.length = bar_length(bar.meter);
-    beyond.push_back(bar);
-  }
-  return beyond;
-}
-
-/// A bar lasts from one downbeat to the next. Before the first and after the last they are as long as the highest number.
+/// A bar lasts from one downbeat to the next. Before the first and after the last they are as long as the highest
+/// number.
 std::vector<Bar> bars_from_numbers(std::span<const TappedBeat> taps, std::size_t before, std::size_t beat_count) {
   std::vector<std::size_t> downbeats;
   for (std::size_t i = 0; i < taps.size(); ++i)
@@ -91,7 +80,9 @@ std::vector<Bar> bars_from_numbers(std::span<const TappedBeat> taps, std::size_t
   for (const TappedBeat& tap : taps) highest = std::max(highest, tap.number.value_or(1));
   const auto add = [&](std::size_t from, std::size_t to) {
     const auto beats = static_cast<std::int64_t>(to - from);
-    bars.push_back({static_cast<int>(bars.size()) + 1, Beats(static_cast<std::int64_t>(from)), beats,
+    bars.push_back({static_cast<int>(bars.size()) + 1,
+                    Beats(static_cast<std::int64_t>(from)),
+                    beats,
                     {.beats = static_cast<int>(beats), .unit = 4}});
   };
   const auto whole_bar = static_cast<std::size_t>(highest);
@@ -117,14 +108,23 @@ std::vector<Bar> bars_of_meter(const Meter& meter, std::size_t beat_count) {
 
 }  // namespace
 
-Timeline timeline_of(const MidiSong& song, const TempoClock& clock, std::uint32_t end_ticks, std::string_view file_name) {
+Timeline timeline_of(const MidiSong& song, std::uint32_t end_ticks, std::string_view file_name) {
   Timeline timeline;
   timeline.bars = bars_of(song, Beats(end_ticks, song.ticks_per_quarter), file_name);
   timeline.bar_one = declared_pickup(song);
   if (timeline.bar_one) timeline.bars.front().meter = song.meters[1].meter;
-  for (const Bar& bar : timeline.bars) add_cells(bar, song, clock, timeline.cells);
-  for (const Bar& bar : bars_beyond(timeline.bars)) add_cells(bar, song, clock, timeline.cells);
   return timeline;
+}
+
+std::vector<BeatCell> cells_of(const std::vector<Bar>& bars, const MidiSong& song, const TempoClock& clock) {
+  std::vector<BeatCell> cells;
+  for (const Bar& bar : bars) add_cells(bar, song, clock, cells);
+  // A last note that is played early for the next bar needs that bar.
+  Bar next = bars.back();
+  next.onset += next.length;
+  next.length = bar_length(next.meter);
+  add_cells(next, song, clock, cells);
+  return cells;
 }
 
 Timeline timeline_of(std::span<const TappedBeat> taps, const Meter& meter, double first_seconds, double end_seconds) {

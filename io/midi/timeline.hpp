@@ -17,12 +17,15 @@ namespace insideline::io {
 
 struct Timeline {
   std::vector<Bar> bars;         ///< numbered from 1, without gaps
-  std::vector<BeatCell> cells;   ///< without gaps; some more than the bars have
+  std::vector<BeatCell> cells;   ///< without gaps, a bar more than `bars`; only where they are needed
   std::optional<Beats> bar_one;  ///< where the source itself says that bar 1 begins
 };
 
-/// As the file says; 4/4 where it says nothing. Throws ReadError for more bars than a solo can have.
-Timeline timeline_of(const MidiSong& song, const TempoClock& clock, std::uint32_t end_ticks, std::string_view file_name);
+/// As the file says, bars only; 4/4 where it says nothing. Throws ReadError for more bars than a solo can have.
+Timeline timeline_of(const MidiSong& song, std::uint32_t end_ticks, std::string_view file_name);
+
+/// The beats of such bars in the file's tempo.
+std::vector<BeatCell> cells_of(const std::vector<Bar>& bars, const MidiSong& song, const TempoClock& clock);
 
 /// As tapped; the meter is that of the numbers, else `meter`. Before the first and after the last tap time goes on at
 /// the pace there.

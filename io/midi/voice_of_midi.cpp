@@ -49,7 +49,8 @@ bool is_only_track(const MidiSong& song) {
 bool answers_to(const MidiSong& song, const MidiVoice& voice, const std::string& wanted) {
   constexpr std::string_view channel_word = "channel ";
   const std::string asked = lower_case(wanted);
-  if (asked.starts_with(channel_word)) return number_in(std::string_view(asked).substr(channel_word.size())) == voice.channel;
+  if (asked.starts_with(channel_word))
+    return number_in(std::string_view(asked).substr(channel_word.size())) == voice.channel;
   if (!voice.name.empty() && lower_case(voice.name) == asked) return true;
   const auto number = number_in(asked);
   if (!number) return false;
@@ -70,7 +71,8 @@ std::string reason(const MidiSong& song, const Candidate& taken, std::size_t mel
   if (taken.chordal > most_chordal)
     return fmt::format("no track has a single melodic line; {} comes nearest; --track chooses another", name);
   if (melodic == 1) return fmt::format("the solo is {}, the only one with a single melodic line", name);
-  return fmt::format("the solo is {}, the first of {} with a single melodic line; --track chooses another", name, melodic);
+  return fmt::format("the solo is {}, the first of {} with a single melodic line; --track chooses another", name,
+                     melodic);
 }
 
 }  // namespace
@@ -83,7 +85,8 @@ std::string name_of(const MidiSong& song, const MidiVoice& voice) {
   return alone ? name : fmt::format("channel {} of {}", voice.channel, name);
 }
 
-std::vector<const MidiVoice*> voices_named(const MidiSong& song, const std::string& wanted, std::string_view file_name) {
+std::vector<const MidiVoice*> voices_named(const MidiSong& song, const std::string& wanted,
+                                           std::string_view file_name) {
   std::vector<const MidiVoice*> found;
   for (const MidiVoice& voice : song.voices)
     if (answers_to(song, voice, wanted)) found.push_back(&voice);
@@ -109,7 +112,9 @@ ChosenVoice solo_voice(const MidiSong& song, const TempoClock& clock, const std:
     const double chordal = chordal_share(line, voice.notes.size());
     candidates.push_back({i, std::move(line), chordal, is_bass(voice)});
   }
-  const auto is_melodic = [](const Candidate& candidate) { return candidate.chordal <= most_chordal && !candidate.bass; };
+  const auto is_melodic = [](const Candidate& candidate) {
+    return candidate.chordal <= most_chordal && !candidate.bass;
+  };
   auto taken = std::ranges::find_if(candidates, is_melodic);
   const auto melodic = static_cast<std::size_t>(std::ranges::count_if(candidates, is_melodic));
   if (taken == candidates.end()) taken = std::ranges::min_element(candidates, {}, &Candidate::chordal);

@@ -11,9 +11,9 @@
 namespace insideline::io {
 
 struct ChosenVoice {
-  std::size_t voice = 0;   ///< index into MidiSong::voices
+  std::size_t voice = 0;  ///< index into MidiSong::voices
   MidiLine line;
-  std::string why;         ///< empty where there was nothing to choose
+  std::string why;  ///< empty where there was nothing to choose
 };
 
 /// "track 2, Tenor", "channel 3 of track 1".

@@ -7,9 +7,10 @@
 namespace insideline::io {
 namespace {
 
-constexpr double grace_seconds = 0.1;      // longest grace note in a file on the grid
-constexpr double plain_share = 0.75;       // of the notes of a file on the grid begin on plain places
-constexpr std::size_t most_graces = 4;     // in a row
+constexpr double grace_seconds = 0.1;  // longest grace note in a file on the grid
+constexpr double plain_share =
+    0.9;  // of the notes of a file on the grid are plain, or in a group of fives and the like
+constexpr std::size_t most_graces = 4;  // in a row
 
 /// Off the grid, short, and followed at once.
 bool may_be_grace(std::span<const MidiNote> notes, std::size_t index, const TempoClock& clock) {
@@ -17,7 +18,19 @@ bool may_be_grace(std::span<const MidiNote> notes, std::size_t index, const Temp
   return clock.seconds_at(notes[index + 1].onset_ticks) - clock.seconds_at(notes[index].onset_ticks) < grace_seconds;
 }
 
-/// The end as it stands, or, where a program shortened the note for playback, the next eighth or triplet, at most `latest`.
+/// Fives, sevens and 32nds come in groups; a swung off-beat that a program put on 3/5 stands alone.
+bool is_plain_or_grouped(std::span<const MidiNote> notes, std::size_t index, std::uint32_t ticks_per_quarter) {
+  if (is_plain_place(notes[index].onset_ticks, ticks_per_quarter)) return true;
+  const auto beside = [&](std::size_t other) {
+    const std::uint32_t first = std::min(notes[index].onset_ticks, notes[other].onset_ticks);
+    const std::uint32_t second = std::max(notes[index].onset_ticks, notes[other].onset_ticks);
+    return 2 * (second - first) < ticks_per_quarter && !is_plain_place(notes[other].onset_ticks, ticks_per_quarter);
+  };
+  return (index > 0 && beside(index - 1)) || (index + 1 < notes.size() && beside(index + 1));
+}
+
+/// The end as it stands, or, where a program shortened the note for playback, the next eighth or triplet, at most
+/// `latest`.
 Beats written_end(const MidiNote& note, const Beats& onset, const std::optional<Beats>& latest,
                   std::uint32_t ticks_per_quarter) {
   constexpr int usual_parts = 12;  // sixteenths and triplets
@@ -52,7 +65,7 @@ std::optional<std::vector<LineNote>> line_on_grid(std::span<const MidiNote> note
     graces = 0;
     line[i].onset = *place;
     ++main_notes;
-    if (is_plain_place(notes[i].onset_ticks, ticks_per_quarter)) ++plain;
+    if (is_plain_or_grouped(notes, i, ticks_per_quarter)) ++plain;
   }
   if (static_cast<double>(plain) < plain_share * static_cast<double>(main_notes)) return std::nullopt;
   std::optional<Beats> next;
@@ -62,12 +75,27 @@ std::optional<std::vector<LineNote>> line_on_grid(std::span<const MidiNote> note
       continue;
     }
     // The note before a grace note gave it its time.
-    const bool before_grace = i + 1 < notes.size() && line[i + 1].grace && notes[i].end_ticks == notes[i + 1].onset_ticks;
+    const bool before_grace =
+        i + 1 < notes.size() && line[i + 1].grace && notes[i].end_ticks == notes[i + 1].onset_ticks;
     const Beats end = before_grace ? *next : written_end(notes[i], line[i].onset, next, ticks_per_quarter);
     line[i].duration = end - line[i].onset;
     next = line[i].onset;
   }
   return line;
+}
+
+bool swings_on_grid(std::span<const LineNote> line) {
+  constexpr std::size_t fewest_off_beats = 8;
+  for (const Beats& place : {Beats(2, 3), Beats(3, 4)}) {
+    std::size_t swung = 0;
+    const bool all = std::ranges::all_of(line, [&](const LineNote& note) {
+      const Beats within = remainder_within(note.onset, 1);
+      if (within == place) ++swung;
+      return note.grace || within == Beats(0) || within == place;
+    });
+    if (all && swung >= fewest_off_beats) return true;
+  }
+  return false;
 }
 
 std::vector<TimedNote> timed(std::span<const MidiNote> notes, const TempoClock& clock) {
