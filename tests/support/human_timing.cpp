@@ -47,7 +47,8 @@ std::vector<PlayedNote> played(const Solo& solo, const Take& take) {
     takes.push_back({onset, end});
   }
   for (std::size_t i = takes.size(); i-- > 0;)
-    if (solo.notes[i].grace && i + 1 < takes.size()) takes[i].onset_seconds = takes[i + 1].onset_seconds - grace_seconds;
+    if (solo.notes[i].grace && i + 1 < takes.size())
+      takes[i].onset_seconds = takes[i + 1].onset_seconds - grace_seconds;
   for (std::size_t i = 1; i < takes.size(); ++i)
     takes[i].onset_seconds = std::max(takes[i].onset_seconds, takes[i - 1].onset_seconds + closest_seconds);
   for (std::size_t i = 0; i < takes.size(); ++i) {

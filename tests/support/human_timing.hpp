@@ -9,10 +9,10 @@
 namespace insideline::tests {
 
 struct Take {
-  double tempo_bpm = 120.0;       ///< quarter notes per minute
-  double swing_ratio = 1.0;       ///< long to short of a pair of eighths
-  double jitter_seconds = 0.0;    ///< standard deviation of onsets and ends, Gaussian
-  double late_seconds = 0.0;      ///< every onset, behind the beat
+  double tempo_bpm = 120.0;     ///< quarter notes per minute
+  double swing_ratio = 1.0;     ///< long to short of a pair of eighths
+  double jitter_seconds = 0.0;  ///< standard deviation of onsets and ends, Gaussian
+  double late_seconds = 0.0;    ///< every onset, behind the beat
   unsigned seed = 1;
 };
 
