@@ -86,16 +86,18 @@ std::optional<std::vector<LineNote>> line_on_grid(std::span<const MidiNote> note
 
 bool swings_on_grid(std::span<const LineNote> line) {
   constexpr std::size_t fewest_off_beats = 8;
-  for (const Beats& place : {Beats(2, 3), Beats(3, 4)}) {
-    std::size_t swung = 0;
-    const bool all = std::ranges::all_of(line, [&](const LineNote& note) {
-      const Beats within = remainder_within(note.onset, 1);
-      if (within == place) ++swung;
-      return note.grace || within == Beats(0) || within == place;
-    });
-    if (all && swung >= fewest_off_beats) return true;
+  std::size_t thirds = 0;
+  std::size_t quarters = 0;
+  for (std::size_t i = 0; i < line.size(); ++i) {
+    const Beats within = remainder_within(line[i].onset, 1);
+    if (line[i].grace || within == Beats(0)) continue;
+    const bool after_beat = i == 0 || line[i].onset - line[i - 1].onset >= within;  // nothing but the beat before it
+    if (!after_beat) continue;
+    if (within == Beats(1, 2)) return false;
+    if (within == Beats(2, 3)) ++thirds;
+    if (within == Beats(3, 4)) ++quarters;
   }
-  return false;
+  return thirds + quarters >= fewest_off_beats && (thirds == 0 || quarters == 0);
 }
 
 std::vector<TimedNote> timed(std::span<const MidiNote> notes, const TempoClock& clock) {

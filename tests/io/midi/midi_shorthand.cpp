@@ -69,15 +69,19 @@ std::string midi_file(const std::vector<TrackOfNotes>& tracks) {
   return io::save_smf(file);
 }
 
+/// One bar of silence instead of the lead, so that bar lines stay where they are.
+Beats bar_one_in_performed_file(const Solo& solo) {
+  const Beats bar = bar_length(solo.bars.back().meter);
+  return solo.bars.front().number == 0 ? bar + bar : bar;
+}
+
 std::string performed_file(const Solo& solo, const Take& take) {
   constexpr double ticks_per_quarter = 960.0;
   constexpr double microseconds_per_minute = 60e6;
   const double ticks_per_second = ticks_per_quarter * take.tempo_bpm / 60.0;
   const auto tempo = static_cast<std::uint32_t>(std::lround(microseconds_per_minute / take.tempo_bpm));
   const Meter meter = solo.bars.back().meter;
-  // One bar of silence instead of the lead, so that bar lines stay where they are.
-  const Beats lead =
-      bar_length(meter) + (solo.bars.front().number == 0 ? bar_length(meter) - solo.bars.front().length : Beats(0));
+  const Beats lead = bar_one_in_performed_file(solo) + solo.bars.front().onset;
   const double shift = to_double(lead) * ticks_per_quarter - lead_seconds * ticks_per_second;
   std::vector<io::OutgoingEvent> events;
   std::string bytes = bytes_from("FF 51 03");

@@ -25,6 +25,9 @@ std::string midi_file(const std::vector<TrackOfNotes>& tracks);
 /// A solo as somebody plays it, with tempo and meter in the file, at 960 ticks a quarter.
 std::string performed_file(const Solo& solo, const Take& take);
 
+/// Where bar 1 of the solo lies in that file, in quarters.
+Beats bar_one_in_performed_file(const Solo& solo);
+
 io::ReadResult read_midi(std::string_view bytes, const io::ReadOptions& options = {});
 
 /// "C4@0+1 E4@1+1/2 (G4@3/2)": the notes of a solo in concert pitch; grace notes in brackets.

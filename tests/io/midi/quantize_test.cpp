@@ -52,7 +52,9 @@ Returned returned(double jitter_seconds) {
     const Solo solo = insideline::io::read_solo(entry.path()).solo;
     for (unsigned seed = 1; seed <= 8; ++seed) {
       const Take take{tempo(engine), swing(engine), jitter_seconds, 0.0, seed};
-      const Solo read = read_midi(performed_file(solo, take)).solo;
+      ReadOptions options;
+      options.bar_one = insideline::tests::bar_one_in_performed_file(solo);
+      const Solo read = read_midi(performed_file(solo, take), options).solo;
       if (read.notes.size() != solo.notes.size()) continue;  // all are then counted as lost
       for (std::size_t i = 0; i < solo.notes.size(); ++i)
         tally.right += read.notes[i].onset == solo.notes[i].onset && read.notes[i].grace == solo.notes[i].grace ? 1 : 0;
