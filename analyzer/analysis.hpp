@@ -20,9 +20,26 @@ namespace insideline {
 enum class Role : std::uint8_t { chord_tone, tension, non_chord_tone, outside, no_chord };
 
 enum class Figure : std::uint8_t {
-  root, second, third, fourth, fifth, sixth, seventh, ninth, eleventh, thirteenth,
-  passing_tone, neighbour_tone, double_neighbour, approach_tone, enclosure, appoggiatura, escape_tone, pedal,
-  unexplained, none
+  root,
+  second,
+  third,
+  fourth,
+  fifth,
+  sixth,
+  seventh,
+  ninth,
+  eleventh,
+  thirteenth,
+  passing_tone,
+  neighbour_tone,
+  double_neighbour,
+  approach_tone,
+  enclosure,
+  appoggiatura,
+  escape_tone,
+  pedal,
+  unexplained,
+  none
 };
 
 enum class Placement : std::uint8_t { in_place, anticipation, suspension, retardation };
@@ -40,7 +57,7 @@ struct NoteLabel {
   std::optional<std::size_t> chord;     ///< sounding at the onset; none under N.C. and in a pickup
   std::optional<std::size_t> governor;  ///< the chord the note is heard against
   Placement placement = Placement::in_place;
-  std::optional<Degree> degree;         ///< against the governor
+  std::optional<Degree> degree;  ///< against the governor
   Role role = Role::no_chord;
   Figure figure = Figure::none;
   std::optional<std::size_t> resolves_to;  ///< the note a non-chord tone leads to
@@ -54,18 +71,18 @@ enum class Inversion : std::uint8_t { root_position, first, second, third, none 
 
 /// A run through the members of one chord.
 struct Arpeggio {
-  std::vector<std::size_t> notes;     ///< the members, in order
-  std::vector<std::size_t> ornaments; ///< approach notes between them; empty for a plain arpeggio
+  std::vector<std::size_t> notes;      ///< the members, in order
+  std::vector<std::size_t> ornaments;  ///< approach notes between them; empty for a plain arpeggio
   std::size_t governor = 0;
-  std::vector<Degree> degrees;        ///< parallel to `notes`
+  std::vector<Degree> degrees;  ///< parallel to `notes`
   Direction direction = Direction::mixed;
   Inversion inversion = Inversion::root_position;  ///< by the lowest note; `none` where that is an extension
-  bool complete = false;              ///< every tone of the chord is there
-  std::string spells;                 ///< the chord its own notes make: "Em7" over Cmaj7; empty if none
-  bool unprepared_descent = false;    ///< comes down the chord without having gone up it first
-  bool octave_displaced = false;      ///< a member is moved by an octave against the run
-  bool repeats = false;               ///< a member is struck again before the next
-  int span_semitones = 0;             ///< from its lowest to its highest note
+  bool complete = false;                           ///< every tone of the chord is there
+  std::string spells;                              ///< the chord its own notes make: "Em7" over Cmaj7; empty if none
+  bool unprepared_descent = false;                 ///< comes down the chord without having gone up it first
+  bool octave_displaced = false;                   ///< a member is moved by an octave against the run
+  bool repeats = false;                            ///< a member is struck again before the next
+  int span_semitones = 0;                          ///< from its lowest to its highest note
 };
 
 enum class ConnectionKind : std::uint8_t { common_tone, half_step, whole_step, third, leap, none };
@@ -80,10 +97,10 @@ struct Connection {
   std::optional<Degree> to_degree;
   std::optional<int> semitones;
   ConnectionKind kind = ConnectionKind::none;
-  bool guide_tone = false;               ///< seventh to third or third to seventh, by step or held
-  std::optional<Pitch> nearest_up;       ///< the closest tone of the new chord above the note left
+  bool guide_tone = false;          ///< seventh to third or third to seventh, by step or held
+  std::optional<Pitch> nearest_up;  ///< the closest tone of the new chord above the note left
   std::optional<Pitch> nearest_down;
-  std::optional<bool> took_nearest;      ///< the nearer of the two, either of them where equal, or the common tone
+  std::optional<bool> took_nearest;  ///< the nearer of the two, either of them where equal, or the common tone
 };
 
 /// A turn of two or three notes through the tones of one chord, and how often it comes.
@@ -97,11 +114,11 @@ struct Cell {
 /// The path through one chorus that moves least, one sounded chord tone a chord.
 struct Thread {
   int chorus = 1;
-  std::vector<std::size_t> notes;  ///< one a chord that the line gives a tone to
-  int chords = 0;                  ///< chords in the chorus
-  int semitones = 0;               ///< the whole motion of the path
-  int least_possible = 0;          ///< if every tone of the same chords were at hand
-  std::optional<double> by_chance; ///< mean of the same line over the changes turned round; none without a turn
+  std::vector<std::size_t> notes;   ///< one a chord that the line gives a tone to
+  int chords = 0;                   ///< chords in the chorus
+  int semitones = 0;                ///< the whole motion of the path
+  int least_possible = 0;           ///< if every tone of the same chords were at hand
+  std::optional<double> by_chance;  ///< mean of the same line over the changes turned round; none without a turn
 };
 
 /// A bar that a teacher would point at.
@@ -129,7 +146,7 @@ struct Summary {
   Share chord_tone_share_off_beat;
   Share chord_tone_share_on_strong_beats;  ///< beats 1 and 3 of 4/4
   Share chord_tone_share_on_changes;
-  Share thirds_given;                      ///< chords that get their third
+  Share thirds_given;  ///< chords that get their third
   Share sevenths_given;
   Share arpeggio_share;
   std::optional<double> arpeggio_share_by_duration;
@@ -144,8 +161,8 @@ struct Summary {
   Share guide_tone_resolutions;  ///< of the connections with a note on both sides
   std::map<Figure, int> figures;
   std::map<Placement, int> placements;
-  Chance chance;                ///< the changes turned round by whole bars
-  Chance chance_by_transposing; ///< the line moved by 1 to 11 semitones over the same changes
+  Chance chance;                 ///< the changes turned round by whole bars
+  Chance chance_by_transposing;  ///< the line moved by 1 to 11 semitones over the same changes
 };
 
 /// A phrase: notes `first` to `last`, both included.
@@ -160,8 +177,8 @@ struct Analysis {
   std::vector<Phrase> phrases;
   std::vector<Arpeggio> arpeggios;
   std::vector<Connection> connections;
-  std::vector<Cell> cells;          ///< most frequent first
-  std::vector<Thread> threads;      ///< one a chorus
+  std::vector<Cell> cells;      ///< most frequent first
+  std::vector<Thread> threads;  ///< one a chorus
   Densities densities;
   std::vector<PhraseFigures> phrase_figures;  ///< parallel to `phrases`
   Outline outline;

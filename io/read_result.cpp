@@ -12,7 +12,9 @@ std::string error_text(const Place& place, std::string_view message) {
 
 }  // namespace
 
-std::string to_string(const Warning& warning) { return fmt::format("{}: {}", to_string(warning.place), warning.message); }
+std::string to_string(const Warning& warning) {
+  return fmt::format("{}: {}", to_string(warning.place), warning.message);
+}
 
 ReadError::ReadError(Place place, std::string_view message)
     : std::runtime_error(error_text(place, message)), place_(std::move(place)) {}

@@ -16,7 +16,8 @@ int characters(std::string_view text) {
 /// Printable on one line: tabs and control bytes become spaces.
 std::string one_line(std::string_view text) {
   std::string line(text);
-  std::ranges::replace_if(line, [](char byte) { return static_cast<unsigned char>(byte) < 0x20U || byte == 0x7F; }, ' ');
+  std::ranges::replace_if(
+      line, [](char byte) { return static_cast<unsigned char>(byte) < 0x20U || byte == 0x7F; }, ' ');
   return line;
 }
 
@@ -28,7 +29,9 @@ std::size_t character_start(std::string_view text, std::size_t position) {
 
 }  // namespace
 
-Place place_of(std::string_view file) { return {.file = std::string(file), .line = 0, .column = 0, .excerpt = {}, .caret = 0}; }
+Place place_of(std::string_view file) {
+  return {.file = std::string(file), .line = 0, .column = 0, .excerpt = {}, .caret = 0};
+}
 
 Place place_in(std::string_view file, std::string_view text, std::size_t offset_bytes) {
   const std::size_t offset = std::min(offset_bytes, text.size());

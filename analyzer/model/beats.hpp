@@ -16,7 +16,8 @@ namespace insideline {
 class Beats {
  public:
   constexpr Beats() = default;
-  constexpr Beats(std::int64_t quarters) : numerator_(quarters) {}  // NOLINT(google-explicit-constructor): 4 is a length
+  constexpr Beats(std::int64_t quarters)
+      : numerator_(quarters) {}  // NOLINT(google-explicit-constructor): 4 is a length
   /// `denominator` must not be zero.
   Beats(std::int64_t numerator, std::int64_t denominator);
 

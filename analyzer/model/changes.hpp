@@ -56,17 +56,17 @@ struct FormBar {
 };
 
 enum class Extent : std::uint8_t {
-  once,   ///< written over a score: the last chord holds to the end
-  looping ///< a form: it starts again for as long as the solo lasts
+  once,    ///< written over a score: the last chord holds to the end
+  looping  ///< a form: it starts again for as long as the solo lasts
 };
 
 struct Changes {
   std::string title;
   std::optional<Key> key;
-  std::optional<Meter> meter;   ///< as the chart states it, if it does
-  std::optional<Beats> pickup;  ///< beats before bar 1, if the chart states them
-  std::vector<FormBar> bars;    ///< one pass of the form, in order, without gaps
-  std::vector<ChordSpan> spans; ///< in order; for a looping chart without gaps
+  std::optional<Meter> meter;    ///< as the chart states it, if it does
+  std::optional<Beats> pickup;   ///< beats before bar 1, if the chart states them
+  std::vector<FormBar> bars;     ///< one pass of the form, in order, without gaps
+  std::vector<ChordSpan> spans;  ///< in order; for a looping chart without gaps
   Extent extent = Extent::looping;
 };
 
@@ -83,7 +83,7 @@ struct SoundingChord {
   Beats duration;  ///< > 0; cut at the end of the solo
   int bar = 1;     ///< the bar of the solo it starts in
   int chorus = 1;
-  int stretch = 0; ///< chords side by side that are the same share this number
+  int stretch = 0;  ///< chords side by side that are the same share this number
 };
 
 struct Harmony {

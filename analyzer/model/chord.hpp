@@ -13,7 +13,7 @@
 namespace insideline {
 
 struct Chord {
-  std::string symbol;            ///< as the source writes it, for the reader's eye only
+  std::string symbol;  ///< as the source writes it, for the reader's eye only
   NoteName root;
   std::vector<Degree> tones;     ///< root first, then up the stack of thirds; extensions the symbol names included
   std::vector<Degree> tensions;  ///< welcome colours that are not tones; up the stack
@@ -23,7 +23,15 @@ struct Chord {
 
 /// The families a teacher sorts chords into.
 enum class ChordQuality : std::uint8_t {
-  major, minor, dominant, half_diminished, diminished, augmented, suspended, power, other
+  major,
+  minor,
+  dominant,
+  half_diminished,
+  diminished,
+  augmented,
+  suspended,
+  power,
+  other
 };
 
 /// Same root, tones, tensions and bass; the spelling of the symbol does not matter.

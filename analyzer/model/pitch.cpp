@@ -59,9 +59,7 @@ std::optional<NoteName> take_note_name(std::string_view& text) {
 
 }  // namespace
 
-int pitch_class(const NoteName& name) {
-  return floor_mod(semitones_of(name.step) + name.alter, semitones_per_octave);
-}
+int pitch_class(const NoteName& name) { return floor_mod(semitones_of(name.step) + name.alter, semitones_per_octave); }
 
 int midi_number(const Pitch& pitch) {
   return (pitch.octave + 1) * semitones_per_octave + semitones_of(pitch.name.step) + pitch.name.alter;
@@ -94,7 +92,8 @@ Pitch transposed(const Pitch& pitch, const Interval& by) {
 }
 
 Interval interval_between(const Pitch& from, const Pitch& to) {
-  const int steps = (to.octave - from.octave) * steps_per_octave + step_index(to.name.step) - step_index(from.name.step);
+  const int steps =
+      (to.octave - from.octave) * steps_per_octave + step_index(to.name.step) - step_index(from.name.step);
   return {steps, midi_number(to) - midi_number(from)};
 }
 

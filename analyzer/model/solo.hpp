@@ -22,10 +22,10 @@ struct WrittenPlace {
 };
 
 struct Note {
-  Beats onset;      ///< from the start of the first full bar; a pickup is negative
-  Beats duration;   ///< > 0, ties joined; 0 for a grace note
-  Pitch pitch;      ///< sounding
-  Pitch written;    ///< as the part writes it
+  Beats onset;     ///< from the start of the first full bar; a pickup is negative
+  Beats duration;  ///< > 0, ties joined; 0 for a grace note
+  Pitch pitch;     ///< sounding
+  Pitch written;   ///< as the part writes it
   bool grace = false;
   bool spelled = true;  ///< the name counts: the source gave it (MIDI does not), or the harmony did
   WrittenPlace place;
@@ -34,7 +34,7 @@ struct Note {
 struct Bar {
   int number = 1;  ///< 1 is the first full bar; a pickup is bar 0
   Beats onset;
-  Beats length;    ///< as it sounds; a pickup is shorter than its meter
+  Beats length;  ///< as it sounds; a pickup is shorter than its meter
   Meter meter;
 };
 
@@ -57,8 +57,8 @@ struct Solo {
   Interval sounding_minus_written;  ///< a B flat tenor part is {-8, -14}
   std::vector<Bar> bars;            ///< in order, without gaps; every note lies in one
   std::vector<KeyChange> keys;
-  std::vector<Note> notes;          ///< by onset; grace notes before the note they lead to
-  std::optional<double> tempo_bpm;  ///< quarter notes per minute, where the source says
+  std::vector<Note> notes;               ///< by onset; grace notes before the note they lead to
+  std::optional<double> tempo_bpm;       ///< quarter notes per minute, where the source says
   std::vector<PerformedNote> performed;  ///< parallel to `notes`; empty for a score
 };
 

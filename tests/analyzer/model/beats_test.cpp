@@ -19,9 +19,12 @@ TEST_CASE("three triplet eighths make exactly one quarter") {
 }
 
 TEST_CASE("a time is written as a fraction and read back") {
-  const auto [text, expected] = GENERATE(table<std::string, Beats>({
-      {"0", Beats(0)}, {"1/2", Beats(1, 2)}, {"-22/3", Beats(-22, 3)}, {"0.25", Beats(1, 4)}, {"-0.5", Beats(-1, 2)},
-      {"1.5", Beats(3, 2)}}));
+  const auto [text, expected] = GENERATE(table<std::string, Beats>({{"0", Beats(0)},
+                                                                    {"1/2", Beats(1, 2)},
+                                                                    {"-22/3", Beats(-22, 3)},
+                                                                    {"0.25", Beats(1, 4)},
+                                                                    {"-0.5", Beats(-1, 2)},
+                                                                    {"1.5", Beats(3, 2)}}));
   CHECK(insideline::parse_beats(text) == expected);
   CHECK(insideline::parse_beats(to_string(expected)) == expected);
 }

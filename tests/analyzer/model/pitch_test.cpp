@@ -11,16 +11,29 @@ using insideline::parse_note_name;
 using insideline::parse_pitch;
 
 TEST_CASE("a pitch knows its key on the piano") {
-  const auto [name, midi] = GENERATE(table<std::string, int>(
-      {{"C4", 60}, {"A4", 69}, {"Bb3", 58}, {"Cb4", 59}, {"B#3", 60}, {"F##4", 67}, {"Bbb3", 57}, {"C-1", 0}, {"G9", 127}}));
+  const auto [name, midi] = GENERATE(table<std::string, int>({{"C4", 60},
+                                                              {"A4", 69},
+                                                              {"Bb3", 58},
+                                                              {"Cb4", 59},
+                                                              {"B#3", 60},
+                                                              {"F##4", 67},
+                                                              {"Bbb3", 57},
+                                                              {"C-1", 0},
+                                                              {"G9", 127}}));
   CHECK(midi_number(parse_pitch(name).value()) == midi);
   CHECK(to_string(parse_pitch(name).value()) == name);
 }
 
 TEST_CASE("a degree is spelled from its root") {
-  const auto [root, degree, note] = GENERATE(table<std::string, std::string, std::string>({
-      {"C", "b9", "Db"}, {"C", "#9", "D#"}, {"C", "bb7", "Bbb"}, {"E", "3", "G#"}, {"Bb", "b7", "Ab"},
-      {"F#", "3", "A#"}, {"Gb", "11", "Cb"}, {"B", "#5", "F##"}, {"Eb", "13", "C"}}));
+  const auto [root, degree, note] = GENERATE(table<std::string, std::string, std::string>({{"C", "b9", "Db"},
+                                                                                           {"C", "#9", "D#"},
+                                                                                           {"C", "bb7", "Bbb"},
+                                                                                           {"E", "3", "G#"},
+                                                                                           {"Bb", "b7", "Ab"},
+                                                                                           {"F#", "3", "A#"},
+                                                                                           {"Gb", "11", "Cb"},
+                                                                                           {"B", "#5", "F##"},
+                                                                                           {"Eb", "13", "C"}}));
   CHECK(to_string(note_at(parse_note_name(root).value(), parse_degree(degree).value())) == note);
   CHECK(degree_of(parse_note_name(note).value(), parse_note_name(root).value()) == parse_degree(degree).value());
 }
