@@ -14,6 +14,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <stdexcept>
 #include <utility>
 
@@ -43,6 +44,15 @@ LoadedSmf loaded_file(const CheckedSmf& checked, std::string_view file_name) {
   } catch (const std::runtime_error& error) {
     throw ReadError(place_of(file_name), error.what());
   }
+}
+
+using NamesInKey = std::array<NoteName, semitones_in_octave>;
+
+NamesInKey names_in(const Key& key) {
+  NamesInKey names;
+  for (int pitch = 0; pitch < semitones_in_octave; ++pitch)
+    names.at(static_cast<std::size_t>(pitch)) = usual_name(pitch, key);
+  return names;
 }
 
 /// One import on its way from bytes to the model. Each step uses what the steps before it have filled in.
@@ -196,6 +206,7 @@ class MidiImport {
     solo.notes.resize(line_.size());
     std::size_t bar = 0;
     std::size_t key = 0;
+    NamesInKey names = names_in(solo.keys.empty() ? Key{} : solo.keys.front().key);
     for (std::size_t i = 0; i < line_.size(); ++i) {
       Note& note = solo.notes[i];
       note.onset = bar_one_ == Beats(0) ? line_[i].onset : line_[i].onset - bar_one_;
@@ -205,9 +216,9 @@ class MidiImport {
       const int midi = notes()[i].midi + sounding;
       if (midi < 0 || midi > highest_midi)
         throw ReadError(place_of(file_), "--transpose moves notes out of the range of MIDI pitches");
-      while (key + 1 < solo.keys.size() && solo.keys[key + 1].onset <= note.onset) ++key;
-      const Key& in_force = solo.keys.empty() ? no_key : solo.keys[key].key;
-      note.pitch = spelled_pitch(midi, usual_name(midi % semitones_in_octave, in_force));
+      while (key + 1 < solo.keys.size() && solo.keys[key + 1].onset <= note.onset)
+        names = names_in(solo.keys[++key].key);
+      note.pitch = spelled_pitch(midi, names.at(static_cast<std::size_t>(midi % semitones_in_octave)));
       note.written = sounding == 0 ? note.pitch : transposed(note.pitch, to_written);
       while (bar + 1 < solo.bars.size() && solo.bars[bar + 1].onset <= note.onset) ++bar;
       note.place = {std::to_string(solo.bars[bar].number), note.onset - solo.bars[bar].onset, i};
@@ -251,8 +262,6 @@ class MidiImport {
     }
     result_.changes = std::move(changes);
   }
-
-  static constexpr Key no_key{};
 
   MidiSong song_;
   std::string file_;

@@ -10,7 +10,7 @@
 namespace insideline::io {
 namespace {
 
-constexpr std::size_t notes_to_learn_from = 300;  // enough to know a player by
+constexpr std::size_t notes_to_learn_from = 250;  // enough to know a player by
 
 /// What is improbable about a player: far from the beat, and, for the readings to be compared, a wide spread, which
 /// makes every distance cheap.
@@ -18,6 +18,13 @@ double manner_cost(const Manner& manner, std::size_t notes) {
   constexpr double usually_late_seconds = 0.015;
   const double late = manner.late_seconds / usually_late_seconds;
   return 0.5 * late * late + static_cast<double>(notes) * std::log(manner.spread_seconds);
+}
+
+bool is_alike(const Manner& a, const Manner& b) {
+  constexpr double beats = 0.004;
+  constexpr double seconds = 0.0015;
+  return std::abs(a.off_beat - b.off_beat) < beats && std::abs(a.spread_seconds - b.spread_seconds) < seconds &&
+         std::abs(a.late_seconds - b.late_seconds) < seconds;
 }
 
 /// Reads, listens how the reading was played, and reads again; of several first guesses the one that ends best.
@@ -35,7 +42,9 @@ Manner learnt_manner(std::span<const TimedNote> notes, std::span<const BeatCell>
         best_cost = cost;
         best = manner;
       }
-      manner = heard_manner(lesson, cells, figures, reading.placed, manner);
+      const Manner heard = heard_manner(lesson, cells, figures, reading.placed, manner);
+      if (is_alike(heard, manner)) break;
+      manner = heard;
     }
   }
   return best;
@@ -49,7 +58,7 @@ Quantized quantized(std::span<const TimedNote> notes, std::span<const BeatCell> 
   result.manner = learnt_manner(notes, cells, figures);
   const auto first = cheapest_path(notes, cells, figures, std::array{result.manner}).placed;
   const auto manners = manners_by_phrase(notes, cells, figures, first, result.manner);
-  const auto placed = cheapest_path(notes, cells, figures, manners).placed;
+  const auto placed = manners.size() == 1 ? first : cheapest_path(notes, cells, figures, manners).placed;
   result.notes = with_ends(notes, cells, figures, placed, result.manner);
   return result;
 }

@@ -11,7 +11,8 @@ namespace insideline::io {
 namespace {
 
 constexpr float never = std::numeric_limits<float>::infinity();
-constexpr float beam = 13.0F;          // a place this much dearer than the best one for its note is not followed
+constexpr float beam = 8.0F;           // a place this much dearer than the best one for its note is not followed
+constexpr float way_beam = 14.0F;      // likewise for whole ways
 constexpr float change_cost = 0.7F;    // another subdivision than in the beat before
 constexpr float crowded_cost = 14.0F;  // two notes on one place; the first is then read as a grace note
 constexpr float mixed_cost = 10.0F;    // two subdivisions in one beat
@@ -24,6 +25,8 @@ constexpr double off_beat_looseness = 0.02;  // in beats: how much a swung off-b
 constexpr double easy_seconds = 0.095;
 constexpr double fast_cost_per_second = 100.0;
 constexpr std::uint8_t plain_parts = 2;
+constexpr double reach_deviations = 6.0;  // parts further away are looked at only where the beats are slow ...
+constexpr double reach_in_beats = 0.25;   // ... and nothing else is near
 
 constexpr std::uint32_t nothing_before = std::numeric_limits<std::uint32_t>::max();
 
@@ -33,7 +36,7 @@ struct Part {
   float per_variance = 0.0F;  ///< one over the variance of a note that is meant for it
   float enter = 0.0F;         ///< cost of a figure that begins here
   float leave = 0.0F;         ///< and of one that ends here
-  float figure_cost = 0.0F;
+  float at_least = 0.0F;      ///< what choosing the figure costs, however the notes around it lie
   std::uint8_t figure = 0;
   std::uint8_t part = 0;
 };
@@ -46,8 +49,9 @@ struct State {
   std::uint32_t before = nothing_before;  ///< index into all states
   float enter = 0.0F;
   float leave = 0.0F;
-  float here = 0.0F;    ///< cost of the note in this place
-  float total = never;  ///< of the cheapest way that ends here
+  float here = 0.0F;      ///< cost of the note in this place
+  float at_least = 0.0F;  ///< with what its figure costs at least
+  float total = never;    ///< of the cheapest way that ends here
 };
 
 /// Choosing a figure, dearer where its parts would be very short.
@@ -61,7 +65,9 @@ float figure_cost(const Subdivision& figure, double cell_seconds) {
 class BeatParts {
  public:
   std::span<const Part> parts(const BeatCell& cell, std::span<const Subdivision> figures, const Manner& player) {
-    const bool same = length_ == cell.length_seconds && kind_ == cell.kind && off_beat_ == player.off_beat;
+    constexpr double inaudible_seconds = 1e-4;
+    const bool same = std::abs(length_ - cell.length_seconds) < inaudible_seconds && kind_ == cell.kind &&
+                      off_beat_ == player.off_beat;
     if (!same || parts_.empty()) fill(cell, figures, player);
     return parts_;
   }
@@ -82,8 +88,8 @@ class BeatParts {
         const bool swings = part > 0 && figure.placing == Placing::swung;
         parts_.push_back({static_cast<float>(length_ * position_in_beat(figure, part, off_beat_)),
                           static_cast<float>(1.0 / (variance + (swings ? looseness * looseness : 0.0))),
-                          cost + figure.enter.at(part), figure.leave.at(part), cost, static_cast<std::uint8_t>(f),
-                          part});
+                          cost + figure.enter.at(part), figure.leave.at(part),
+                          std::max(0.0F, cost - figure.gain_after_last), static_cast<std::uint8_t>(f), part});
       }
     }
     std::ranges::stable_sort(parts_, {}, &Part::seconds);
@@ -128,26 +134,34 @@ class PathFinder {
   const Manner& manner(std::size_t note) const { return manners_.size() == 1 ? manners_.front() : manners_[note]; }
 
   void add_states(std::size_t note, std::size_t cell) {
+    const double reach =
+        std::max(reach_deviations * manner(note).spread_seconds, reach_in_beats * cells_[cell].length_seconds);
+    const double into = notes_[note].onset_seconds - manner(note).late_seconds - cells_[cell].onset_seconds;
     float cheapest = never;
-    add_places(note, cell, cheapest);
-    if (cell > 0) add_places(note, cell - 1, cheapest);
-    if (cell + 1 < cells_.size()) add_places(note, cell + 1, cheapest);
+    add_places(note, cell, reach, cheapest);
+    if (cell > 0 && into < reach) add_places(note, cell - 1, reach, cheapest);
+    if (cell + 1 < cells_.size() && into + reach > cells_[cell].length_seconds)
+      add_places(note, cell + 1, reach, cheapest);
     const auto begin = states_.begin() + first_.back();
     const float limit = cheapest + beam;
-    states_.erase(std::remove_if(begin, states_.end(), [&](const State& state) { return state.here > limit; }),
+    states_.erase(std::remove_if(begin, states_.end(), [&](const State& state) { return state.at_least > limit; }),
                   states_.end());
   }
 
-  void add_places(std::size_t note, std::size_t c, float& cheapest) {
+  void add_places(std::size_t note, std::size_t c, double reach, float& cheapest) {
     const BeatCell& cell = cells_[c];
     const Manner& player = manner(note);
     const auto into = static_cast<float>(notes_[note].onset_seconds - player.late_seconds - cell.onset_seconds);
-    for (const Part& part : parts_.parts(cell, figures_, player)) {
-      const float cost = deviation_cost(into - part.seconds, part.per_variance);
-      if (cost > cheapest + beam) continue;
-      cheapest = std::min(cheapest, cost + part.figure_cost);
-      states_.push_back({static_cast<std::uint32_t>(c), part.figure, part.part, 0, nothing_before, part.enter,
-                         part.leave, cost, never});
+    const std::span<const Part> parts = parts_.parts(cell, figures_, player);
+    const auto first = std::ranges::lower_bound(parts, into - static_cast<float>(reach), {}, &Part::seconds);
+    const float last = into + static_cast<float>(reach);
+    for (auto part = first; part != parts.end() && part->seconds <= last; ++part) {
+      const float cost = deviation_cost(into - part->seconds, part->per_variance);
+      const float at_least = cost + part->at_least;
+      if (at_least > cheapest + beam) continue;
+      cheapest = std::min(cheapest, at_least);
+      states_.push_back({static_cast<std::uint32_t>(c), part->figure, part->part, 0, nothing_before, part->enter,
+                         part->leave, cost, at_least, never});
     }
   }
 
@@ -164,9 +178,20 @@ class PathFinder {
       }
       state.total += state.here;
     }
-    const auto is_reached = [](const State& state) { return state.total < never; };
-    if (note > 0 && std::none_of(states_.begin() + first_[note], states_.end(), is_reached)) crowd(note);
+    drop_dear_ways(note);
   }
+
+  /// States that are far dearer than the cheapest are on no way that wins.
+  void drop_dear_ways(std::size_t note) {
+    const auto begin = states_.begin() + first_[note];
+    const float cheapest = std::min_element(begin, states_.end(), cheaper)->total;
+    if (cheapest == never) return crowd(note);
+    states_.erase(
+        std::remove_if(begin, states_.end(), [&](const State& state) { return state.total > cheapest + way_beam; }),
+        states_.end());
+  }
+
+  static bool cheaper(const State& a, const State& b) { return a.total < b.total; }
 
   /// Where nothing else leads on, the note shares the place of the one before, so that there always is a way.
   void crowd(std::size_t note) {
@@ -177,6 +202,7 @@ class PathFinder {
     state.before = static_cast<std::uint32_t>(cheapest - states_.begin());
     state.graces = 0;
     state.total += crowded_cost + beam;
+    states_.resize(first_[note]);
     states_.push_back(state);
   }
 
@@ -202,25 +228,30 @@ class PathFinder {
   }
 
   void come_from(std::size_t note, State& state, float jumped, std::size_t graces) const {
+    const auto take = [&](std::uint32_t before, float cost) {
+      if (cost + jumped >= state.total) return;
+      state.total = cost + jumped;
+      state.before = before;
+      state.graces = static_cast<std::uint8_t>(graces);
+    };
     for (std::uint32_t q = first_[note]; q < first_[note + 1]; ++q) {
       const State& before = states_[q];
-      const float cost = before.total + jumped + step_cost(before, state);
-      if (cost >= state.total) continue;
-      state.total = cost;
-      state.before = q;
-      state.graces = static_cast<std::uint8_t>(graces);
+      if (before.cell > state.cell) continue;
+      take(q,
+           before.total + (before.cell < state.cell ? next_beat_cost(before, state) : same_beat_cost(before, state)));
     }
   }
 
-  float step_cost(const State& before, const State& after) const {
-    if (before.cell < after.cell) {
-      if (before.figure == after.figure) return before.leave + after.enter;
-      const bool follows = before.cell + 1 == after.cell && before.part + 1 == figures_[before.figure].parts &&
-                           figures_[before.figure].parts == figures_[after.figure].parts;
-      const float gain = follows ? figures_[after.figure].gain_after_last : 0.0F;
-      return before.leave + change_cost + after.enter - gain;
-    }
-    if (before.cell > after.cell) return never;
+  float next_beat_cost(const State& before, const State& after) const {
+    if (before.figure == after.figure) return before.leave + after.enter;
+    const float gain = figures_[after.figure].gain_after_last;
+    const bool gains = gain > 0.0F && before.cell + 1 == after.cell &&
+                       before.part + 1 == figures_[before.figure].parts &&
+                       figures_[before.figure].parts == figures_[after.figure].parts;
+    return before.leave + change_cost + after.enter - (gains ? gain : 0.0F);
+  }
+
+  float same_beat_cost(const State& before, const State& after) const {
     if (before.figure != after.figure) {
       const bool later = before.part * figures_[after.figure].parts < after.part * figures_[before.figure].parts;
       return later ? mixed_cost + after.enter : never;

@@ -19,7 +19,8 @@ std::vector<Manner> first_manners(std::span<const TimedNote> notes, std::span<co
 Manner heard_manner(std::span<const TimedNote> notes, std::span<const BeatCell> cells,
                     std::span<const Subdivision> figures, std::span<const Placed> placed, const Manner& before);
 
-/// One manner a note: the off-beat of each phrase, drawn towards that of the whole where a phrase has few.
+/// One manner a note: the off-beat of each phrase, drawn towards that of the whole where a phrase has few. Only `whole`
+/// where no phrase swings otherwise.
 std::vector<Manner> manners_by_phrase(std::span<const TimedNote> notes, std::span<const BeatCell> cells,
                                       std::span<const Subdivision> figures, std::span<const Placed> placed,
                                       const Manner& whole);

@@ -55,16 +55,25 @@ std::vector<Bar> bars_of(const MidiSong& song, const Beats& end, std::string_vie
   return bars;
 }
 
+/// What is left of a bar after its last whole beat is a beat of its own.
 void add_cells(const Bar& bar, const MidiSong& song, const TempoClock& clock, std::vector<BeatCell>& cells) {
   const Beats beat = beat_to_divide(bar.meter);
-  const Beats end = bar.onset + bar.length;
-  const double ticks_per_quarter = song.ticks_per_quarter;
-  for (Beats onset = bar.onset; onset < end; onset += beat) {
-    const Beats next = std::min(onset + beat, end);
-    const double seconds = clock.seconds_at(to_double(onset) * ticks_per_quarter);
-    const double next_seconds = clock.seconds_at(to_double(next) * ticks_per_quarter);
-    cells.push_back({units_of(onset), units_of(next) - units_of(onset), seconds, next_seconds - seconds,
-                     kind_of(next - onset, bar.meter)});
+  const std::int64_t beat_units = units_of(beat);
+  const std::int64_t end = units_of(bar.onset + bar.length);
+  const BeatKind kind = kind_of(beat, bar.meter);
+  const double ticks_per_unit = static_cast<double>(song.ticks_per_quarter) / units_per_quarter;
+  const auto seconds_at = [&](std::int64_t units) {
+    return clock.seconds_at(static_cast<double>(units) * ticks_per_unit);
+  };
+  std::int64_t onset = units_of(bar.onset);
+  double seconds = seconds_at(onset);
+  while (onset < end) {
+    const std::int64_t next = std::min(onset + beat_units, end);
+    const double next_seconds = seconds_at(next);
+    const bool whole = next - onset == beat_units;
+    cells.push_back({onset, next - onset, seconds, next_seconds - seconds, whole ? kind : BeatKind::simple});
+    onset = next;
+    seconds = next_seconds;
   }
 }
 

@@ -64,7 +64,7 @@ int fewest_systems(const Excerpt& excerpt, const LinePlan& plan) {
 }
 
 std::string title_of(const Report& report) {
-  const std::string title = fitted(report.solo.title, longest_title);
+  std::string title = fitted(report.solo.title, longest_title);
   if (!title.empty()) return title;
   return fitted(report.source.changes_title.empty() ? "Solo" : report.source.changes_title, longest_title);
 }

@@ -202,7 +202,7 @@ TEST_CASE("files beyond the limits are refused before they cost anything") {
   for (int i = 0; i < 4097; ++i) many += "MTrk" + bytes_from("00000004 00FF2F00");
   CHECK(check_smf(many).error().fault == SmfFault::too_many_tracks);
   std::string events = bytes_from("00 B00740");
-  for (int i = 0; i < 1'000'001; ++i) events += bytes_from("00 0740").substr(0, 3);
+  for (int i = 0; i < 1'000'001; ++i) events += std::string("\0\x07\x40", 3);
   std::string long_track = "MThd" + bytes_from("00000006 0000 0001 0060") + "MTrk";
   insideline::io::append_u32(long_track, static_cast<std::uint32_t>(events.size()));
   CHECK(check_smf(long_track + events).error().fault == SmfFault::too_many_events);
