@@ -13,6 +13,7 @@
 #include "analyzer/measures/rotation.hpp"
 #include "analyzer/measures/summary.hpp"
 #include "analyzer/measures/telling_bars.hpp"
+#include "analyzer/measures/time_feel.hpp"
 #include "analyzer/phrases.hpp"
 #include "analyzer/thread.hpp"
 
@@ -33,6 +34,7 @@ Analysis analyze(const Solo& solo, const Harmony& harmony, const Settings& setti
       measure_phrases(line, solo, analysis.labels, analysis.phrases, analysis.arpeggios, analysis.densities);
   analysis.outline = measure_outline(line, solo, harmony);
   analysis.heard = measure_heard_harmony(line, harmony);
+  analysis.time_feel = time_feel(solo);
   analysis.telling_bars = find_telling_bars(line, solo, analysis);
 
   const ChangesRing ring = ring_of(solo, harmony, line);

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "analyzer/measures/results.hpp"
+#include "analyzer/measures/time_feel.hpp"
 #include "analyzer/model/changes.hpp"
 #include "analyzer/model/solo.hpp"
 #include "analyzer/settings.hpp"
@@ -183,6 +184,7 @@ struct Analysis {
   std::vector<PhraseFigures> phrase_figures;  ///< parallel to `phrases`
   Outline outline;
   HeardHarmony heard;
+  std::optional<TimeFeel> time_feel;     ///< of a performance; none for a score
   std::vector<TellingBar> telling_bars;  ///< at most three, the most telling first
   Summary summary;
   std::vector<std::string> warnings;

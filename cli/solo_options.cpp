@@ -3,6 +3,8 @@
 #include "analyzer/alignment.hpp"
 #include "analyzer/alignment_doctor.hpp"
 #include "analyzer/analysis.hpp"
+#include "analyzer/spelling.hpp"
+#include "cli/midi_options.hpp"
 #include "io/changes/changes_file.hpp"
 #include "io/read_solo.hpp"
 
@@ -53,6 +55,15 @@ void add_hearing_options(CLI::App& command, Settings& settings) {
       ->group(group);
 }
 
+std::string changes_place(io::ChangesPlace place) {
+  switch (place) {
+    case io::ChangesPlace::in_score: return "in score";
+    case io::ChangesPlace::in_markers: return "in markers";
+    case io::ChangesPlace::in_chord_track: return "in chord track";
+  }
+  return {};
+}
+
 /// The changes in sounding pitch, and what they are called in the report.
 Changes chosen_changes(const SoloOptions& options, const io::ReadResult& read, reports::Source& source) {
   if (options.changes) {
@@ -62,8 +73,14 @@ Changes chosen_changes(const SoloOptions& options, const io::ReadResult& read, r
     return changes;
   }
   if (read.changes && !read.changes->spans.empty()) {
-    source.changes_file = "in score";
+    source.changes_file = changes_place(read.changes_place);
     return *read.changes;
+  }
+  const std::filesystem::path beside = std::filesystem::path(options.solo).replace_extension(".changes");
+  if (options.beside == ChangesBeside::used && std::filesystem::exists(beside)) {
+    SoloOptions with_file = options;
+    with_file.changes = beside.string();
+    return chosen_changes(with_file, read, source);
   }
   throw io::ReadError(io::place_of(file_name(options.solo)),
                       "it has no chord symbols; write the changes into a text file and give it with --changes FILE");
@@ -112,10 +129,14 @@ std::vector<std::string> compared(const Changes& changes, const Solo& solo, cons
 }  // namespace
 
 void add_solo_options(CLI::App& command, SoloOptions& options) {
+  command.add_option("SOLO", options.solo, "The transcribed solo, a MusicXML or MIDI file")->required();
+  add_reading_options(command, options);
+}
+
+void add_reading_options(CLI::App& command, SoloOptions& options) {
   static const std::map<std::string, ChangesPitch> pitches{{"concert", ChangesPitch::concert},
                                                            {"written", ChangesPitch::written}};
   const std::string group = "What is read";
-  command.add_option("SOLO", options.solo, "The transcribed solo, a MusicXML file")->required();
   command.add_option("--changes", options.changes, "The changes, where the score has none or others are wanted")
       ->option_text("FILE")
       ->group(group);
@@ -153,22 +174,28 @@ void add_solo_options(CLI::App& command, SoloOptions& options) {
       ->check(CLI::Range(-widest_transposition, widest_transposition))
       ->option_text("SEMITONES")
       ->group(group);
+  add_midi_options(command, options);
   add_hearing_options(command, options.settings);
 }
 
-reports::Report analyzed(const SoloOptions& options) {
-  io::ReadResult read = io::read_solo(options.solo, options.reading);
+reports::Report analyzed(const SoloOptions& options) { return analyzed(options, io::read_solo_bytes(options.solo)); }
+
+reports::Report analyzed(const SoloOptions& options, std::string_view solo_bytes) {
+  io::ReadOptions reading = options.reading;
+  if (options.beats_file) reading.beats = io::read_beats_file(*options.beats_file);
+  io::ReadResult read = io::parse_solo(solo_bytes, file_name(options.solo), reading);
   reports::Report report;
   report.source.solo_file = file_name(options.solo);
   report.settings = options.settings;
   report.source.part_was_asked_for = options.reading.part.has_value();
+  report.source.is_only_part = read.is_only_part;
   const Changes changes = chosen_changes(options, read, report.source);
   report.source.changes_title = changes.title;
   report.source.changes_key = changes.key;
   const std::vector<std::string> doubts = compared(changes, read.solo, options);
   const Harmony harmony = lay_out(changes, read.solo, {.start_bar = options.start_bar});
-  report.analysis = analyze(read.solo, harmony, options.settings);
-  report.solo = std::move(read.solo);
+  report.solo = spelled_by_harmony(std::move(read.solo), harmony);
+  report.analysis = analyze(report.solo, harmony, options.settings);
   for (const io::Warning& warning : read.warnings) report.warnings.push_back(to_string(warning));
   report.warnings.insert(report.warnings.end(), doubts.begin(), doubts.end());
   for (const std::string& warning : report.analysis.warnings) report.warnings.push_back(warning);

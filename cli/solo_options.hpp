@@ -9,6 +9,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 
 namespace CLI {
 class App;
@@ -18,19 +19,28 @@ namespace insideline::cli {
 
 enum class ChangesPitch : std::uint8_t { concert, written };
 
+/// Whether tune.changes is taken for tune.musicxml where that has no chords and no file is named.
+enum class ChangesBeside : std::uint8_t { ignored, used };
+
 struct SoloOptions {
   std::string solo;
   std::optional<std::string> changes;
   ChangesPitch changes_pitch = ChangesPitch::concert;
+  ChangesBeside beside = ChangesBeside::ignored;
   int start_bar = 1;
   io::ReadOptions reading;
+  std::optional<std::string> beats_file;  ///< read into `reading.beats`
   Settings settings;
 };
 
 /// `options` must live as long as `command`.
 void add_solo_options(CLI::App& command, SoloOptions& options);
+/// The same without the solo itself, for commands that read several.
+void add_reading_options(CLI::App& command, SoloOptions& options);
 
 /// Reads and analyzes. Throws io::ReadError where the solo or the changes cannot be used.
 reports::Report analyzed(const SoloOptions& options);
+/// The same from `solo_bytes`, which are what the file of the solo holds.
+reports::Report analyzed(const SoloOptions& options, std::string_view solo_bytes);
 
 }  // namespace insideline::cli

@@ -5,6 +5,7 @@
 #include "analyzer/model/solo.hpp"
 #include "io/source_text.hpp"
 
+#include <cstdint>
 #include <optional>
 #include <stdexcept>
 #include <string>
@@ -22,10 +23,15 @@ struct Warning {
 /// "lantern.musicxml:12:4: bar 7 is half a beat short", on one line.
 std::string to_string(const Warning& warning);
 
+/// Where in a file its own changes stand.
+enum class ChangesPlace : std::uint8_t { in_score, in_markers, in_chord_track };
+
 struct ReadResult {
   Solo solo;
   std::optional<Changes> changes;  ///< where the score carries its own
+  ChangesPlace changes_place = ChangesPlace::in_score;
   std::vector<Warning> warnings;
+  bool is_only_part = false;  ///< no other part of the score has a note with a pitch
 };
 
 /// The input cannot be used. `what()` is the whole message: the place, what was

@@ -1,6 +1,7 @@
 #include "reports/json_measures.hpp"
 
 #include <span>
+#include <utility>
 
 #include "reports/json_values.hpp"
 
@@ -136,6 +137,36 @@ Json telling_bars_json(std::span<const TellingBar> bars) {
   return json;
 }
 
+Json lateness_json(const Lateness& lateness) {
+  return {{"notes", lateness.notes},
+          {"mean_ms", number_or_null(lateness.mean_ms)},
+          {"spread_ms", number_or_null(lateness.spread_ms)},
+          {"mean_percent", number_or_null(lateness.mean_percent)},
+          {"spread_percent", number_or_null(lateness.spread_percent)}};
+}
+
+Json swing_json(const Swing& swing) {
+  return {{"pairs", swing.pairs},
+          {"ratio", number_or_null(swing.ratio)},
+          {"lower_quartile", number_or_null(swing.lower)},
+          {"upper_quartile", number_or_null(swing.upper)}};
+}
+
+Json time_feel_json(const std::optional<TimeFeel>& feel) {
+  if (!feel) return nullptr;
+  Json json;
+  json["swing"] = feel->swing ? swing_json(*feel->swing) : Json(nullptr);
+  json["on_beat"] = lateness_json(feel->on_beat);
+  json["by_beat"] = Json::array();
+  for (const BeatLateness& beat : feel->by_beat) {
+    Json row = {{"beat", beat.beat}};
+    row.update(lateness_json(beat.lateness));
+    json["by_beat"].push_back(std::move(row));
+  }
+  json["off_beat"] = feel->off_beat ? lateness_json(*feel->off_beat) : Json(nullptr);
+  return json;
+}
+
 }  // namespace
 
 void add_measures(Json& document, const Report& report) {
@@ -147,6 +178,7 @@ void add_measures(Json& document, const Report& report) {
   document["outline"] = outline_json(analysis.outline);
   document["heard_alone"] = heard_json(analysis.heard);
   document["densities"] = densities_json(analysis.densities);
+  document["time_feel"] = time_feel_json(analysis.time_feel);
 }
 
 }  // namespace insideline::reports

@@ -1,5 +1,6 @@
 // The measures of the analysis file that the contract of the summary does not name:
-// densities by group, phrases, guide tones, cells, threads, what is heard from the line alone.
+// densities by group, phrases, guide tones, cells, threads, what is heard from the line alone,
+// how a performance sits in time.
 #pragma once
 
 #include <nlohmann/json_fwd.hpp>
@@ -8,7 +9,8 @@
 
 namespace insideline::reports {
 
-/// Adds `telling_bars`, `phrases`, `cells`, `threads`, `outline`, `heard_alone` and `densities`.
+/// Adds `telling_bars`, `phrases`, `cells`, `threads`, `outline`, `heard_alone`,
+/// `densities` and `time_feel`.
 void add_measures(nlohmann::ordered_json& document, const Report& report);
 
 }  // namespace insideline::reports

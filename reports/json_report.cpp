@@ -105,6 +105,10 @@ Json note_json(std::size_t index, const Solo& solo, const NoteLabel& label) {
   json["confidence"] = number_or_null(label.confidence);
   json["alternatives"] = alternatives_json(label.alternatives);
   json["reason"] = label.reason;
+  if (!solo.performed.empty()) {
+    json["played_seconds"] = number_or_null(solo.performed[index].onset_seconds);
+    json["held_seconds"] = number_or_null(solo.performed[index].duration_seconds);
+  }
   return json;
 }
 

@@ -14,10 +14,11 @@ namespace insideline::reports {
 
 struct Source {
   std::string solo_file;            ///< file name without its folder
-  std::string changes_file;         ///< file name, "in score" or "in markers"
+  std::string changes_file;         ///< file name, "in score", "in markers" or "in chord track"
   std::string changes_title;        ///< of the chart, where it has one
   std::optional<Key> changes_key;   ///< of the chart at sounding pitch, where it names one
   bool part_was_asked_for = false;  ///< the user named the part; otherwise the reader took it
+  bool is_only_part = false;        ///< there is no other part that could have been taken
 };
 
 struct Report {

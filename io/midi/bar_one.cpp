@@ -18,9 +18,11 @@ BarOne bar_one_of_recording(const Timeline& timeline, std::span<const LineNote> 
   const bool is_pickup = (first - bar->onset) * Beats(2) >= bar->length && std::next(bar) != timeline.bars.end();
   const auto one = is_pickup ? std::next(bar) : bar;
   return {one->onset,
-          fmt::format("{} empty bars before the {} were taken as a count-in: bar 1 is bar {} of the file; --bar-one {} "
-                      "counts from the start",
-                      empty_bars, is_pickup ? "pickup" : "first note", one - timeline.bars.begin() + 1, 0)};
+          fmt::format(
+              "{} before the {} {} taken as a count-in: bar 1 is bar {} of the file; --bar-one 0 counts from the "
+              "start",
+              empty_bars == 1 ? "an empty bar" : fmt::format("{} empty bars", empty_bars),
+              is_pickup ? "pickup" : "first note", empty_bars == 1 ? "was" : "were", one - timeline.bars.begin() + 1)};
 }
 
 BarOne bar_one_by_accent(const Timeline& timeline, std::span<const LineNote> line) {

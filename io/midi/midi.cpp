@@ -138,9 +138,11 @@ class MidiImport {
     FoundChanges found;
     if (options_.chord_track) {
       need_cells();
+      result_.changes_place = ChangesPlace::in_chord_track;
       found = changes_in_chords(voices_named(song_, *options_.chord_track, file_), song_, timeline_.cells, clock_);
     } else if (has_texts_beside_names(song_)) {
       need_cells();
+      result_.changes_place = ChangesPlace::in_markers;
       found = changes_in_texts(song_, timeline_.cells, clock_);
     }
     for (const std::string& warning : found.warnings) say(warning);
@@ -172,20 +174,21 @@ class MidiImport {
       solo.tempo_bpm = microseconds_per_minute / song_.tempos.front().quarter_microseconds;
     }
     solo.bars = counted_from(timeline_.bars, bar_one_, line_.front().onset, file_);
-    extend_bars();
+    fit_bars();
     fill_keys();
     fill_notes();
     if (was_played_) fill_performance();
   }
 
-  /// A last note that was played early may belong to the bar after the last.
-  void extend_bars() {
+  /// A last note that was played early may belong to the bar after the last; a recording may run on in silence.
+  void fit_bars() {
     std::vector<Bar>& bars = result_.solo.bars;
     const Beats end = line_.back().onset + line_.back().duration - bar_one_;
     while (bars.back().onset + bars.back().length < end || (bars.size() == 1 && bars.front().number == 0)) {
       const Bar& last = bars.back();
       bars.push_back({last.number + 1, last.onset + last.length, bar_length(last.meter), last.meter});
     }
+    while (was_played_ && bars.size() > 1 && bars.back().onset >= end) bars.pop_back();
   }
 
   void fill_keys() {

@@ -1,24 +1,62 @@
-// The sections of the printed summary, each a few sentences and a small table. A
-// section that has nothing to say is an empty text.
+// The sections of the summary, each a few sentences and a small table: the same words for the terminal, which
+// `said` writes, and for a page. A section that has nothing to say has no remarks.
 #pragma once
 
 #include "reports/report.hpp"
 #include "reports/text/ink.hpp"
 
+#include <cstddef>
+#include <optional>
 #include <string>
+#include <variant>
+#include <vector>
 
 namespace insideline::reports {
 
-/// What was read: title, part, bars, choruses, notes, key, transposition, changes.
-std::string what_was_read(const Report& report, Colour colour);
+/// What is counted, with what stands beside the count: a share by role, words, or how long a bar is.
+struct CountRow {
+  std::string name;
+  Share share;
+  std::optional<Role> role = {};  ///< the share is given, with a bar filled as the role is
+  std::string beside = {};        ///< words; where there are none, a bar
+};
 
-std::string chord_tone_remarks(const Report& report, Colour colour);
-std::string chance_remarks(const Report& report, Colour colour);
-std::string arpeggio_remarks(const Report& report, Colour colour);
-std::string crossing_remarks(const Report& report, Colour colour);
-std::string guide_tone_remarks(const Report& report, Colour colour);
-std::string other_note_remarks(const Report& report, Colour colour);
-std::string early_and_late_remarks(const Report& report, Colour colour);
-std::string telling_bar_remarks(const Report& report, Colour colour);
+/// The bar of the solo with this index, to be shown.
+struct ShownBar {
+  std::size_t index = 0;
+};
+
+using Sentences = std::string;
+using Remark = std::variant<Sentences, CountRow, ShownBar>;
+
+struct RemarkSection {
+  std::string title;
+  std::vector<Remark> remarks;
+};
+
+/// The title of the solo: its own, else that of the changes, else the name of its file.
+std::string title_of(const Report& report);
+
+/// What was read: title, part, bars, choruses, notes, key, transposition, changes.
+RemarkSection what_was_read(const Report& report);
+
+RemarkSection chord_tone_remarks(const Report& report);
+RemarkSection chance_remarks(const Report& report);
+RemarkSection arpeggio_remarks(const Report& report);
+RemarkSection crossing_remarks(const Report& report);
+RemarkSection guide_tone_remarks(const Report& report);
+RemarkSection other_note_remarks(const Report& report);
+RemarkSection early_and_late_remarks(const Report& report);
+/// Of a performance.
+RemarkSection time_remarks(const Report& report);
+RemarkSection telling_bar_remarks(const Report& report);
+/// What to keep in mind before relying on the figures.
+RemarkSection cautions(const Report& report);
+
+/// All of them but what was read, in the order of the summary, those with something to say.
+std::vector<RemarkSection> summary_sections(const Report& report);
+
+/// A section for a terminal: lines of at most the page width.
+std::string said(const RemarkSection& section, const Report& report, Colour colour);
 
 }  // namespace insideline::reports

@@ -11,12 +11,6 @@
 namespace insideline::reports {
 namespace {
 
-std::string title_of(const Report& report) {
-  if (!report.solo.title.empty()) return printable(report.solo.title);
-  if (!report.source.changes_title.empty()) return printable(report.source.changes_title);
-  return printable(report.source.solo_file);
-}
-
 std::string meters_of(const Solo& solo) {
   std::vector<std::string> meters;
   for (const Bar& bar : solo.bars)
@@ -27,7 +21,7 @@ std::string meters_of(const Solo& solo) {
 std::string part_of(const Report& report) {
   if (report.solo.part.empty()) return "the only part";
   const std::string name = printable(report.solo.part);
-  if (report.source.part_was_asked_for) return "part " + name;
+  if (report.source.part_was_asked_for || report.source.is_only_part) return "part " + name;
   return "part " + name + " (the first with a single line; --part takes another)";
 }
 
@@ -47,6 +41,7 @@ std::string transposition_of(const Solo& solo) {
 std::string changes_of(const Source& source) {
   if (source.changes_file == "in score") return "the changes are those in the score";
   if (source.changes_file == "in markers") return "the changes are those in the file's markers";
+  if (source.changes_file == "in chord track") return "the changes were worked out from the chord track";
   return "the changes are in " + printable(source.changes_file);
 }
 
@@ -60,7 +55,13 @@ std::string hearing_of(const Settings& settings) {
 
 }  // namespace
 
-std::string what_was_read(const Report& report, Colour colour) {
+std::string title_of(const Report& report) {
+  if (!report.solo.title.empty()) return printable(report.solo.title);
+  if (!report.source.changes_title.empty()) return printable(report.source.changes_title);
+  return printable(report.source.solo_file);
+}
+
+RemarkSection what_was_read(const Report& report) {
   const Summary& summary = report.analysis.summary;
   const auto bars =
       static_cast<int>(std::ranges::count_if(report.solo.bars, [](const Bar& bar) { return bar.number >= 1; }));
@@ -73,7 +74,7 @@ std::string what_was_read(const Report& report, Colour colour) {
   const std::string origin =
       fmt::format("From {}: {}; {}.{}{}", printable(report.source.solo_file), part_of(report),
                   changes_of(report.source), transposition_of(report.solo), hearing_of(report.settings));
-  return painted(title_of(report), Ink::title, colour) + "\n" + paragraph(facts + ".") + paragraph(origin);
+  return {title_of(report), {facts + ".", origin}};
 }
 
 }  // namespace insideline::reports

@@ -49,6 +49,23 @@ TEST_CASE("the analysis file says where solo and changes come from") {
       R"({"solo":"sample.musicxml","changes":"sample.changes","part":"Alto Sax","sounding_minus_written":-9,"title":"Sample"})");
 }
 
+TEST_CASE("a performance has its time feel and the seconds of its notes in the analysis file") {
+  reports::Report report = sample_report();
+  CHECK(written(report)["time_feel"].is_null());
+  TimeFeel feel;
+  feel.on_beat = {.notes = 2, .mean_ms = 12.5, .mean_percent = 2.5};
+  feel.by_beat = {{.beat = 3, .lateness = feel.on_beat}};
+  report.analysis.time_feel = feel;
+  report.solo.performed.assign(report.solo.notes.size(), PerformedNote{.onset_seconds = 1.25, .duration_seconds = 0.5});
+  const Json json = written(report);
+  CHECK(json["time_feel"]["swing"].is_null());
+  CHECK(json["time_feel"]["off_beat"].is_null());
+  CHECK(json["time_feel"]["on_beat"]["mean_ms"] == 12.5);
+  CHECK(json["time_feel"]["by_beat"][0]["beat"] == 3);
+  CHECK(json["notes"][0]["played_seconds"] == 1.25);
+  CHECK(json["notes"][0]["held_seconds"] == 0.5);
+}
+
 TEST_CASE("a chord in the analysis file has spelled tones and tensions") {
   const Json chord = written(sample_report())["chords"][1];
   CHECK(chord["symbol"] == "G7");

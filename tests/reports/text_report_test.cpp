@@ -61,6 +61,34 @@ TEST_CASE("the summary gives every share with its counts") {
   CHECK(says(text, "1 note belongs to the chord to come (anticipation): bar 2."));
 }
 
+TEST_CASE("the summary of a performance says how it sits in time") {
+  reports::Report report = sample_report();
+  report.analysis.time_feel = TimeFeel{.swing = Swing{.pairs = 7, .ratio = 1.6, .lower = 1.4, .upper = 1.9},
+                                       .on_beat = {.notes = 5, .mean_ms = 21.4, .spread_ms = 9.0, .mean_percent = 4.2},
+                                       .by_beat = {{.beat = 1, .lateness = {.notes = 3, .mean_ms = 30.0}},
+                                                   {.beat = 3, .lateness = {.notes = 2, .mean_ms = -8.0}}},
+                                       .off_beat = Lateness{.notes = 4, .mean_ms = -6.0, .spread_ms = 12.0}};
+  const std::string text = text_report(report);
+  CHECK(says(text,
+             "Eighths swing 1.60 to 1, long to short, the median of 7 pairs; half of the pairs lie between 1.40 "
+             "and 1.90."));
+  CHECK(says(text, "5 notes written on a beat: 21 ms behind the beat (4 % of a beat), with a spread of 9 ms."));
+  CHECK(says(text, "4 eighths off the beat, held against where that swing puts them: -6 ms, spread 12 ms."));
+  CHECK(says(text, "beat 1 3 +30 ms"));
+  CHECK(says(text, "beat 3 2 -8 ms"));
+}
+
+TEST_CASE("a score says nothing about time, even eighths are called even, and a hair's breadth is on the beat") {
+  reports::Report report = sample_report();
+  CHECK_FALSE(says(text_report(report), "In time"));
+  TimeFeel feel;
+  feel.swing = {.pairs = 1, .ratio = 1.05};
+  feel.on_beat = {.notes = 1, .mean_ms = -3.0};
+  report.analysis.time_feel = feel;
+  CHECK(says(text_report(report), "Eighths are played nearly even: long to short 1.05 to 1, the median of 1 pair."));
+  CHECK(says(text_report(report), "1 note written on a beat: on the beat (within 5 ms on average)"));
+}
+
 TEST_CASE("the chance level is put in words that fit the p-value") {
   const auto [shifts, p_value, verdict] = GENERATE(table<int, double, std::string>({
       {199, 0.005, "about 1 time in 200 (p = 0.005). That is not luck: the line follows these changes."},

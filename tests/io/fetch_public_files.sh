@@ -1,15 +1,16 @@
 #!/bin/sh
-# Fetches the MusicXML files of Debian's source package of a notation program into FOLDER, once. They are
-# compared, never kept in the repository. Exit status 77: there is no way to fetch them from here.
+# Fetches those files of Debian's source package of a notation program that match a PATTERN into FOLDER, once. They
+# are compared, never kept in the repository. Exit status 77: there is no way to fetch them from here.
 #
-#   fetch_public_scores.sh FOLDER
+#   fetch_public_files.sh FOLDER PATTERN...
 set -u
 folder=$1
+shift
 package=musescore3
 [ -f "$folder/complete" ] && exit 0
 
 skip() {
-  echo "skipped: 0 public scores, $1"
+  echo "skipped: 0 public files, $1"
   exit 77
 }
 
@@ -26,6 +27,6 @@ apt_own() {
 }
 apt_own update > fetch.log 2>&1
 apt_own source --download-only --tar-only "$package" >> fetch.log 2>&1 || skip "the source of $package cannot be fetched"
-tar xf "$package"_*.orig.tar.* --wildcards '*/mtest/musicxml/io/*' '*/test/musicxml/*' '*/test/lilyXml/*' || exit 1
+tar xf "$package"_*.orig.tar.* --wildcards "$@" || exit 1
 rm -rf lists cache "$package"_*
 touch complete

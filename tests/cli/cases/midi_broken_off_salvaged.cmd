@@ -1,0 +1,1 @@
+insideline analyze "$DATA/broken_off.mid" --changes "$DATA/quay_steps.changes" --salvage --bars

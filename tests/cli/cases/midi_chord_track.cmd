@@ -1,0 +1,1 @@
+insideline analyze "$DATA/block_chords.mid" --track Horn --chord-track Piano --bars

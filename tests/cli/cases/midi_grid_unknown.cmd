@@ -1,0 +1,1 @@
+insideline analyze "$DATA/chord_markers.mid" --grid fifths
