@@ -17,13 +17,22 @@
 #include "analyzer/phrases.hpp"
 #include "analyzer/thread.hpp"
 
+#include <utility>
+
 namespace insideline {
 
 Analysis analyze(const Solo& solo, const Harmony& harmony, const Settings& settings) {
+  std::vector<Phrase> phrases = find_phrases(solo, harmony, settings);
+  std::vector<NoteLabel> labels = label_notes(solo, harmony, phrases, settings);
+  return analyze_labelled(solo, harmony, std::move(phrases), std::move(labels), settings);
+}
+
+Analysis analyze_labelled(const Solo& solo, const Harmony& harmony, std::vector<Phrase> phrases,
+                          std::vector<NoteLabel> labels, const Settings& settings) {
   Analysis analysis;
   analysis.harmony = harmony;
-  analysis.phrases = find_phrases(solo, harmony, settings);
-  analysis.labels = label_notes(solo, harmony, analysis.phrases, settings);
+  analysis.phrases = std::move(phrases);
+  analysis.labels = std::move(labels);
 
   const HeardLine line = hear(solo, harmony, analysis.labels, analysis.phrases);
   analysis.arpeggios = find_arpeggios(line, harmony, analysis.labels);

@@ -192,6 +192,10 @@ struct Analysis {
 
 Analysis analyze(const Solo& solo, const Harmony& harmony, const Settings& settings = {});
 
+/// The same for a line whose phrases and labels are known. `labels` run parallel to `solo.notes`, `phrases` cover them.
+Analysis analyze_labelled(const Solo& solo, const Harmony& harmony, std::vector<Phrase> phrases,
+                          std::vector<NoteLabel> labels, const Settings& settings = {});
+
 /// The words of the analysis file: "chord tone", "passing tone", "in place" ...
 std::string to_string(Role role);
 std::string to_string(Figure figure);

@@ -3,8 +3,10 @@
 #include "analyzer/alignment.hpp"
 #include "analyzer/alignment_doctor.hpp"
 #include "analyzer/analysis.hpp"
+#include "analyzer/phrases.hpp"
 #include "analyzer/spelling.hpp"
 #include "cli/midi_options.hpp"
+#include "cli/section_option.hpp"
 #include "io/changes/changes_file.hpp"
 #include "io/read_solo.hpp"
 
@@ -126,6 +128,19 @@ std::vector<std::string> compared(const Changes& changes, const Solo& solo, cons
   return warnings;
 }
 
+/// Throws where the solo has no such part.
+void take_section(reports::Report& report, const Harmony& harmony, const Section& section) {
+  auto part = analyze_section(report.solo, harmony, section, report.settings);
+  if (!part)
+    throw io::ReadError(io::place_of(report.source.solo_file),
+                        fmt::format("it has no notes in {}; its bars are {} to {}, its choruses {}, its phrases {}",
+                                    name_of(section), report.solo.bars.front().number, report.solo.bars.back().number,
+                                    harmony.choruses, find_phrases(report.solo, harmony, report.settings).size()));
+  report.source.section = name_of(section);
+  report.solo = std::move(part->solo);
+  report.analysis = std::move(part->analysis);
+}
+
 }  // namespace
 
 void add_solo_options(CLI::App& command, SoloOptions& options) {
@@ -174,6 +189,14 @@ void add_reading_options(CLI::App& command, SoloOptions& options) {
       ->check(CLI::Range(-widest_transposition, widest_transposition))
       ->option_text("SEMITONES")
       ->group(group);
+  command
+      .add_option_function<std::string>(
+          "--section", [&options](const std::string& text) { options.section = parsed_section(text); },
+          "Only a part of it: bars (9-16), a chorus ('chorus 2') or a phrase ('phrase 3'); its notes are heard as in "
+          "the whole")
+      ->check(CLI::Validator(not_a_section, ""))
+      ->option_text("PART")
+      ->group(group);
   add_midi_options(command, options);
   add_hearing_options(command, options.settings);
 }
@@ -195,7 +218,10 @@ reports::Report analyzed(const SoloOptions& options, std::string_view solo_bytes
   const std::vector<std::string> doubts = compared(changes, read.solo, options);
   const Harmony harmony = lay_out(changes, read.solo, {.start_bar = options.start_bar});
   report.solo = spelled_by_harmony(std::move(read.solo), harmony);
-  report.analysis = analyze(report.solo, harmony, options.settings);
+  if (options.section)
+    take_section(report, harmony, *options.section);
+  else
+    report.analysis = analyze(report.solo, harmony, options.settings);
   for (const io::Warning& warning : read.warnings) report.warnings.push_back(to_string(warning));
   report.warnings.insert(report.warnings.end(), doubts.begin(), doubts.end());
   for (const std::string& warning : report.analysis.warnings) report.warnings.push_back(warning);

@@ -2,6 +2,7 @@
 // the changes laid out under it, and the analysis of both.
 #pragma once
 
+#include "analyzer/section.hpp"
 #include "analyzer/settings.hpp"
 #include "io/read_solo.hpp"
 #include "reports/report.hpp"
@@ -31,6 +32,7 @@ struct SoloOptions {
   io::ReadOptions reading;
   std::optional<std::string> beats_file;  ///< read into `reading.beats`
   Settings settings;
+  std::optional<Section> section;  ///< only this part of the solo
 };
 
 /// `options` must live as long as `command`.

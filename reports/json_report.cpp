@@ -24,6 +24,7 @@ Json source_json(const Report& report) {
   json["part"] = report.solo.part;
   json["sounding_minus_written"] = report.solo.sounding_minus_written.semitones;
   json["title"] = report.solo.title;
+  json["section"] = report.source.section.empty() ? Json(nullptr) : Json(report.source.section);
   return json;
 }
 

@@ -17,6 +17,7 @@ struct Source {
   std::string changes_file;         ///< file name, "in score", "in markers" or "in chord track"
   std::string changes_title;        ///< of the chart, where it has one
   std::optional<Key> changes_key;   ///< of the chart at sounding pitch, where it names one
+  std::string section;              ///< "bars 9 to 16" where only a part of the solo is looked at
   bool part_was_asked_for = false;  ///< the user named the part; otherwise the reader took it
   bool is_only_part = false;        ///< there is no other part that could have been taken
 };

@@ -11,6 +11,7 @@ struct Range {
   char32_t last;
 };
 
+// In order.
 constexpr Range without_width[] = {
     {0x0300, 0x036F},   {0x0483, 0x0489},   {0x0591, 0x05BD},  {0x0610, 0x061A}, {0x064B, 0x065F}, {0x0900, 0x0902},
     {0x0E31, 0x0E31},   {0x0E34, 0x0E3A},   {0x0E47, 0x0E4E},  {0x1AB0, 0x1AFF}, {0x1DC0, 0x1DFF}, {0x200B, 0x200F},
@@ -66,6 +67,7 @@ std::string_view first_character(std::string_view text) {
 
 std::size_t character_width(std::string_view character) {
   const char32_t value = code_point(character);
+  if (value < without_width[0].first) return 1;  // Latin letters, which nearly every text is made of
   if (in_any(value, without_width)) return 0;
   return in_any(value, of_double_width) ? 2 : 1;
 }

@@ -41,14 +41,19 @@ std::string title_of(const Report& report);
 RemarkSection what_was_read(const Report& report);
 
 RemarkSection chord_tone_remarks(const Report& report);
+/// Chord tones by kind of chord and by chorus, where there are several.
+RemarkSection group_remarks(const Report& report);
 RemarkSection chance_remarks(const Report& report);
 RemarkSection arpeggio_remarks(const Report& report);
+RemarkSection cell_remarks(const Report& report);
 RemarkSection crossing_remarks(const Report& report);
 RemarkSection guide_tone_remarks(const Report& report);
 RemarkSection other_note_remarks(const Report& report);
 RemarkSection early_and_late_remarks(const Report& report);
 /// Of a performance.
 RemarkSection time_remarks(const Report& report);
+/// Each phrase in a row, where there are several.
+RemarkSection phrase_remarks(const Report& report);
 RemarkSection telling_bar_remarks(const Report& report);
 /// What to keep in mind before relying on the figures.
 RemarkSection cautions(const Report& report);

@@ -1,5 +1,4 @@
 // How the line moves: through the chords, from one to the next, early and late.
-#include "reports/text/bars_view.hpp"
 #include "reports/text/display_width.hpp"
 #include "reports/text/remarks.hpp"
 #include "reports/text/wording.hpp"
@@ -10,12 +9,11 @@
 
 #include <algorithm>
 #include <span>
+#include <utility>
 
 namespace insideline::reports {
 namespace {
 
-constexpr std::size_t name_width = 18;
-constexpr std::size_t gauge_width = 24;
 constexpr std::size_t most_shapes = 5;
 constexpr std::size_t fewest_shapes = 2;
 constexpr std::size_t most_borrowed = 4;
@@ -63,8 +61,7 @@ std::string directions(const Summary& summary) {
 }
 
 /// The shapes that come more than once, and two at least.
-std::string shapes(const Report& report) {
-  std::string text;
+void add_shapes(const Report& report, std::vector<Remark>& remarks) {
   const std::vector<Tally> found = arpeggio_shapes(report.analysis.arpeggios);
   std::size_t shown = 0;
   for (; shown < std::min(found.size(), most_shapes); ++shown) {
@@ -73,11 +70,12 @@ std::string shapes(const Report& report) {
     std::vector<int> bars;
     for (const std::size_t arpeggio : shape.where)
       bars.push_back(bar_of_note(report, report.analysis.arpeggios[arpeggio].notes.front()));
-    text += fmt::format("  {}{:>5}   {}\n", padded_right(shape.name, name_width), shape.where.size(), in_bars(bars));
+    const auto count = static_cast<int>(shape.where.size());
+    remarks.emplace_back(CountRow{
+        .name = shape.name, .share = {count, report.analysis.summary.arpeggios}, .beside = in_bars(std::move(bars))});
   }
   if (found.size() > shown)
-    text += fmt::format("  and {}\n", counted(static_cast<int>(found.size() - shown), "more shape"));
-  return text;
+    remarks.emplace_back(fmt::format("and {}", counted(static_cast<int>(found.size() - shown), "more shape")));
 }
 
 std::string inversions_and_borrowed(const Report& report) {
@@ -112,62 +110,72 @@ std::string threads(const std::vector<Thread>& threads) {
 
 }  // namespace
 
-std::string arpeggio_remarks(const Report& report, Colour colour) {
+RemarkSection arpeggio_remarks(const Report& report) {
   const Summary& summary = report.analysis.summary;
-  std::string text = painted("Arpeggios", Ink::title, colour) + "\n";
-  if (summary.arpeggios == 0) return text + paragraph("The line nowhere plays three tones of one chord in a row.");
+  RemarkSection section{"Arpeggios", {}};
+  if (summary.arpeggios == 0) {
+    section.remarks = {"The line nowhere plays three tones of one chord in a row."};
+    return section;
+  }
   std::string share = fmt::format("{} belong to {}", share_text(summary.arpeggio_share, "note"),
                                   counted(summary.arpeggios, "arpeggio"));
   if (summary.arpeggio_share_by_duration)
     share += fmt::format(", {} of the time played", percent(*summary.arpeggio_share_by_duration));
-  return text + paragraph(share + ". " + directions(summary)) + shapes(report) +
-         paragraph(inversions_and_borrowed(report));
+  section.remarks.emplace_back(share + ". " + directions(summary));
+  add_shapes(report, section.remarks);
+  section.remarks.emplace_back(inversions_and_borrowed(report));
+  return section;
 }
 
-std::string crossing_remarks(const Report& report, Colour colour) {
+RemarkSection crossing_remarks(const Report& report) {
   const Summary& summary = report.analysis.summary;
-  std::string text = painted("Crossing the changes", Ink::title, colour) + "\n";
-  if (summary.connections == 0) return text + paragraph("The chord never changes under this line.");
-  text += paragraph(
+  RemarkSection section{"Crossing the changes", {}};
+  if (summary.connections == 0) {
+    section.remarks = {"The chord never changes under this line."};
+    return section;
+  }
+  section.remarks.emplace_back(
       fmt::format("The chord changes {}. The line crosses", times(static_cast<std::size_t>(summary.connections))));
   for (const auto& [kind, count] : summary.connections_by_kind) {
     if (count == 0) continue;
     const std::string name = kind == ConnectionKind::none ? "not at all (rest)" : "by " + to_string(kind);
-    text += fmt::format("  {}{:>5}   {}\n", padded_right(name, name_width), count,
-                        gauge(count, summary.connections, "█", gauge_width));
+    section.remarks.emplace_back(CountRow{.name = name, .share = {count, summary.connections}});
   }
   if (summary.nearest_taken_share.of > 0)
-    text += paragraph(fmt::format("{} {} the nearest tone of the next chord, or a common one.",
-                                  share_text(summary.nearest_taken_share, "crossing"),
-                                  agreeing(summary.nearest_taken_share.count, "takes", "take")));
-  return text + paragraph(threads(report.analysis.threads));
+    section.remarks.emplace_back(fmt::format("{} {} the nearest tone of the next chord, or a common one.",
+                                             share_text(summary.nearest_taken_share, "crossing"),
+                                             agreeing(summary.nearest_taken_share.count, "takes", "take")));
+  if (const std::string smoothest = threads(report.analysis.threads); !smoothest.empty())
+    section.remarks.emplace_back(smoothest);
+  return section;
 }
 
-std::string guide_tone_remarks(const Report& report, Colour colour) {
+RemarkSection guide_tone_remarks(const Report& report) {
   const Summary& summary = report.analysis.summary;
   const Outline& outline = report.analysis.outline;
-  if (summary.guide_tone_resolutions.of == 0 && outline.thirds.of == 0) return {};
-  std::string text = painted("Thirds and sevenths", Ink::title, colour) + "\n";
-  std::string said;
-  if (outline.thirds.of > 0) said += fmt::format("Chords that get their third: {}. ", share_text(outline.thirds));
-  if (outline.sevenths.of > 0) said += fmt::format("Their seventh: {}. ", share_text(outline.sevenths));
+  RemarkSection section{"Thirds and sevenths", {}};
+  if (summary.guide_tone_resolutions.of == 0 && outline.thirds.of == 0) return section;
+  std::string words;
+  if (outline.thirds.of > 0) words += fmt::format("Chords that get their third: {}. ", share_text(outline.thirds));
+  if (outline.sevenths.of > 0) words += fmt::format("Their seventh: {}. ", share_text(outline.sevenths));
   const Share& home = summary.guide_tone_resolutions;
   if (home.of > 0) {
     std::vector<int> bars;
     for (const Connection& connection : report.analysis.connections)
       if (connection.guide_tone && connection.to_note) bars.push_back(bar_of_note(report, *connection.to_note));
-    said +=
+    words +=
         fmt::format("{} {} a guide tone home, seventh to third or third to seventh{}. ", share_text(home, "crossing"),
                     agreeing(home.count, "leads", "lead"), bars.empty() ? "" : ": into " + in_bars(bars));
   }
   const Share& heard = report.analysis.heard.first_rank;
   if (heard.of > 0)
-    said += fmt::format("From the notes alone, without hearing the changes, one would guess {} right.",
-                        share_text(heard, "chord"));
-  return text + paragraph(said);
+    words += fmt::format("From the notes alone, without hearing the changes, one would guess {} right.",
+                         share_text(heard, "chord"));
+  section.remarks.emplace_back(words);
+  return section;
 }
 
-std::string early_and_late_remarks(const Report& report, Colour colour) {
+RemarkSection early_and_late_remarks(const Report& report) {
   struct Displaced {
     Placement placement;
     const char* one;
@@ -180,7 +188,7 @@ std::string early_and_late_remarks(const Report& report, Colour colour) {
        "notes hang over from the chord before and fall (suspensions)"},
       {Placement::retardation, "note hangs over and rises (retardation)", "notes hang over and rise (retardations)"},
   };
-  std::string text;
+  RemarkSection section{"Early and late", {}};
   for (const Displaced& kind : kinds) {
     std::vector<int> bars;
     for (std::size_t i = 0; i < report.analysis.labels.size(); ++i)
@@ -188,24 +196,22 @@ std::string early_and_late_remarks(const Report& report, Colour colour) {
         bars.push_back(bar_of_note(report, i));
     if (bars.empty()) continue;
     const auto count = static_cast<int>(bars.size());
-    text += paragraph(fmt::format("{}: {}.", counted(count, kind.one, kind.many), in_bars(bars)));
+    section.remarks.emplace_back(fmt::format("{}: {}.", counted(count, kind.one, kind.many), in_bars(bars)));
   }
-  return text.empty() ? text : painted("Early and late", Ink::title, colour) + "\n" + text;
+  return section;
 }
 
-std::string telling_bar_remarks(const Report& report, Colour colour) {
+RemarkSection telling_bar_remarks(const Report& report) {
   const auto& telling = report.analysis.telling_bars;
-  if (telling.empty()) return {};
-  std::string text = painted(telling.size() == 1 ? "A bar to look at" : "Bars to look at", Ink::title, colour) + "\n";
+  RemarkSection section{telling.size() == 1 ? "A bar to look at" : "Bars to look at", {}};
   for (const TellingBar& bar : telling) {
     const auto found = std::ranges::find(report.solo.bars, bar.bar, &Bar::number);
     if (found == report.solo.bars.end()) continue;
-    const auto index = static_cast<std::size_t>(found - report.solo.bars.begin());
-    text += paragraph(fmt::format("Bar {}: {}{}", bar.bar, printable(bar.why), bar.why.ends_with('.') ? "" : "."));
-    text += bars_view(report, {index}, colour);
+    section.remarks.emplace_back(
+        fmt::format("Bar {}: {}{}", bar.bar, printable(bar.why), bar.why.ends_with('.') ? "" : "."));
+    section.remarks.emplace_back(ShownBar{static_cast<std::size_t>(found - report.solo.bars.begin())});
   }
-  text.pop_back();  // the empty line after the last group
-  return text;
+  return section;
 }
 
 }  // namespace insideline::reports

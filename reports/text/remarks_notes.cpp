@@ -1,7 +1,5 @@
 // What the notes are: chord tones and the rest, held against chance.
 #include "reports/tallies.hpp"
-#include "reports/text/display_width.hpp"
-#include "reports/text/marks.hpp"
 #include "reports/text/remarks.hpp"
 #include "reports/text/wording.hpp"
 
@@ -12,17 +10,6 @@
 
 namespace insideline::reports {
 namespace {
-
-constexpr std::size_t name_width = 18;
-constexpr std::size_t gauge_width = 40;
-
-/// "  tensions          ▒▒▒▒▒▒▒▒          28   20 %"
-std::string density_line(std::string_view name, const Share& share, Role role, std::string_view fill, Colour colour) {
-  const std::string columns = gauge(share.count, share.of, fill, gauge_width);
-  const std::string spaces(gauge_width - display_width(columns), ' ');
-  return fmt::format("  {}{}{} {:>5}  {:>8}\n", padded_right(name, name_width), painted(columns, ink_of(role), colour),
-                     spaces, share.count, percent(ratio(share).value_or(0.0)));
-}
 
 std::string on_and_off_beat(const Summary& summary) {
   const Share& on = summary.chord_tone_share_on_beat;
@@ -92,57 +79,63 @@ std::string tensions_listed(const Report& report) {
 
 }  // namespace
 
-std::string chord_tone_remarks(const Report& report, Colour colour) {
+RemarkSection chord_tone_remarks(const Report& report) {
   const Summary& summary = report.analysis.summary;
   const int all = summary.chord_tone_share.of;
-  std::string text = painted("Chord tones", Ink::title, colour) + "\n";
-  if (all == 0) return text + paragraph("No note sounds over a chord, so there is nothing to count.");
-  text += paragraph(
+  RemarkSection section{"Chord tones", {}};
+  if (all == 0) {
+    section.remarks = {"No note sounds over a chord, so there is nothing to count."};
+    return section;
+  }
+  section.remarks = {
       fmt::format("{} {}.", share_text(summary.chord_tone_share, "note"),
-                  agreeing(summary.chord_tone_share.count, "is heard as a chord tone", "are heard as chord tones")));
-  text += density_line("chord tones", {summary.chord_tones, all}, Role::chord_tone, "█", colour);
-  text += density_line("tensions", {summary.tensions, all}, Role::tension, "▓", colour);
-  text += density_line("non-chord tones", {summary.non_chord_tones, all}, Role::non_chord_tone, "▒", colour);
-  text += density_line("outside", {summary.outside, all}, Role::outside, "░", colour);
-  return text + paragraph(on_and_off_beat(summary));
+                  agreeing(summary.chord_tone_share.count, "is heard as a chord tone", "are heard as chord tones")),
+      CountRow{.name = "chord tones", .share = {summary.chord_tones, all}, .role = Role::chord_tone},
+      CountRow{.name = "tensions", .share = {summary.tensions, all}, .role = Role::tension},
+      CountRow{.name = "non-chord tones", .share = {summary.non_chord_tones, all}, .role = Role::non_chord_tone},
+      CountRow{.name = "outside", .share = {summary.outside, all}, .role = Role::outside},
+      on_and_off_beat(summary),
+  };
+  return section;
 }
 
-std::string chance_remarks(const Report& report, Colour colour) {
+RemarkSection chance_remarks(const Report& report) {
   const Summary& summary = report.analysis.summary;
   const Chance& chance = summary.chance;
   const Share& strict = summary.chord_tone_share_strict;
-  if (strict.of == 0) return {};
-  std::string text = painted("These changes, or luck?", Ink::title, colour) + "\n";
-  text += paragraph(fmt::format(
+  RemarkSection section{"These changes, or luck?", {}};
+  if (strict.of == 0) return section;
+  section.remarks.emplace_back(fmt::format(
       "Strictly, each note against the chord that sounds when it is struck: {} {}. A seven-note scale run up and down "
       "over a seventh chord already gives 4 of 7 (57 %).",
       share_text(strict, "note"), agreeing(strict.count, "fits", "fit")));
   if (!chance.mean || !chance.p_value)
-    return text + paragraph(
-                      "These changes cannot be turned round by whole bars, so there is no chance level to hold "
-                      "this against.");
-  return text + paragraph(fmt::format(
-                    "The same line over the same changes turned round by whole bars gets {} on average ({}). A line "
-                    "that took no notice of where the chords change would fit as well as this one {}. {}",
-                    percent(*chance.mean), counted(chance.shifts, "other way to lay them", "other ways to lay them"),
-                    how_often(*chance.p_value), verdict(chance, *chance.p_value)));
+    section.remarks.emplace_back(
+        "These changes cannot be turned round by whole bars, so there is no chance level to hold this against.");
+  else
+    section.remarks.emplace_back(fmt::format(
+        "The same line over the same changes turned round by whole bars gets {} on average ({}). A line that took no "
+        "notice of where the chords change would fit as well as this one {}. {}",
+        percent(*chance.mean), counted(chance.shifts, "other way to lay them", "other ways to lay them"),
+        how_often(*chance.p_value), verdict(chance, *chance.p_value)));
+  return section;
 }
 
-std::string other_note_remarks(const Report& report, Colour colour) {
+RemarkSection other_note_remarks(const Report& report) {
   const Summary& summary = report.analysis.summary;
-  if (summary.tensions + summary.non_chord_tones + summary.outside == 0) return {};
-  std::string text = painted("The other notes", Ink::title, colour) + "\n";
+  RemarkSection section{"The other notes", {}};
   if (summary.tensions > 0)
-    text += paragraph(fmt::format("{}: {}.", counted(summary.tensions, "tension"), tensions_listed(report)));
+    section.remarks.emplace_back(fmt::format("{}: {}.", counted(summary.tensions, "tension"), tensions_listed(report)));
   const int moving = summary.non_chord_tones + summary.outside;
-  if (moving == 0) return text;
-  text += paragraph(
+  if (moving == 0) return section;
+  section.remarks.emplace_back(
       fmt::format("{}, by what they do:", counted(moving, "note outside the chords", "notes outside the chords")));
   for (const FigureRow& row : motions) {
     const int count = count_of(summary.figures, row.figure);
-    if (count > 0) text += fmt::format("  {}{:>5}   {}\n", padded_right(row.name, name_width), count, row.meaning);
+    if (count > 0)
+      section.remarks.emplace_back(CountRow{.name = row.name, .share = {count, moving}, .beside = row.meaning});
   }
-  return text;
+  return section;
 }
 
 }  // namespace insideline::reports

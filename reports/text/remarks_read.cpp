@@ -66,9 +66,12 @@ RemarkSection what_was_read(const Report& report) {
   const auto bars =
       static_cast<int>(std::ranges::count_if(report.solo.bars, [](const Bar& bar) { return bar.number >= 1; }));
   const bool pickup = std::ranges::any_of(report.solo.bars, [](const Bar& bar) { return bar.number < 1; });
-  std::string facts = fmt::format(
-      "{} of {}{}, {}{}, {}", counted(bars, "bar"), meters_of(report.solo), pickup ? " after a pickup" : "",
-      counted(report.analysis.harmony.choruses, "chorus", "choruses"), key_of(report), counted(summary.notes, "note"));
+  const std::string extent = report.source.section.empty()
+                                 ? counted(report.analysis.harmony.choruses, "chorus", "choruses")
+                                 : "only " + report.source.section;
+  std::string facts =
+      fmt::format("{} of {}{}, {}{}, {}", counted(bars, "bar"), meters_of(report.solo), pickup ? " after a pickup" : "",
+                  extent, key_of(report), counted(summary.notes, "note"));
   if (summary.no_chord > 0) facts += fmt::format(" ({} without a chord)", summary.no_chord);
   if (summary.grace_notes > 0) facts += fmt::format(" and {}", counted(summary.grace_notes, "grace note"));
   const std::string origin =

@@ -52,17 +52,24 @@ std::string paragraph(std::string_view text, std::size_t indent) {
   const std::string margin(indent, ' ');
   std::string lines;
   std::string line;
+  std::size_t columns = 0;  // that `line` takes
   while (!text.empty()) {
     const std::size_t end = std::min(text.find(' '), text.size());
     const std::string_view word = text.substr(0, end);
     text.remove_prefix(std::min(end + 1, text.size()));
     if (word.empty()) continue;
-    if (!line.empty() && indent + display_width(line) + 1 + display_width(word) > page_width) {
+    const std::size_t word_columns = display_width(word);
+    if (!line.empty() && indent + columns + 1 + word_columns > page_width) {
       lines += margin + line + "\n";
       line.clear();
+      columns = 0;
     }
-    if (!line.empty()) line += ' ';
+    if (!line.empty()) {
+      line += ' ';
+      ++columns;
+    }
     line += word;
+    columns += word_columns;
   }
   return line.empty() ? lines : lines + margin + line + "\n";
 }

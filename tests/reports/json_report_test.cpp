@@ -46,7 +46,7 @@ TEST_CASE("the analysis file says where solo and changes come from") {
   const Json source = written(sample_report())["source"];
   CHECK(
       source.dump() ==
-      R"({"solo":"sample.musicxml","changes":"sample.changes","part":"Alto Sax","sounding_minus_written":-9,"title":"Sample"})");
+      R"({"solo":"sample.musicxml","changes":"sample.changes","part":"Alto Sax","sounding_minus_written":-9,"title":"Sample","section":null})");
 }
 
 TEST_CASE("a performance has its time feel and the seconds of its notes in the analysis file") {

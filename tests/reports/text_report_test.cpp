@@ -23,6 +23,13 @@ bool says(const std::string& text, const std::string& sentence) {
   return on_one_line(text).find(sentence) != std::string::npos;
 }
 
+Density density_of(int chord_tones, int notes) {
+  Density density;
+  density.notes = notes;
+  density.chord_tones = chord_tones;
+  return density;
+}
+
 reports::Report with_chance(int shifts, double p_value) {
   reports::Report report = sample_report();
   report.analysis.summary.chance.shifts = shifts;
@@ -87,6 +94,41 @@ TEST_CASE("a score says nothing about time, even eighths are called even, and a 
   report.analysis.time_feel = feel;
   CHECK(says(text_report(report), "Eighths are played nearly even: long to short 1.05 to 1, the median of 1 pair."));
   CHECK(says(text_report(report), "1 note written on a beat: on the beat (within 5 ms on average)"));
+}
+
+TEST_CASE("phrases, kinds of chord and choruses have rows of their own where there are several") {
+  reports::Report report = sample_report();
+  report.analysis.densities.by_quality = {{ChordQuality::minor, density_of(4, 6)},
+                                          {ChordQuality::dominant, density_of(3, 4)}};
+  report.analysis.densities.by_chorus = {density_of(3, 6), density_of(4, 4)};
+  PhraseFigures phrase;
+  phrase.first_bar = 1;
+  phrase.last_bar = 2;
+  phrase.lowest = {{Step::d, 0}, 4};
+  phrase.highest = {{Step::e, 0}, 5};
+  phrase.contour = Contour::arch;
+  phrase.density = density_of(6, 9);
+  phrase.arpeggio_share = {.count = 4, .of = 9};
+  phrase.first_degree = Degree{1, 0};
+  report.analysis.phrase_figures = {phrase, phrase};
+  const std::string text = text_report(report);
+  CHECK(says(text, "Chord tones by kind of chord and by chorus minor"));
+  CHECK(says(text, "4 of 6 67 % dominant"));
+  CHECK(says(text, "3 of 4 75 % chorus 1"));
+  CHECK(says(text, "4 of 4 100 %"));
+  CHECK(says(text, "bars 1-2 6 of 9; D4-E5 up and down; 1 to -; 4 in arpeggios"));
+}
+
+TEST_CASE("turns that come more than once are listed with their direction and kind of chord") {
+  reports::Report report = sample_report();
+  const Degree root{1, 0};
+  const Degree fifth{5, 0};
+  report.analysis.cells = {{{root, fifth}, Direction::ascending, ChordQuality::minor, 3},
+                           {{fifth, root}, Direction::descending, ChordQuality::dominant, 2},
+                           {{root, fifth}, Direction::ascending, ChordQuality::major, 1}};
+  const std::string text = text_report(report);
+  CHECK(says(text, "Turns of two or three tones 1-5 3 up, in minor chords 5-1 2 down, in dominant chords"));
+  CHECK_FALSE(says(text, "in major chords"));
 }
 
 TEST_CASE("the chance level is put in words that fit the p-value") {

@@ -1,0 +1,21 @@
+// --section: a part of the solo, as a musician names it.
+#pragma once
+
+#include "analyzer/section.hpp"
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace insideline::cli {
+
+/// "9-16", "9", "chorus 2", "phrase 3"; none for anything else.
+std::optional<Section> parsed_section(std::string_view text);
+
+/// "bars 9 to 16", "bar 9", "chorus 2", "phrase 3".
+std::string name_of(const Section& section);
+
+/// What CLI11 asks of a check: empty where `text` names a section, else what is wrong with it.
+std::string not_a_section(const std::string& text);
+
+}  // namespace insideline::cli

@@ -1,0 +1,81 @@
+#include "reports/text/remarks.hpp"
+
+#include "reports/text/bars_view.hpp"
+#include "reports/text/display_width.hpp"
+#include "reports/text/marks.hpp"
+#include "reports/text/wording.hpp"
+
+#include <fmt/format.h>
+
+#include <string_view>
+#include <utility>
+
+namespace insideline::reports {
+namespace {
+
+constexpr std::size_t name_width = 18;
+
+std::string_view fill_of(Role role) {
+  switch (role) {
+    case Role::chord_tone: return "█";
+    case Role::tension: return "▓";
+    case Role::non_chord_tone: return "▒";
+    case Role::outside: return "░";
+    case Role::no_chord: return "·";
+  }
+  return "·";
+}
+
+/// "  tensions          ▒▒▒▒▒▒▒▒          28 of 140     20 %"
+std::string density_line(const CountRow& row, Role role, Colour colour) {
+  constexpr std::size_t width = 34;
+  const std::string columns = gauge(row.share.count, row.share.of, fill_of(role), width);
+  const std::string spaces(width - display_width(columns), ' ');
+  return fmt::format("  {}{}{} {:>5} of {:<5} {:>9}\n", padded_right(row.name, name_width),
+                     painted(columns, ink_of(role), colour), spaces, row.share.count, row.share.of,
+                     percent(ratio(row.share).value_or(0.0)));
+}
+
+std::string count_line(const CountRow& row, Colour colour) {
+  if (row.role) return density_line(row, *row.role, colour);
+  constexpr std::size_t width = 24;
+  const std::string beside = row.beside.empty() ? gauge(row.share.count, row.share.of, "█", width) : row.beside;
+  return fmt::format("  {}{:>5}   {}\n", padded_right(row.name, name_width), row.share.count, beside);
+}
+
+}  // namespace
+
+RemarkSection cautions(const Report& report) {
+  RemarkSection section{"Before you rely on this", {}};
+  for (const std::string& warning : report.analysis.warnings) section.remarks.emplace_back("- " + printable(warning));
+  return section;
+}
+
+std::vector<RemarkSection> summary_sections(const Report& report) {
+  using Maker = RemarkSection (*)(const Report& report);
+  constexpr Maker makers[] = {
+      chord_tone_remarks, group_remarks,       chance_remarks,     arpeggio_remarks,       cell_remarks,
+      crossing_remarks,   guide_tone_remarks,  other_note_remarks, early_and_late_remarks, time_remarks,
+      phrase_remarks,     telling_bar_remarks, cautions,
+  };
+  std::vector<RemarkSection> sections;
+  for (const Maker make : makers) {
+    RemarkSection section = make(report);
+    if (!section.remarks.empty()) sections.push_back(std::move(section));
+  }
+  return sections;
+}
+
+std::string said(const RemarkSection& section, const Report& report, Colour colour) {
+  std::string text = painted(section.title, Ink::title, colour) + "\n";
+  for (const Remark& remark : section.remarks) {
+    if (const auto* sentences = std::get_if<Sentences>(&remark)) text += paragraph(*sentences);
+    if (const auto* row = std::get_if<CountRow>(&remark)) text += count_line(*row, colour);
+    if (const auto* bar = std::get_if<ShownBar>(&remark)) text += bars_view(report, {bar->index}, colour);
+  }
+  if (!section.remarks.empty() && std::holds_alternative<ShownBar>(section.remarks.back()))
+    text.pop_back();  // the empty line after the last group
+  return text;
+}
+
+}  // namespace insideline::reports
