@@ -10,7 +10,8 @@
 namespace insideline::io {
 namespace {
 
-constexpr std::size_t notes_to_learn_from = 250;  // enough to know a player by
+constexpr std::size_t notes_to_learn_from = 100;  // enough to know a player by
+constexpr double hopeless_per_note = 0.4;         // a first guess dearer than the best so far by this is given up
 
 /// What is improbable about a player: far from the beat, and, for the readings to be compared, a wide spread, which
 /// makes every distance cheap.
@@ -42,6 +43,7 @@ Manner learnt_manner(std::span<const TimedNote> notes, std::span<const BeatCell>
         best_cost = cost;
         best = manner;
       }
+      if (cost > best_cost + hopeless_per_note * static_cast<double>(lesson.size())) break;
       const Manner heard = heard_manner(lesson, cells, figures, reading.placed, manner);
       if (is_alike(heard, manner)) break;
       manner = heard;

@@ -25,8 +25,8 @@ constexpr double off_beat_looseness = 0.02;  // in beats: how much a swung off-b
 constexpr double easy_seconds = 0.095;
 constexpr double fast_cost_per_second = 100.0;
 constexpr std::uint8_t plain_parts = 2;
-constexpr double reach_deviations = 6.0;  // parts further away are looked at only where the beats are slow ...
-constexpr double reach_in_beats = 0.25;   // ... and nothing else is near
+constexpr double reach_deviations = 5.0;     // parts further away are looked at only where the beats are slow ...
+constexpr double least_reach_beats = 0.125;  // ... or the grid is coarse
 
 constexpr std::uint32_t nothing_before = std::numeric_limits<std::uint32_t>::max();
 
@@ -115,6 +115,9 @@ class PathFinder {
       : notes_(notes), cells_(cells), figures_(figures), manners_(manners) {
     constexpr std::size_t usual_states = 6;
     states_.reserve(notes.size() * usual_states);
+    std::uint8_t parts = 1;
+    for (const Subdivision& figure : figures) parts = std::max(parts, figure.parts);
+    reach_in_beats_ = std::max(least_reach_beats, 0.5 / parts);  // half way from one part to the next
     first_.reserve(notes.size() + 1);
   }
 
@@ -135,7 +138,7 @@ class PathFinder {
 
   void add_states(std::size_t note, std::size_t cell) {
     const double reach =
-        std::max(reach_deviations * manner(note).spread_seconds, reach_in_beats * cells_[cell].length_seconds);
+        std::max(reach_deviations * manner(note).spread_seconds, reach_in_beats_ * cells_[cell].length_seconds);
     const double into = notes_[note].onset_seconds - manner(note).late_seconds - cells_[cell].onset_seconds;
     float cheapest = never;
     add_places(note, cell, reach, cheapest);
@@ -292,6 +295,7 @@ class PathFinder {
   std::span<const BeatCell> cells_;
   std::span<const Subdivision> figures_;
   std::span<const Manner> manners_;
+  double reach_in_beats_ = least_reach_beats;
   BeatParts parts_;
   std::vector<State> states_;
   std::vector<std::uint32_t> first_;
