@@ -65,7 +65,9 @@ class RunFinder {
   const std::optional<Member>& member(std::size_t i) const {
     static constexpr std::optional<Member> none;
     const HeardNote& note = line_.notes[i];
-    return note.stretch ? stacks_[*note.stretch][static_cast<std::size_t>(note.pitch_class)] : none;
+    if (!note.stretch) return none;
+    const auto& slot = stacks_[*note.stretch][static_cast<std::size_t>(note.pitch_class)];
+    return slot && slot->extension && note.role == Role::non_chord_tone ? none : slot;
   }
 
   bool is_ornament(std::size_t i) const { return is_approach(labels_[line_.notes[i].note]); }

@@ -1,7 +1,8 @@
 // Arpeggio fragments: runs of at least three notes on different members of one
-// chord's stack of thirds. Tones of the chord are always members; the ninth, eleventh
-// and thirteenth only where the stack is continued, so that a scale is no arpeggio:
-// an extension stands beside its neighbour in the stack, and no other note steps to it.
+// chord's stack of thirds. Tones up to the seventh are always members; the ninth, eleventh
+// and thirteenth, also where the symbol names them, only where the stack is continued, so
+// that a scale is no arpeggio: an extension stands beside its neighbour in the stack, no
+// other note steps to it, and it is not on its way elsewhere as a non-chord tone.
 // Inversions are named by the lowest note, as four-note cells are in Hutchinson, Music
 // Theory for the 21st-Century Classroom, 6.3; the bass of the symbol plays no part.
 #pragma once

@@ -12,7 +12,7 @@ namespace {
 
 constexpr int pitch_classes = 12;
 constexpr int tritone = 6;
-constexpr std::size_t most_tones = 7;
+[[maybe_unused]] constexpr std::size_t most_tones = 7;  // asserted only
 
 std::vector<NoteName> names_of(const Chord& chord) {
   std::vector<NoteName> names;

@@ -86,6 +86,7 @@ TEST_CASE("what is not an arpeggio is not called one") {
       {"a trill between two members", "C", "C4 E4 C4 E4 C4"},
       {"a scale", "Cmaj7", "C4 D4 E4 F4 G4 A4 B4"},
       {"steps through a chord whose symbol names the ninth", "C9", "C4 D4 E4 D4 C4"},
+      {"a ninth that only goes round the root, with the seventh", "Dm7", "D5 E5 C5 D5"},
       {"the same note in three octaves", "C", "C3 C4 C5"},
       {"a pentatonic scale over a chord that has its notes", "C6/9", "C4 D4 E4 D4 C4 D4"},
   }));
