@@ -26,7 +26,7 @@ constexpr double easy_seconds = 0.095;
 constexpr double fast_cost_per_second = 100.0;
 constexpr std::uint8_t plain_parts = 2;
 constexpr double reach_deviations = 5.0;     // parts further away are looked at only where the beats are slow ...
-constexpr double least_reach_beats = 0.125;  // ... or the grid is coarse
+constexpr double least_reach_beats = 0.125;  // ... and in the whole beat where nothing is near
 
 constexpr std::uint32_t nothing_before = std::numeric_limits<std::uint32_t>::max();
 
@@ -115,10 +115,6 @@ class PathFinder {
       : notes_(notes), cells_(cells), figures_(figures), manners_(manners) {
     constexpr std::size_t usual_states = 6;
     states_.reserve(notes.size() * usual_states);
-    std::uint8_t parts = 1;
-    for (const Subdivision& figure : figures) parts = std::max(parts, figure.parts);
-    reach_in_beats_ = std::max(least_reach_beats, 0.5 / parts);  // half way from one part to the next
-    first_.reserve(notes.size() + 1);
   }
 
   Reading find() {
@@ -138,13 +134,14 @@ class PathFinder {
 
   void add_states(std::size_t note, std::size_t cell) {
     const double reach =
-        std::max(reach_deviations * manner(note).spread_seconds, reach_in_beats_ * cells_[cell].length_seconds);
+        std::max(reach_deviations * manner(note).spread_seconds, least_reach_beats * cells_[cell].length_seconds);
     const double into = notes_[note].onset_seconds - manner(note).late_seconds - cells_[cell].onset_seconds;
     float cheapest = never;
     add_places(note, cell, reach, cheapest);
     if (cell > 0 && into < reach) add_places(note, cell - 1, reach, cheapest);
     if (cell + 1 < cells_.size() && into + reach > cells_[cell].length_seconds)
       add_places(note, cell + 1, reach, cheapest);
+    if (states_.size() == first_.back()) add_places(note, cell, cells_[cell].length_seconds, cheapest);
     const auto begin = states_.begin() + first_.back();
     const float limit = cheapest + beam;
     states_.erase(std::remove_if(begin, states_.end(), [&](const State& state) { return state.at_least > limit; }),
@@ -295,7 +292,6 @@ class PathFinder {
   std::span<const BeatCell> cells_;
   std::span<const Subdivision> figures_;
   std::span<const Manner> manners_;
-  double reach_in_beats_ = least_reach_beats;
   BeatParts parts_;
   std::vector<State> states_;
   std::vector<std::uint32_t> first_;
