@@ -1,9 +1,11 @@
 // insideline analyze SOLO: the main job.
 #include "cli/command.hpp"
 #include "cli/output.hpp"
+#include "cli/score_ink.hpp"
 #include "cli/solo_options.hpp"
 #include "cli/terminal.hpp"
 #include "io/read_result.hpp"
+#include "io/read_solo.hpp"
 #include "reports/explain_report.hpp"
 #include "reports/report_formats.hpp"
 #include "reports/text_report.hpp"
@@ -19,6 +21,7 @@
 #include <sstream>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace insideline::cli {
@@ -50,6 +53,8 @@ constexpr const char* examples =
     "      The results are written to files as well.\n"
     "  insideline analyze solo.musicxml --csv - | less\n"
     "      One table to standard output and nothing else.\n"
+    "  insideline analyze solo.musicxml --annotated labelled.musicxml\n"
+    "      The same score with degrees, coloured heads and arpeggios, for a notation program.\n"
     "  insideline analyze solo.musicxml --explain 5\n"
     "      Why the notes of bar 5 are labelled as they are.\n";
 
@@ -109,21 +114,23 @@ std::string explanation(const Question& question, const reports::Report& report)
   return text.str();
 }
 
+constexpr const char* annotated = "annotated";  // the name of the option and of its destination
+
 /// Every file is complete before the first of them appears; then comes what is printed.
-void write_results(const AnalyzeOptions& options, const reports::Report& report) {
+void write_results(const AnalyzeOptions& options, const reports::Report& report, std::string_view solo_bytes) {
   std::vector<PendingFile> files;
   std::string printed;
   bool summary_wanted = true;
-  for (const reports::ReportFormat& format : reports::report_formats()) {
-    const auto destination = options.destinations.find(format.name);
-    if (destination == options.destinations.end()) continue;
-    if (is_standard_output(destination->second)) {
-      printed = format.write(report);
-      summary_wanted = false;
-    } else {
-      files.emplace_back(destination->second, format.write(report));
-    }
-  }
+  const auto put = [&](const std::string& destination, std::string bytes) {
+    if (!is_standard_output(destination)) return static_cast<void>(files.emplace_back(destination, bytes));
+    printed = std::move(bytes);
+    summary_wanted = false;
+  };
+  for (const reports::ReportFormat& format : reports::report_formats())
+    if (const auto found = options.destinations.find(format.name); found != options.destinations.end())
+      put(found->second, format.write(report));
+  if (const auto found = options.destinations.find(annotated); found != options.destinations.end())
+    put(found->second, annotated_file(report, solo_bytes, found->second));
   if (summary_wanted && options.question) {
     printed = explanation(*options.question, report);
   } else if (summary_wanted) {
@@ -163,6 +170,13 @@ void add_output_options(CLI::App& command, AnalyzeOptions& options) {
   }
   command
       .add_option_function<std::string>(
+          std::string("--") + annotated,
+          [&options](const std::string& file) { options.destinations[annotated] = file; },
+          "Write the same score with the labels in it, as .musicxml or .mxl")
+      ->option_text("FILE")
+      ->group(group);
+  command
+      .add_option_function<std::string>(
           "--color,--colour", [&options](const std::string& word) { options.colour = choices.at(word); },
           "Colour: auto (the default) on a terminal that wants it")
       ->check(CLI::IsMember({"auto", "always", "never"}))
@@ -181,7 +195,8 @@ void add_analyze_command(CLI::App& program) {
   command->footer(examples);
   command->callback([options] {
     check_destinations(*options);
-    write_results(*options, analyzed(options->solo));
+    const std::string solo_bytes = io::read_solo_bytes(options->solo.solo);
+    write_results(*options, analyzed(options->solo, solo_bytes), solo_bytes);
   });
 }
 

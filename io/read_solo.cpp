@@ -27,11 +27,16 @@ constexpr std::size_t largest_file_bytes = std::size_t{32} << 20U;
 
 }  // namespace
 
-ReadResult read_solo(const std::filesystem::path& file, const ReadOptions& options) {
-  const std::string bytes = read_bytes(file, largest_file_bytes);
+std::string read_solo_bytes(const std::filesystem::path& file) { return read_bytes(file, largest_file_bytes); }
+
+ReadResult parse_solo(std::string_view bytes, std::string_view file_name, const ReadOptions& options) {
   for (const Importer& importer : importers)
-    if (importer.recognises(bytes)) return importer.parse(bytes, file.filename().string(), options);
-  throw ReadError(place_of(file.string()), "this is not a score that can be read; export it as MusicXML");
+    if (importer.recognises(bytes)) return importer.parse(bytes, file_name, options);
+  throw ReadError(place_of(file_name), "this is not a score that can be read; export it as MusicXML");
+}
+
+ReadResult read_solo(const std::filesystem::path& file, const ReadOptions& options) {
+  return parse_solo(read_solo_bytes(file), file.filename().string(), options);
 }
 
 }  // namespace insideline::io

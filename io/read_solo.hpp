@@ -11,6 +11,7 @@
 #include <filesystem>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace insideline::io {
@@ -30,6 +31,12 @@ struct ReadOptions {
   std::vector<TappedBeat> beats{};           ///< instead of the file's tempo and bars; empty: as the file says
   std::optional<Beats> bar_one{};  ///< where bar 1 begins, in quarters from the start of the file; default: best fit
 };
+
+/// The whole file, for who needs its bytes again after reading. Throws ReadError as read_solo does.
+std::string read_solo_bytes(const std::filesystem::path& file);
+
+/// What read_solo makes of a file with these bytes; `file_name` is for messages.
+ReadResult parse_solo(std::string_view bytes, std::string_view file_name, const ReadOptions& options = {});
 
 /// Throws ReadError: missing, a folder, empty, too large, not a score, no notes ...
 ReadResult read_solo(const std::filesystem::path& file, const ReadOptions& options = {});

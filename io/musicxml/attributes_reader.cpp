@@ -113,7 +113,15 @@ void read_transpose(PartState& state, const pugi::xml_node& node) {
     chromatic = 0;
     diatonic = 0;
   }
-  state.transposition = sounding_interval(chromatic, diatonic, octaves);
+  const Interval interval = sounding_interval(chromatic, diatonic, octaves);
+  if (const auto staff = parse_int(node.attribute("number").value())) {
+    state.staff_transpositions[*staff] = interval;
+    if (*staff != 1) return;  // the part is what its first staff is
+  } else {
+    state.staff_transpositions.clear();
+    state.other_staves = interval;
+  }
+  state.transposition = interval;
   if (!state.part.transposition) state.part.transposition = state.transposition;
   note_key(state);
 }
@@ -126,6 +134,12 @@ constexpr ElementReaders<PartState, 4> attribute_readers{{{
 }}};
 
 }  // namespace
+
+Interval transposition_on(const PartState& state, std::string_view staff) {
+  if (state.staff_transpositions.empty()) return state.transposition;
+  const auto found = state.staff_transpositions.find(parse_int(staff).value_or(1));
+  return found == state.staff_transpositions.end() ? state.other_staves : found->second;
+}
 
 void read_attributes(PartState& state, const pugi::xml_node& node) { attribute_readers.read_children(state, node); }
 

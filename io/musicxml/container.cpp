@@ -141,7 +141,8 @@ ScoreInContainer unpack_score(std::string_view bytes, std::string_view file_name
                                           zip_get_name(archive.get(), *index, 0))});
   }
   score.bytes = entry_bytes(archive.get(), *index, file_name);
-  score.file_name = fmt::format("{}({})", file_name, zip_get_name(archive.get(), *index, 0));
+  score.entry_name = zip_get_name(archive.get(), *index, 0);
+  score.file_name = fmt::format("{}({})", file_name, score.entry_name);
   return score;
 }
 

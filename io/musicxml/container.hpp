@@ -12,7 +12,8 @@ namespace insideline::io {
 
 struct ScoreInContainer {
   std::string bytes;
-  std::string file_name;  ///< "solo.mxl(score.musicxml)"
+  std::string file_name;   ///< "solo.mxl(score.musicxml)"
+  std::string entry_name;  ///< "score.musicxml"
   std::vector<Warning> warnings;
 };
 

@@ -1,5 +1,5 @@
 // A score's XML, checked for everything that could hurt before anybody reads it:
-// size, depth, entities, stray text. Knows where each node stands in the text.
+// size, entities, stray text. Knows where each node stands in the text.
 #pragma once
 
 #include "io/source_text.hpp"
@@ -17,6 +17,8 @@ class ScoreDocument {
   /// `bytes` must outlive the document. Throws ReadError where they are not one whole MusicXML score.
   ScoreDocument(std::string_view bytes, std::string_view file_name);
 
+  /// The whole text as UTF-8, in which all offsets count.
+  [[nodiscard]] std::string_view text() const { return text_; }
   /// score-partwise or score-timewise.
   [[nodiscard]] pugi::xml_node root() const { return root_; }
   [[nodiscard]] Place place(std::ptrdiff_t offset_bytes) const;

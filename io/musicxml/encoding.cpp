@@ -134,6 +134,29 @@ std::size_t character_bytes(std::string_view text, std::size_t index) {
   return overlong || surrogate || too_high ? 0 : length;
 }
 
+/// How many bytes the UTF-8 of `text` takes in `encoding`.
+std::size_t encoded_bytes(std::string_view text, Encoding encoding) {
+  const auto starts_character = [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; };
+  const auto needs_two_units = [](char c) { return static_cast<unsigned char>(c) >= 0xF0U; };
+  if (encoding == Encoding::utf8) return text.size();
+  const auto characters = static_cast<std::size_t>(std::ranges::count_if(text, starts_character));
+  if (encoding == Encoding::latin1) return characters;
+  return 2 * (characters + static_cast<std::size_t>(std::ranges::count_if(text, needs_two_units)));
+}
+
+void append_ascii(std::string& bytes, std::string_view ascii, Encoding encoding) {
+  switch (encoding) {
+    case Encoding::utf8:
+    case Encoding::latin1: bytes += ascii; return;
+    case Encoding::utf16_little:
+      for (const char c : ascii) bytes.append({c, '\0'});
+      return;
+    case Encoding::utf16_big:
+      for (const char c : ascii) bytes.append({'\0', c});
+      return;
+  }
+}
+
 constexpr std::size_t block_bytes = 32;
 
 bool is_ascii_block(const char* bytes) {
@@ -170,6 +193,23 @@ std::string_view as_utf8(std::string_view bytes, std::string_view file_name, std
   if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
   check_utf8(text, file_name);
   return text;
+}
+
+std::string with_insertions(std::string_view bytes, std::string_view text, std::span<const Insertion> insertions) {
+  const Encoding encoding = encoding_of(bytes, {});
+  // What the bytes have more than the text is a byte order mark.
+  std::size_t copied = bytes.size() - encoded_bytes(text, encoding);
+  std::string result(bytes.substr(0, copied));
+  result.reserve(bytes.size() + bytes.size() / 4);
+  std::size_t read = 0;
+  for (const Insertion& insertion : insertions) {
+    const std::size_t length = encoded_bytes(text.substr(read, insertion.offset - read), encoding);
+    result += bytes.substr(copied, length);
+    append_ascii(result, insertion.ascii, encoding);
+    copied += length;
+    read = insertion.offset;
+  }
+  return result.append(bytes.substr(copied));
 }
 
 }  // namespace insideline::io

@@ -40,7 +40,8 @@ class LineBuilder {
     bool has_sounding = false;
     bool in_chord = false;
     for (std::size_t i = first; i < notes.size(); ++i) {
-      const bool beside_last = kept > first && notes[kept - 1].position == notes[i].position &&
+      const bool beside_last = kept > first && share_a_pass(notes[kept - 1], notes[i]) &&
+                               notes[kept - 1].position == notes[i].position &&
                                notes[kept - 1].grace == notes[i].grace && (!notes[i].grace || notes[i].chord_member);
       if (beside_last) {
         if (!in_chord) notices_.add(Oddity::chord_notes, measure.offset_bytes, measure.number);
@@ -49,7 +50,7 @@ class LineBuilder {
         continue;
       }
       in_chord = false;
-      if (has_sounding && notes[sounding].position < notes[i].position)
+      if (has_sounding && notes[sounding].position < notes[i].position && share_a_pass(notes[sounding], notes[i]))
         cut(notes[sounding], notes[i].position, measure);
       notes[kept] = notes[i];
       if (!notes[kept].grace) {

@@ -114,6 +114,8 @@ ReadResult read_score(const ScoreDocument& document, const ReadOptions& options)
     throw ReadError(
         document.place(part.measures.front().offset_bytes),
         "the repeats and jumps never come to a bar with a note of the solo; --as-written reads the page once");
+  result.is_only_part =
+      std::ranges::count_if(chosen.parts, [](const WrittenPart& other) { return !other.notes.empty(); }) == 1;
   for (const WrittenPart& other : chosen.parts)
     if (!solo.tempo_bpm) solo.tempo_bpm = other.tempo_bpm;
   result.changes = played_changes(chosen.parts[chosen.chords], played, solo);

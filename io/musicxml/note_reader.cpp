@@ -29,6 +29,10 @@ struct NoteDraft {
   bool unpitched = false;
   bool tied_from = false;
   bool tied_on = false;
+  bool printed_from = false;  ///< a tie is printed there
+  bool printed_on = false;
+  bool hidden = false;  ///< there to be heard, not to be seen
+  std::uint32_t passes = 0;
 };
 
 void read_tie(NoteDraft& draft, const pugi::xml_node& node) {
@@ -37,13 +41,47 @@ void read_tie(NoteDraft& draft, const pugi::xml_node& node) {
   if (type == "stop") draft.tied_from = true;
 }
 
+void read_printed_ties(NoteDraft& draft, const pugi::xml_node& notations) {
+  for (pugi::xml_node tied = notations.child("tied"); tied; tied = tied.next_sibling("tied")) {
+    const std::string_view type = tied.attribute("type").value();
+    if (type == "start" || type == "continue") draft.printed_on = true;
+    if (type == "stop" || type == "continue") draft.printed_from = true;
+  }
+}
+
+/// Where nothing says that a note is tied, print is believed.
+void take_printed_ties(PartState& state, const pugi::xml_node& node, NoteDraft& draft) {
+  if (draft.tied_from || draft.tied_on || !(draft.printed_from || draft.printed_on)) return;
+  if (draft.printed_on) notice(state, Oddity::printed_ties, node);
+  draft.tied_from = draft.printed_from;
+  draft.tied_on = draft.printed_on;
+}
+
+/// As WrittenNote::passes. A pass beyond the last one that has a bit is none.
+std::uint32_t passes_in_bits(std::string_view text) {
+  constexpr int most = 31;
+  std::uint32_t passes = 0;
+  for (const int pass : passes_in(text))
+    if (pass <= most) passes |= std::uint32_t{1} << static_cast<unsigned>(pass);
+  return passes;
+}
+
+void read_note_attributes(NoteDraft& draft, const pugi::xml_node& node) {
+  for (pugi::xml_attribute attribute = node.first_attribute(); attribute; attribute = attribute.next_attribute()) {
+    const char* const name = attribute.name();
+    if (*name != 'p' && *name != 't') continue;  // most are places on the page
+    if (name == std::string_view("print-object")) draft.hidden = attribute.value() == std::string_view("no");
+    if (name == std::string_view("time-only")) draft.passes = passes_in_bits(attribute.value());
+  }
+}
+
 void read_rest(NoteDraft& draft, const pugi::xml_node& node) {
   draft.rest = true;
   draft.bar_rest = std::string_view(node.attribute("measure").value()) == "yes";
 }
 
 using Child = const pugi::xml_node&;
-constexpr ElementReaders<NoteDraft, 13> note_readers{{{
+constexpr ElementReaders<NoteDraft, 14> note_readers{{{
     {"pitch", [](NoteDraft& draft, Child node) { draft.pitch = node; }},
     {"duration", [](NoteDraft& draft, Child node) { draft.duration = node; }},
     {"voice", [](NoteDraft& draft, Child node) { draft.voice = node.child_value(); }},
@@ -54,6 +92,7 @@ constexpr ElementReaders<NoteDraft, 13> note_readers{{{
     {"time-modification", [](NoteDraft& draft, Child node) { draft.time_modification = node; }},
     {"chord", [](NoteDraft& draft, Child) { draft.chord_member = true; }},
     {"staff", [](NoteDraft& draft, Child node) { draft.staff = node.child_value(); }},
+    {"notations", read_printed_ties},
     {"grace", [](NoteDraft& draft, Child) { draft.grace = true; }},
     {"cue", [](NoteDraft& draft, Child) { draft.cue = true; }},
     {"unpitched", [](NoteDraft& draft, Child) { draft.unpitched = true; }},
@@ -65,13 +104,16 @@ std::uint16_t voice_index(PartState& state, const pugi::xml_node& node, const No
   std::string_view name = stripped(draft.voice);
   if (name.empty()) name = stripped(draft.staff);
   if (name.empty()) name = "1";
+  if (name == state.last_voice_name) return state.last_voice;
   std::vector<Voice>& voices = state.part.voices;
   const auto found = std::ranges::find(voices, name, &Voice::name);
-  if (found != voices.end()) return static_cast<std::uint16_t>(found - voices.begin());
+  state.last_voice_name = name;
+  state.last_voice = static_cast<std::uint16_t>(found - voices.begin());
+  if (found != voices.end()) return state.last_voice;
   constexpr std::size_t most_voices = 100;
   if (voices.size() >= most_voices) refuse(state, node, "the part has more than 100 voices; export the score again");
   voices.push_back({std::string(name), 0, 0, 0});
-  return static_cast<std::uint16_t>(voices.size() - 1);
+  return state.last_voice;
 }
 
 /// The alteration in semitones. Between the semitones it goes to the nearest, away from the natural.
@@ -89,33 +131,42 @@ int read_alter(PartState& state, const pugi::xml_node& node) {
   return *alter < Beats{} ? -nearest : nearest;
 }
 
-Pitch read_pitch(PartState& state, const pugi::xml_node& pitch) {
-  Pitch read;
-  bool has_step = false;
-  bool has_octave = false;
-  for (pugi::xml_node child = pitch.first_child(); child; child = child.next_sibling()) {
-    const std::string_view name = child.name();
-    const std::string_view text = stripped(child.child_value());
-    if (name == "step") {
-      const std::size_t letter =
-          text.size() == 1 ? std::string_view("CDEFGAB").find(text.front()) : std::string_view::npos;
-      has_step = letter != std::string_view::npos;
-      if (has_step) read.name.step = static_cast<Step>(letter);
-    } else if (name == "alter") {
-      read.name.alter = read_alter(state, child);
-    } else if (name == "octave") {
-      const auto octave = parse_int(text);
-      has_octave = octave && *octave >= -1 && *octave <= 10;
-      if (has_octave) read.octave = *octave;
-    }
-  }
-  if (!has_step || !has_octave)
-    refuse(state, pitch, "this is not a pitch; a <step> from A to G and an <octave> from 0 to 9 are expected");
-  return read;
+struct PitchDraft {
+  PartState& state;
+  std::optional<Step> step{};
+  int alter = 0;
+  std::optional<int> octave{};
+};
+
+void read_step(PitchDraft& draft, const pugi::xml_node& node) {
+  const std::string_view text = stripped(node.child_value());
+  constexpr std::array<Step, 7> from_a = {Step::a, Step::b, Step::c, Step::d, Step::e, Step::f, Step::g};
+  if (text.size() == 1 && text[0] >= 'A' && text[0] <= 'G')
+    draft.step = from_a.at(static_cast<std::size_t>(text[0] - 'A'));
 }
 
-Pitch sounding_pitch(PartState& state, const pugi::xml_node& node, const Pitch& written) {
-  const Pitch pitch = state.transposition == Interval{} ? written : transposed(written, state.transposition);
+void read_octave(PitchDraft& draft, const pugi::xml_node& node) {
+  const auto octave = parse_int(node.child_value());
+  if (octave && *octave >= -1 && *octave <= 10) draft.octave = octave;
+}
+
+constexpr ElementReaders<PitchDraft, 3> pitch_readers{{{
+    {"step", read_step},
+    {"alter", [](PitchDraft& draft, Child node) { draft.alter = read_alter(draft.state, node); }},
+    {"octave", read_octave},
+}}};
+
+Pitch read_pitch(PartState& state, const pugi::xml_node& pitch) {
+  PitchDraft draft{state};
+  pitch_readers.read_children(draft, pitch);
+  if (!draft.step || !draft.octave)
+    refuse(state, pitch, "this is not a pitch; a <step> from A to G and an <octave> from 0 to 9 are expected");
+  return {{*draft.step, draft.alter}, *draft.octave};
+}
+
+Pitch sounding_pitch(PartState& state, const pugi::xml_node& node, const Pitch& written, std::string_view staff) {
+  const Interval transposition = transposition_on(state, staff);
+  const Pitch pitch = transposition == Interval{} ? written : transposed(written, transposition);
   constexpr int highest = 127;
   if (const int midi = midi_number(pitch); midi < 0 || midi > highest)
     refuse(state, node,
@@ -153,15 +204,16 @@ void keep_note(PartState& state, const pugi::xml_node& node, const NoteDraft& dr
   const bool joins_chord = draft.chord_member && !state.part.notes.empty();
   kept.voice = joins_chord ? state.part.notes.back().voice : voice_index(state, node, draft);
   kept.written = read_pitch(state, draft.pitch);
-  kept.pitch = sounding_pitch(state, draft.pitch, kept.written);
+  kept.pitch = sounding_pitch(state, draft.pitch, kept.written, draft.staff);
   kept.grace = draft.grace;
   kept.chord_member = draft.chord_member;
+  kept.passes = draft.passes;
   kept.tied_from = draft.tied_from;
   kept.tied_on = draft.tied_on;
   Voice& voice = state.part.voices[kept.voice];
   ++voice.notes;
   if (kept.chord_member) ++voice.chord_members;
-  if (std::string_view(node.attribute("print-object").value()) == "no") ++voice.hidden;
+  if (draft.hidden) ++voice.hidden;
   state.part.notes.push_back(kept);
 }
 
@@ -169,7 +221,9 @@ void keep_note(PartState& state, const pugi::xml_node& node, const NoteDraft& dr
 
 void read_note(PartState& state, const pugi::xml_node& node) {
   NoteDraft draft;
+  read_note_attributes(draft, node);
   note_readers.read_children(draft, node);
+  take_printed_ties(state, node, draft);
   WrittenNote note;
   note.element = state.element++;
   note.duration = note_length(state, node, draft);

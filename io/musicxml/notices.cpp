@@ -50,6 +50,10 @@ constexpr std::array wordings = {
             "{} transpositions were not applied: the score says it is in concert pitch"},
     Wording{Oddity::odd_meters, "{} time signature could not be read; the one before stays",
             "{} time signatures could not be read; the ones before stay"},
+    Wording{Oddity::printed_ties, "{} tie was read from its print, as nothing says that it sounds",
+            "{} ties were read from their print, as nothing says that they sound"},
+    Wording{Oddity::jumps_inside_bars, "{} jump stands inside its bar and was taken at the end of it",
+            "{} jumps stand inside their bars and were taken at the end of them"},
 };
 
 const Wording& wording(Oddity oddity) {

@@ -29,7 +29,9 @@ enum class Oddity : std::uint8_t {
   jumps_from_words,
   two_chords,
   concert_transpose,
-  odd_meters
+  odd_meters,
+  printed_ties,
+  jumps_inside_bars
 };
 
 class Notices {

@@ -5,6 +5,7 @@
 
 #include <optional>
 #include <string_view>
+#include <vector>
 
 namespace insideline::io {
 
@@ -16,5 +17,8 @@ std::optional<int> parse_int(std::string_view text);
 /// A decimal, exactly: "1", "0.5", "-2.25", ".5". None for anything else, for more than nine
 /// places, and for a million million or more on either side of zero.
 std::optional<Beats> parse_decimal(std::string_view text);
+
+/// Which times through a repeat: "1", "1,2", "1. 2.", "1-3", from 1 to 100. Blank is none.
+std::vector<int> passes_in(std::string_view text);
 
 }  // namespace insideline::io

@@ -47,7 +47,7 @@ void begin_measure(PartState& state, const MeasureSource& source) {
   measure.first_chord = state.part.symbols.size();
   state.part.measures.push_back(std::move(measure));
   state.part.signs.emplace_back();
-  state.position = state.furthest = state.chord_position = 0;
+  state.position = state.furthest = state.chord_position = state.jump_inside = 0;
   if (source.first_note) state.element = *source.first_note;
 }
 
@@ -67,6 +67,8 @@ void keep_one_symbol_a_place(PartState& state, const WrittenMeasure& measure) {
 void end_measure(PartState& state) {
   WrittenMeasure& measure = current_measure(state);
   measure.content = state.furthest;
+  if (state.jump_inside > Beats{} && state.jump_inside < state.furthest)
+    state.notices.add(Oddity::jumps_inside_bars, measure.offset_bytes, measure.number);
   measure.meter = state.meter;
   measure.end_note = state.part.notes.size();
   keep_one_symbol_a_place(state, measure);
@@ -106,6 +108,8 @@ WrittenPart read_part(const PartSource& source, const PartContext& context, Noti
   part.name = source.name;
   part.measures.reserve(source.measures.size());
   part.signs.reserve(source.measures.size());
+  constexpr std::size_t usual_notes_in_bar = 8;
+  part.notes.reserve(source.measures.size() * usual_notes_in_bar);
   PartState state{context, notices, part};
   if (context.assumed) part.transposition = state.transposition = *context.assumed;
   for (const MeasureSource& measure : source.measures) {

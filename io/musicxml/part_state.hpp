@@ -12,6 +12,7 @@
 #include <array>
 #include <cstdint>
 #include <cstring>
+#include <map>
 #include <string_view>
 #include <vector>
 
@@ -29,18 +30,23 @@ struct PartState {
   Notices& notices;
   WrittenPart& part;
 
-  std::optional<Beats> divisions{};  ///< per quarter note
-  Interval transposition{};
+  std::optional<Beats> divisions{};                ///< per quarter note
+  Interval transposition{};                        ///< of the part, which is that of its first staff
+  Interval other_staves{};                         ///< of staves that have no transposition of their own
+  std::map<int, Interval> staff_transpositions{};  ///< of staves that have their own
   std::optional<Meter> meter{};
   std::optional<Key> written_key{};
 
   Beats position{};        ///< where the next note of the measure begins
   Beats furthest{};        ///< how far the measure is filled
   Beats chord_position{};  ///< where the last note began: a chord member begins there too
+  Beats jump_inside{};     ///< where a jump stands in the measure; 0 for none and at its start
   std::size_t element = 0;
   std::vector<KnownChord> known_chords{};
   std::string_view last_length{};  ///< the text of the length read last, which is mostly the next one too
   Beats last_quarters{};
+  std::string_view last_voice_name{};  ///< likewise the name of the voice
+  std::uint16_t last_voice = 0;
 };
 
 /// One reader for one child element.
@@ -50,25 +56,21 @@ struct ElementReader {
   void (*read)(Target&, const pugi::xml_node&);
 };
 
-/// The readers of one kind of element's children, found by the first letter of their names.
+/// The readers of one kind of element's children. A name leads to its only possible row by its first and third
+/// letter: most of reading a score is finding these rows, and a search among them cannot be foreseen by the processor.
 template <typename Target, std::size_t size>
 class ElementReaders {
  public:
-  constexpr explicit ElementReaders(std::array<ElementReader<Target>, size> rows) : rows_(rows) {
-    std::sort(rows_.begin(), rows_.end(), [](const auto& a, const auto& b) { return *a.name < *b.name; });
-    for (std::size_t letter = 0; letter < first_.size(); ++letter)
-      first_[letter] = static_cast<std::uint8_t>(std::count_if(rows_.begin(), rows_.end(), [&](const auto& row) {
-        return static_cast<std::size_t>(*row.name - 'a') < letter;
-      }));
+  consteval explicit ElementReaders(std::array<ElementReader<Target>, size> rows) : rows_(rows) {
+    while (!fill_slots()) ++multiplier_;
   }
 
   /// Reads `child` by its row; an element without a row is of no interest.
   void read(Target& target, const pugi::xml_node& child) const {
     const char* const name = child.name();
-    const auto letter = static_cast<std::size_t>(static_cast<unsigned char>(*name)) - 'a';
-    if (letter >= first_.size() - 1) return;
-    for (std::size_t row = first_[letter]; row < first_[letter + 1]; ++row)
-      if (std::strcmp(rows_[row].name, name) == 0) return rows_[row].read(target, child);
+    if (name[0] == '\0' || name[1] == '\0') return;
+    const std::uint8_t row = slots_[slot_of(name)];
+    if (row < size && std::strcmp(rows_[row].name, name) == 0) rows_[row].read(target, child);
   }
 
   void read_children(Target& target, const pugi::xml_node& parent) const {
@@ -76,8 +78,25 @@ class ElementReaders {
   }
 
  private:
+  [[nodiscard]] constexpr std::size_t slot_of(const char* name) const {
+    return (static_cast<unsigned char>(name[0]) * multiplier_ + static_cast<unsigned char>(name[2])) % slot_count;
+  }
+
+  /// False where two rows want the same slot.
+  constexpr bool fill_slots() {
+    slots_.fill(std::uint8_t{size});
+    for (std::uint8_t row = 0; row < size; ++row) {
+      std::uint8_t& slot = slots_[slot_of(rows_[row].name)];
+      if (slot != size) return false;
+      slot = row;
+    }
+    return true;
+  }
+
+  static constexpr std::size_t slot_count = 64;
   std::array<ElementReader<Target>, size> rows_;
-  std::array<std::uint8_t, 27> first_{};  ///< for each letter its first row, and one more for the end
+  std::array<std::uint8_t, slot_count> slots_{};
+  std::size_t multiplier_ = 1;
 };
 
 inline WrittenMeasure& current_measure(PartState& state) { return state.part.measures.back(); }
@@ -88,6 +107,9 @@ void notice(PartState& state, Oddity oddity, const pugi::xml_node& node);
 
 /// The text of a duration, offset or forward, in quarter notes. Throws where it is not a number.
 Beats quarters(PartState& state, const pugi::xml_node& node);
+
+/// The transposition of the staff that `text` names, of the part for one without its own.
+Interval transposition_on(const PartState& state, std::string_view staff);
 
 void read_note(PartState& state, const pugi::xml_node& node);
 void read_attributes(PartState& state, const pugi::xml_node& node);

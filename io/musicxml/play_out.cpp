@@ -93,10 +93,13 @@ std::vector<Note> played_notes(const WrittenPart& part, const MelodicLine& line,
                                std::span<const PlayedMeasure> played) {
   std::vector<Note> notes;
   notes.reserve(line.notes.size());
+  std::vector<std::uint32_t> visits(part.measures.size(), 0);
   bool tied_on = false;  // the last of `notes` expects to sound on
   for (const PlayedMeasure& measure : played) {
+    const std::uint32_t visit = ++visits[measure.written];
     for (std::size_t i = line.first_note[measure.written]; i < line.first_note[measure.written + 1]; ++i) {
       const WrittenNote& source = line.notes[i];
+      if (source.passes != 0 && (visit > 31 || (source.passes >> visit & 1U) == 0)) continue;
       Note note{measure.onset + source.position,
                 source.duration,
                 source.pitch,

@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <initializer_list>
 #include <string>
 #include <string_view>
 
@@ -15,28 +16,6 @@ namespace {
 
 bool says_yes(const pugi::xml_node& node, const char* attribute) {
   return std::string_view(node.attribute(attribute).value()) == "yes";
-}
-
-/// "1", "1,2", "1. 2.", "1-3". Blank is none.
-std::vector<int> passes_in(std::string_view text) {
-  constexpr int most_passes = 100;
-  std::vector<int> passes;
-  bool range = false;
-  for (std::size_t i = 0; i < text.size();) {
-    const std::size_t end = std::min(text.find_first_not_of("0123456789", i), text.size());
-    if (end == i) {
-      if (text[i] == '-') range = !passes.empty();
-      ++i;
-      continue;
-    }
-    const int number = parse_int(text.substr(i, end - i)).value_or(0);
-    i = end;
-    if (number < 1 || number > most_passes) continue;
-    for (int between = range ? passes.back() + 1 : number; between < number; ++between) passes.push_back(between);
-    passes.push_back(number);
-    range = false;
-  }
-  return passes;
 }
 
 void read_repeat(PartState& state, const pugi::xml_node& node) {
@@ -99,19 +78,24 @@ constexpr ElementReaders<PartState, 2> barline_readers{{{
     {"ending", read_ending},
 }}};
 
-/// Whether the sound says anything about the order of playing.
-bool tells_the_way(const pugi::xml_node& sound) {
-  return std::ranges::any_of(std::array{"dacapo", "dalsegno", "tocoda", "fine", "segno", "coda"},
-                             [&](const char* name) { return !sound.attribute(name).empty(); });
+bool has_any(const pugi::xml_node& sound, std::initializer_list<const char*> names) {
+  return std::ranges::any_of(names, [&](const char* name) { return !sound.attribute(name).empty(); });
 }
+
+/// Whether playing goes on elsewhere after this.
+bool is_jump(const pugi::xml_node& sound) { return has_any(sound, {"dacapo", "dalsegno", "tocoda"}); }
+
+/// Whether the sound says anything about the order of playing.
+bool tells_the_way(const pugi::xml_node& sound) { return is_jump(sound) || has_any(sound, {"fine", "segno", "coda"}); }
 
 }  // namespace
 
 void read_sound(PartState& state, const pugi::xml_node& node) {
+  RoadSigns& signs = current_signs(state);
+  if (is_jump(node) && state.position > Beats{}) state.jump_inside = state.position;
   for (const pugi::xml_attribute attribute : node.attributes()) {
     const std::string_view name = attribute.name();
     const std::string_view value = attribute.value();
-    RoadSigns& signs = current_signs(state);
     if (name == "tempo" && !state.part.tempo_bpm) {
       const auto tempo = parse_decimal(value);
       if (tempo && *tempo > Beats{}) state.part.tempo_bpm = to_double(*tempo);

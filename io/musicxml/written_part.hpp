@@ -24,7 +24,13 @@ struct WrittenNote {
   bool chord_member = false;  ///< sounds together with the note before it
   bool tied_from = false;     ///< goes on sounding from a note before
   bool tied_on = false;       ///< goes on sounding into a note after
+  std::uint32_t passes = 0;   ///< bit n: played the n-th time through a repeat (from 1); 0: every time
 };
+
+/// Whether there is a time through the measure in which both are played.
+inline bool share_a_pass(const WrittenNote& a, const WrittenNote& b) {
+  return a.passes == 0 || b.passes == 0 || (a.passes & b.passes) != 0;
+}
 
 struct WrittenChord {
   Beats position;         ///< from the start of its measure

@@ -26,6 +26,19 @@ std::string_view role_letter(Role role) {
   return "X";
 }
 
+// Blue, vermillion and reddish purple of a palette that colour-blind readers tell apart
+// (Okabe and Ito, Color Universal Design, 2008); the rest black.
+std::string_view role_colour(Role role) {
+  switch (role) {
+    case Role::chord_tone: return "#0072B2";
+    case Role::tension: return "#D55E00";
+    case Role::non_chord_tone: return "#CC79A7";
+    case Role::outside:
+    case Role::no_chord: return "#000000";
+  }
+  return "#000000";
+}
+
 std::string degree_markup(const NoteLabel& label) {
   std::string_view before;
   std::string_view after;

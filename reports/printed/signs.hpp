@@ -11,6 +11,9 @@ namespace insideline::reports {
 /// "C" chord tone, "T" tension, "N" non-chord tone, "O" outside, "X" no chord.
 std::string_view role_letter(Role role);
 
+/// The colour of its heads, "#0072B2": the same as role-colour in the prelude of the page.
+std::string_view role_colour(Role role);
+
 /// \degree #'T "" "b" "9" "": with an arrowhead where the note is heard against the chord to come or the one before.
 std::string degree_markup(const NoteLabel& label);
 

@@ -128,3 +128,23 @@ TEST_CASE("lengths that cannot be meant are refused where they stand") {
   CHECK(message.find(expected) != string::npos);
   CHECK(message.starts_with("solo.musicxml:1:"));
 }
+
+TEST_CASE("a tie that is only printed sounds, with a warning") {
+  const auto printed = [](const string& step, const string& ties, const string& tied) {
+    return "{<note><pitch><step>" + step + "</step><octave>4</octave></pitch><duration>24</duration>" + ties +
+           "<notations>" + tied + "</notations></note>} ";
+  };
+  const string start = "<tied type=\"start\"/>";
+  const string stop = "<tied type=\"stop\"/>";
+  const auto score =
+      read_line(printed("C", "", start) + printed("C", "", stop + start) + "| " + printed("C", "", stop));
+  CHECK(notes_of(score) == "C4@0:6");
+  CHECK(warning_lines(score).find("2 ties were read from their print, as nothing says that they sound (bar 1)") !=
+        string::npos);
+  // Where the sound is told it is believed, and no warning is due.
+  const auto told =
+      read_line(printed("C", "<tie type=\"start\"/>", start) + printed("C", "<tie type=\"stop\"/>", stop));
+  CHECK(notes_of(told) == "C4@0:4");
+  CHECK(told.warnings.empty());
+  CHECK(notes_of(read_line(printed("C", "", "<tied type=\"let-ring\"/>") + printed("C", "", ""))) == "C4@0:2 C4@2:2");
+}

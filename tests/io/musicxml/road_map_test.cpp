@@ -161,3 +161,26 @@ TEST_CASE("a tie into a first ending and into a second one both sound on") {
       "{<barline><ending number=\"2\" type=\"stop\"/></barline>}");
   CHECK(notes_of(score) == "C4@0:4 D4@4:8 C4@12:4 D4@16:6");
 }
+
+TEST_CASE("notes for certain times through a repeat are played in those alone") {
+  const auto only = [](const string& step, const string& times) {
+    return "{<note time-only=\"" + times + "\"><pitch><step>" + step +
+           "</step><octave>4</octave></pitch><duration>24</duration></note>} ";
+  };
+  const string repeat = "{<barline><repeat direction=\"backward\" times=\"3\"/></barline>}";
+  const auto score = read_line(only("C", "1,3") + "back:2 " + only("D", "2") + "E4:2 " + repeat);
+  CHECK(notes_of(score) == "C4@0:2 E4@2:2 D4@4:2 E4@6:2 C4@8:2 E4@10:2");
+  CHECK(score.warnings.empty());
+  // Read as written the page is played once.
+  const auto page = read_line(only("C", "1,3") + "back:2 " + only("D", "2") + "E4:2 " + repeat,
+                              {.road_map = insideline::io::RoadMap::as_written});
+  CHECK(notes_of(page) == "C4@0:2 E4@2:2");
+}
+
+TEST_CASE("a jump inside a bar is taken at its end, and told") {
+  const string jump = "{<direction><sound dacapo=\"yes\"/></direction>} ";
+  CHECK(warning_lines(read_line("C4:4 | D4:2 " + jump + "E4:2"))
+            .find("1 jump stands inside its bar and was taken at the end of it (bar 2)") != string::npos);
+  CHECK(notes_of(read_line("C4:4 | D4:2 " + jump + "E4:2")) == notes_of(read_line("C4:4 | D4:2 E4:2 " + jump)));
+  CHECK(read_line("C4:4 | D4:2 E4:2 " + jump).warnings.empty());
+}

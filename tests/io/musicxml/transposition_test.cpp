@@ -104,3 +104,22 @@ TEST_CASE("a transposition that is no number is refused") {
   CHECK(refusal_of(score_xml(transpose("<chromatic>Bb</chromatic>") + "C4:4"))
             .find("<chromatic> \"Bb\" is not a transposition") != string::npos);
 }
+
+TEST_CASE("a transposition for one staff moves the notes of that staff alone") {
+  const auto on_staff = [](const string& step, int staff) {
+    return fmt::format(
+        "{{<note><pitch><step>{}</step><octave>4</octave></pitch><duration>12</duration><staff>{}</staff></note>}} ",
+        step, staff);
+  };
+  const string first = "{<attributes><transpose number=\"1\"><chromatic>-2</chromatic></transpose></attributes>} ";
+  const string second = "{<attributes><transpose number=\"2\"><chromatic>-12</chromatic></transpose></attributes>} ";
+  const string notes = on_staff("C", 1) + on_staff("D", 2) + "C4:2";
+  CHECK(notes_of(read_line(first + notes, {.voice = "1"})) == "Bb3@0:1 Bb3@2:2");
+  CHECK(notes_of(read_line(first + notes, {.voice = "2"})) == "D4@1:1");
+  CHECK(notes_of(read_line(second + notes, {.voice = "1"})) == "C4@0:1 C4@2:2");
+  CHECK(notes_of(read_line(second + notes, {.voice = "2"})) == "D3@1:1");
+  // One for all staves is in force until a staff gets its own, and again after it.
+  const string all = transpose("<chromatic>-3</chromatic>");
+  CHECK(notes_of(read_line(all + second + on_staff("C", 1) + on_staff("C", 2) + all + on_staff("C", 2),
+                           {.voice = "2"})) == "C3@1:1 A3@2:1");
+}

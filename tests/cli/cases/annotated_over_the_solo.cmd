@@ -1,0 +1,2 @@
+cp "$DATA/two_bars.musicxml" solo.musicxml
+insideline analyze solo.musicxml --annotated ./solo.musicxml
