@@ -20,7 +20,10 @@ constexpr Ticks ticks_per_quarter = 20160;
 
 constexpr std::size_t most_turns = 24;  ///< for the level by chance; a mean needs no more
 
-Ticks ticks(const Beats& time) { return whole_units(time * Beats(ticks_per_quarter), 1); }
+Ticks ticks(const Beats& time) {
+  static const Beats tick(1, ticks_per_quarter);
+  return whole_units(time, tick);
+}
 
 struct TimedNote {
   Ticks onset = 0;

@@ -63,9 +63,13 @@ std::optional<Degree> degree_in(const Reading& reading, const NoteContext& conte
   return reading.motive == Motive::tension ? tension_over(chord, note) : degree_over(chord, note, rising);
 }
 
+/// Its figure is its degree.
+bool is_member(const Reading& reading) {
+  return reading.motive == Motive::chord_tone || reading.motive == Motive::tension;
+}
+
 Figure figure_of(const Reading& reading, const std::optional<Degree>& degree) {
-  const bool member = reading.motive == Motive::chord_tone || reading.motive == Motive::tension;
-  return member && degree ? member_figure(*degree) : motion_figure(reading.motive);
+  return is_member(reading) && degree ? member_figure(*degree) : motion_figure(reading.motive);
 }
 
 class ChainLabels {
@@ -107,7 +111,7 @@ class ChainLabels {
 
   [[nodiscard]] Alternative told(std::size_t i, std::size_t k) const {
     const Reading& reading = weighed_[i].readings[k];
-    const auto degree = degree_in(reading, chain_[i], solo_, harmony_);
+    const auto degree = is_member(reading) ? degree_in(reading, chain_[i], solo_, harmony_) : std::nullopt;
     return {.role = role_of(reading),
             .figure = figure_of(reading, degree),
             .governor = governor(reading, chain_[i]),
@@ -117,12 +121,13 @@ class ChainLabels {
   /// The probability of the role, and the other readings put together by what a user sees of them.
   void write_probabilities(std::size_t i) {
     NoteLabel& label = labels_[chain_[i].note];
-    if (weighed_[i].readings.size() == 1) return;
+    const WeighedReadings note = weighed_[i];
+    if (note.readings.size() == 1) return;
     double confidence = 0.0;
     std::vector<Alternative> others;
-    for (std::size_t k = 0; k < weighed_[i].readings.size(); ++k) {
-      if (role_of(weighed_[i].readings[k]) == label.role) confidence += weighed_[i].probabilities[k];
-      if (weighed_[i].probabilities[k] < worth_weighing) continue;
+    for (std::size_t k = 0; k < note.readings.size(); ++k) {
+      if (role_of(note.readings[k]) == label.role) confidence += note.probabilities[k];
+      if (note.probabilities[k] < worth_weighing) continue;
       const Alternative other = told(i, k);
       const auto same = [&](const Alternative& seen) {
         return seen.role == other.role && seen.figure == other.figure && seen.governor == other.governor;
@@ -136,7 +141,7 @@ class ChainLabels {
     }
     label.confidence = std::min(confidence, 1.0);
     std::erase_if(others, [](const Alternative& other) { return other.probability < worth_telling; });
-    std::ranges::stable_sort(others, std::ranges::greater{}, &Alternative::probability);
+    if (others.size() > 1) std::ranges::stable_sort(others, std::ranges::greater{}, &Alternative::probability);
     label.alternatives = std::move(others);
   }
 
@@ -144,7 +149,7 @@ class ChainLabels {
   const Harmony& harmony_;
   const Chain& chain_;
   std::vector<NoteLabel>& labels_;
-  std::vector<WeighedReadings> weighed_;
+  WeighedChain weighed_;
 };
 
 /// A grace note belongs to the note it decorates: it is heard against that note's chord and counted nowhere.
@@ -188,8 +193,8 @@ ExplainedRow explained(Row row) {
 }
 
 /// The rows of the note itself, then those for coming after the note before as it is labelled.
-std::vector<ExplainedRow> explained_rows(const std::vector<WeighedReadings>& weighed, const Reading& reading,
-                                         const Chain& chain, std::size_t i) {
+std::vector<ExplainedRow> explained_rows(const WeighedChain& weighed, const Reading& reading, const Chain& chain,
+                                         std::size_t i) {
   std::vector<ExplainedRow> rows;
   for (const Row row : rows_for(reading, chain, i)) rows.push_back(explained(row));
   if (i == 0) return rows;
@@ -216,7 +221,7 @@ std::vector<ExplainedReading> explain_note(const Solo& solo, const Harmony& harm
     const auto here = std::ranges::find(chain, note, &NoteContext::note);
     if (here == chain.end() || !here->chord) continue;
     const auto i = static_cast<std::size_t>(here - chain.begin());
-    const std::vector<WeighedReadings> weighed = solve_chain(chain, settings.hearing);
+    const WeighedChain weighed = solve_chain(chain, settings.hearing);
     for (std::size_t k = 0; k < weighed[i].readings.size(); ++k) {
       const Reading& reading = weighed[i].readings[k];
       const auto degree = degree_in(reading, *here, solo, harmony);

@@ -3,6 +3,7 @@
 #include "analyzer/metre.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cstdlib>
 
 namespace insideline {
@@ -15,17 +16,18 @@ constexpr int bass_register = 48;  // below C3 a foreign tone is heard as a bass
 
 using PitchClasses = std::uint16_t;  // bit n is set for pitch class n
 
-PitchClasses pitch_classes(const Chord& chord, const std::vector<Degree>& degrees) {
+PitchClasses pitch_classes(int root, std::span<const Degree> degrees) {
   unsigned set = 0;
-  for (const Degree& degree : degrees) set |= 1U << static_cast<unsigned>(pitch_class(note_at(chord.root, degree)));
+  for (const Degree& degree : degrees)
+    set |= 1U << static_cast<unsigned>((root + pitch_class_above_root(degree)) % octave);
   return static_cast<PitchClasses>(set);
 }
 
 bool contains(PitchClasses set, int pitch_class) { return ((set >> static_cast<unsigned>(pitch_class)) & 1U) != 0; }
 
-PitchClasses above_root(const Chord& chord, std::initializer_list<Degree> degrees) {
-  return pitch_classes(chord, std::vector<Degree>(degrees));
-}
+// Over a dominant whose symbol does not name them, and over a minor seventh chord.
+constexpr std::array<Degree, 4> altered_colours = {{{9, -1}, {9, 1}, {11, 1}, {13, -1}}};
+constexpr std::array<Degree, 1> disputed_colours = {{{13, 0}}};
 
 /// A blue third on its way up to the third, a blue fifth on its way to the fifth or the eleventh.
 bool is_blue(int above_root, const std::optional<Motion>& out) {
@@ -40,12 +42,14 @@ bool is_blue(int above_root, const std::optional<Motion>& out) {
 /// the thirteenth over a minor seventh chord is disputed (Nettles & Graf against common practice).
 struct ChordColours {
   explicit ChordColours(const Chord& chord)
-      : tones(pitch_classes(chord, chord.tones)), tensions(pitch_classes(chord, chord.tensions)) {
+      : root(pitch_class(chord.root)),
+        tones(pitch_classes(root, chord.tones)),
+        tensions(pitch_classes(root, chord.tensions)) {
     const ChordQuality family = quality(chord);
-    root = pitch_class(chord.root);
     dominant = family == ChordQuality::dominant;
-    if (family == ChordQuality::dominant) altered = above_root(chord, {{9, -1}, {9, 1}, {11, 1}, {13, -1}});
-    if (family == ChordQuality::minor && seventh_of(chord) == Degree{7, -1}) disputed = above_root(chord, {{13, 0}});
+    if (dominant) altered = pitch_classes(root, altered_colours);
+    if (family == ChordQuality::minor && seventh_of(chord) == Degree{7, -1})
+      disputed = pitch_classes(root, disputed_colours);
   }
 
   [[nodiscard]] std::optional<Colour> colour(int pitch_class) const {
@@ -72,7 +76,7 @@ class ChordCursor {
  public:
   explicit ChordCursor(const Harmony& harmony) : harmony_(harmony) {
     find_stretches();
-    for (const SoundingChord& sounding : harmony.chords) colours_.emplace_back(sounding.chord);
+    find_colours();
   }
 
   void look_up(NoteContext& context, const Note& note, const Note* after) {
@@ -115,8 +119,22 @@ class ChordCursor {
     context.is_tension_of_next = contains(colours_[*context.next].tensions, context.pitch_class);
   }
 
+  /// A chord that is only written again keeps its colours.
+  void find_colours() {
+    colours_.reserve(harmony_.chords.size());
+    for (const SoundingChord& sounding : harmony_.chords) {
+      const bool goes_on = !colours_.empty() && harmony_.chords[colours_.size() - 1].stretch == sounding.stretch;
+      if (goes_on)
+        colours_.push_back(colours_.back());
+      else
+        colours_.emplace_back(sounding.chord);
+    }
+  }
+
   void find_stretches() {
     const std::size_t count = harmony_.chords.size();
+    stretch_onsets_.reserve(count);
+    previous_.reserve(count);
     for (std::size_t i = 0; i < count; ++i) {
       const bool goes_on = i > 0 && harmony_.chords[i].stretch == harmony_.chords[i - 1].stretch;
       stretch_onsets_.push_back(goes_on ? stretch_onsets_.back() : harmony_.chords[i].onset);
@@ -217,17 +235,17 @@ void look_at_stacks_and_pushes(Chain& chain) {
   }
 }
 
-NoteContext context_of(const Solo& solo, std::size_t index, const Bar& bar, const Settings& settings) {
+/// Fills in what the note is by itself; `beat` is the felt beat of its bar.
+void look_at_note(NoteContext& here, const Solo& solo, std::size_t index, const Bar& bar, const Beats& beat,
+                  const Settings& settings) {
   const Note& note = solo.notes[index];
-  NoteContext context;
-  context.note = index;
-  context.midi = midi_number(note.pitch);
-  context.pitch_class = context.midi % octave;
-  context.beat = felt_beat(bar.meter);
-  context.held = note.duration >= settings.held_tension * context.beat;
-  context.weight = metrical_weight(bar, note.onset, settings.feel);
-  context.on_beat = is_on_beat(bar, note.onset);
-  return context;
+  here.note = index;
+  here.midi = midi_number(note.pitch);
+  here.pitch_class = here.midi % octave;
+  here.beat = beat;
+  here.held = note.duration >= settings.held_tension * beat;
+  here.weight = metrical_weight(bar, note.onset, settings.feel);
+  here.on_beat = is_on_beat(bar, note.onset);
 }
 
 }  // namespace
@@ -244,9 +262,9 @@ std::vector<Chain> chains_of(const Solo& solo, const Harmony& harmony, std::span
       const Note& note = solo.notes[i];
       if (note.grace) continue;
       while (bar + 1 < solo.bars.size() && solo.bars[bar + 1].onset <= note.onset) ++bar;
-      const NoteContext here = context_of(solo, i, solo.bars[bar], settings);
-      if (sounded_until && note.onset - *sounded_until >= settings.phrase_gap * here.beat) chains.emplace_back();
-      chains.back().push_back(here);
+      const Beats beat = felt_beat(solo.bars[bar].meter);
+      if (sounded_until && note.onset - *sounded_until >= settings.phrase_gap * beat) chains.emplace_back();
+      look_at_note(chains.back().emplace_back(), solo, i, solo.bars[bar], beat, settings);
       sounded_until = end_of(note);
     }
   }

@@ -18,12 +18,12 @@ bool same_way(const NoteContext& here) {
 /// Collects the readings of one note.
 class Readings {
  public:
-  Readings(const Chain& chain, std::size_t index, Hearing hearing)
-      : chain_(chain), index_(index), here_(chain[index]), hearing_(hearing) {}
+  Readings(std::vector<Reading>& found, const Chain& chain, std::size_t index, Hearing hearing)
+      : chain_(chain), index_(index), here_(chain[index]), hearing_(hearing), found_(found) {}
 
-  std::vector<Reading> collect() {
-    if (!here_.chord) return {{.motive = Motive::no_chord}};
-    if (here_.is_tone) return {chord_tone_in_place()};
+  void collect() {
+    if (!here_.chord) return add({.motive = Motive::no_chord});
+    if (here_.is_tone) return add(chord_tone_in_place());
     add_tension();
     if (hearing_ == Hearing::as_heard) {
       add_anticipation();
@@ -34,7 +34,6 @@ class Readings {
     add_approaches();
     add_pedal();
     add({.motive = Motive::unexplained});
-    return std::move(found_);
   }
 
  private:
@@ -117,7 +116,7 @@ class Readings {
   void add_enclosures() {
     for (std::uint8_t parts = 2; parts <= 3; ++parts) {
       for (std::uint8_t part = 0; part < parts && part <= index_; ++part) {
-        const Readings start(chain_, index_ - part, hearing_);
+        const Readings start(found_, chain_, index_ - part, hearing_);
         if (!start.encloses(parts)) continue;
         const bool heard = parts == 2 && start.target_just_heard(parts);
         add({.motive = heard ? Motive::double_neighbour : Motive::enclosure, .part = part, .parts = parts});
@@ -125,7 +124,7 @@ class Readings {
     }
     if (exists(2) && surrounds(2) && !is_foreign(1)) add({.motive = Motive::opening_enclosure});
     if (index_ == 0 || is_foreign_before()) return;
-    const Readings start(chain_, index_ - 1, hearing_);
+    const Readings start(found_, chain_, index_ - 1, hearing_);
     if (start.exists(2) && start.surrounds(2)) add({.motive = Motive::closing_enclosure});
   }
 
@@ -141,7 +140,7 @@ class Readings {
     add({.motive = Motive::approach});
     if (!here_.in || leaps(here_.in)) add({.motive = Motive::appoggiatura});
     for (std::uint8_t part = 0; part < 2 && part <= index_; ++part) {
-      const Readings start(chain_, index_ - part, hearing_);
+      const Readings start(found_, chain_, index_ - part, hearing_);
       if (start.approaches_by_two_half_steps()) add({.motive = Motive::double_approach, .part = part, .parts = 2});
     }
   }
@@ -160,7 +159,7 @@ class Readings {
   std::size_t index_;
   const NoteContext& here_;
   Hearing hearing_;
-  std::vector<Reading> found_;
+  std::vector<Reading>& found_;
 };
 
 bool same_figure(const Reading& a, const Reading& b) { return a.motive == b.motive && a.parts == b.parts; }
@@ -186,8 +185,8 @@ bool is_stable(const Reading& reading) {
 
 bool needs_target(const Reading& reading) { return notes_to_target(reading).has_value(); }
 
-std::vector<Reading> possible_readings(const Chain& chain, std::size_t index, Hearing hearing) {
-  return Readings(chain, index, hearing).collect();
+void add_possible_readings(std::vector<Reading>& found, const Chain& chain, std::size_t index, Hearing hearing) {
+  Readings(found, chain, index, hearing).collect();
 }
 
 bool may_follow(const Reading& from, const Reading& to, bool same_pitch) {

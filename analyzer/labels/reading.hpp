@@ -54,9 +54,9 @@ bool is_stable(const Reading& reading);
 /// True for figures that must lead to a stable note.
 bool needs_target(const Reading& reading);
 
-/// Every way note `index` of `chain` can be heard; never empty. A pitch of the
+/// Adds every way note `index` of `chain` can be heard to `found`, at least one. A pitch of the
 /// sounding chord is a chord tone and nothing else.
-std::vector<Reading> possible_readings(const Chain& chain, std::size_t index, Hearing hearing);
+void add_possible_readings(std::vector<Reading>& found, const Chain& chain, std::size_t index, Hearing hearing);
 
 /// True where `to` may be the reading of the note right after one read as `from`.
 bool may_follow(const Reading& from, const Reading& to, bool same_pitch);

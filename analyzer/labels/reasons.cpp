@@ -6,9 +6,8 @@
 #include <algorithm>
 #include <array>
 #include <cstdlib>
+#include <initializer_list>
 #include <string_view>
-
-#include <fmt/format.h>
 
 namespace insideline {
 namespace {
@@ -28,6 +27,16 @@ constexpr std::array<TensionWords, 7> tension_words = {{
     {Row::tension_on_strong_place, "on a strong place"},
 }};
 
+/// One string of the whole: a sentence is said about every note.
+std::string joined(std::initializer_list<std::string_view> parts) {
+  std::size_t length = 0;
+  for (const std::string_view part : parts) length += part.size();
+  std::string text;
+  text.reserve(length);
+  for (const std::string_view part : parts) text += part;
+  return text;
+}
+
 class Sentence {
  public:
   explicit Sentence(const ReasonContext& context)
@@ -43,26 +52,26 @@ class Sentence {
       case Motive::tension: return tension();
       case Motive::passing: return passing();
       case Motive::neighbour:
-        return fmt::format("steps {} {} and comes back, {}", here_.in->semitones > 0 ? "up from" : "down from",
-                           degree_of_note(target()), place());
+        return joined({"steps ", here_.in->semitones > 0 ? "up from " : "down from ", degree_of_note(target()),
+                       " and comes back, ", place()});
       case Motive::double_neighbour:
-        return fmt::format("one of the two notes around {}, which was just heard and comes again", target_name());
-      case Motive::enclosure: return fmt::format("closes in on {} from {}", target_name(), side());
+        return joined({"one of the two notes around ", target_name(), ", which was just heard and comes again"});
+      case Motive::enclosure: return joined({"closes in on ", target_name(), " from ", side()});
       case Motive::opening_enclosure:
       case Motive::closing_enclosure:
-        return fmt::format("closes in on {} from {}, a chord tone takes the other side", target_name(), side());
-      case Motive::approach: return fmt::format("{} {} {}, which follows", step_size(), side(), target_name());
+        return joined({"closes in on ", target_name(), " from ", side(), ", a chord tone takes the other side"});
+      case Motive::approach: return joined({step_size(), " ", side(), " ", target_name(), ", which follows"});
       case Motive::double_approach:
-        return fmt::format("{} of two half steps {} to {}", context_.reading.part == 0 ? "first" : "second",
-                           here_.out->semitones > 0 ? "up" : "down", target_name());
-      case Motive::appoggiatura: return fmt::format("leans on {} from {}, {}", target_name(), side(), place());
+        return joined(
+            {context_.reading.part == 0 ? "first" : "second", " of two half steps ", way_out(), " to ", target_name()});
+      case Motive::appoggiatura: return joined({"leans on ", target_name(), " from ", side(), ", ", place()});
       case Motive::escape:
-        return fmt::format("steps {} and leaps away, {}", here_.in->semitones > 0 ? "up" : "down", place());
+        return joined({"steps ", here_.in->semitones > 0 ? "up" : "down", " and leaps away, ", place()});
       case Motive::pedal:
-        return here_.same_before
-                   ? fmt::format("stays while the harmony moves to {}", chord_name())
-                   : fmt::format("a low note apart from the line, heard as a bass under {}", chord_name());
-      case Motive::unexplained: return fmt::format("not in {}, and no figure leads it on", chord_name());
+        return joined({here_.same_before ? "stays while the harmony moves to "
+                                         : "a low note apart from the line, heard as a bass under ",
+                       chord_name()});
+      case Motive::unexplained: return joined({"not in ", chord_name(), ", and no figure leads it on"});
     }
     return {};
   }
@@ -74,50 +83,54 @@ class Sentence {
   [[nodiscard]] const std::string& chord_name() const { return symbol(*label_.governor); }
 
   [[nodiscard]] std::string place() const {
-    return fmt::format("on {}",
-                       place_in_words(context_.solo.bars[bar_index_at(context_.solo, note_.onset)], note_.onset));
+    return "on " + place_in_words(context_.solo.bars[bar_index_at(context_.solo, note_.onset)], note_.onset);
   }
 
-  [[nodiscard]] std::string member() const { return to_string(label_.figure) + " of " + chord_name(); }
+  /// "third of Dm7", and what there is to say about it.
+  [[nodiscard]] std::string member(std::string_view then, std::string_view more = "") const {
+    return joined({to_string(label_.figure), " of ", chord_name(), then, more});
+  }
 
   [[nodiscard]] std::string chord_tone() const {
-    if (here_.pickup) return member() + ", in the pickup";
+    if (here_.pickup) return member(", in the pickup");
     switch (label_.placement) {
-      case Placement::in_place: return member() + ' ' + place();
-      case Placement::anticipation: return member() + early();
+      case Placement::in_place: return member(" ", place());
+      case Placement::anticipation: return member(early());
       case Placement::suspension:
-      case Placement::retardation: return member() + hanging_over();
+      case Placement::retardation: return member(hanging_over());
     }
-    return member();
+    return member("");
   }
 
   [[nodiscard]] std::string early() const {
     const std::string_view after = here_.sounds_into_next       ? " and held into it"
                                    : here_.struck_again_on_next ? " and struck again there"
                                                                 : "";
-    return fmt::format(", {} before its chord{}", beats_in_words(here_.to_change), after);
+    return joined({", ", beats_in_words(here_.to_change), " before its chord", after});
   }
 
   [[nodiscard]] std::string hanging_over() const {
     const auto arriving = context_.reading.against == Against::previous ? here_.chord : here_.next;
-    return fmt::format(", kept over into {} and resolving {} by step", symbol(*arriving),
-                       label_.placement == Placement::suspension ? "down" : "up");
+    return joined({", kept over into ", symbol(*arriving), " and resolving ",
+                   label_.placement == Placement::suspension ? "down" : "up", " by step"});
   }
 
   [[nodiscard]] std::string tension() const {
-    if (here_.pickup) return member() + ", in the pickup";
-    if (label_.placement == Placement::anticipation) return member() + early();
+    if (here_.pickup) return member(", in the pickup");
+    if (label_.placement == Placement::anticipation) return member(early());
     const std::vector<Row> rows = rows_for(context_.reading, context_.chain, context_.index);
     for (const TensionWords& words : tension_words)
-      if (std::ranges::find(rows, words.row) != rows.end()) return fmt::format("{}, {}", member(), words.words);
-    return fmt::format("{}, a colour {}", member(), place());
+      if (std::ranges::find(rows, words.row) != rows.end()) return member(", ", words.words);
+    return member(", a colour ", place());
   }
 
   [[nodiscard]] std::string passing() const {
-    return fmt::format("passes {} by {} from {} to {}, {}", here_.out->semitones > 0 ? "up" : "down",
-                       std::abs(here_.in->semitones) == 1 && std::abs(here_.out->semitones) == 1 ? "half step" : "step",
-                       degree_of_note(before()), degree_of_note(target()), place());
+    const bool half_steps = std::abs(here_.in->semitones) == 1 && std::abs(here_.out->semitones) == 1;
+    return joined({"passes ", way_out(), " by ", half_steps ? "half step" : "step", " from ", degree_of_note(before()),
+                   " to ", degree_of_note(target()), ", ", place()});
   }
+
+  [[nodiscard]] std::string_view way_out() const { return here_.out->semitones > 0 ? "up" : "down"; }
 
   [[nodiscard]] std::string_view step_size() const {
     return std::abs(here_.out->semitones) == 1 ? "a half step" : "a step";
@@ -149,7 +162,7 @@ class Sentence {
   [[nodiscard]] std::string target_name() const {
     const NoteLabel& label = context_.labels[context_.chain[target()].note];
     if (!label.governor) return degree_of_note(target());
-    return fmt::format("{} of {}", degree_of_note(target()), symbol(*label.governor));
+    return joined({degree_of_note(target()), " of ", symbol(*label.governor)});
   }
 
   const ReasonContext& context_;
@@ -166,7 +179,7 @@ std::string beats_in_words(const Beats& distance) {
   if (distance == Beats(1, 3)) return "a third of a beat";
   if (distance == Beats(2, 3)) return "two thirds of a beat";
   if (distance == Beats(1, 4)) return "a quarter of a beat";
-  return fmt::format("{} beats", to_string(distance));
+  return to_string(distance) + " beats";
 }
 
 std::string reason_for(const ReasonContext& context) { return Sentence(context).text(); }

@@ -27,8 +27,8 @@ std::vector<PitchClassSet> candidate_chords(const HeardLine& line) {
   return sets;
 }
 
-/// The natural logarithm of the probability of the notes under a chord.
-double log_likelihood(const PitchCounts& counts, int notes, PitchClassSet tones) {
+/// The natural logarithm of the probability of `notes` notes under a chord of `tones` tones that `hits` of them are.
+double log_likelihood(int notes, int hits, int tones) {
   static const double log_weight = std::log(tone_weight);
   static const auto log_total = [] {
     std::array<double, pitch_classes + 1> totals{};
@@ -36,22 +36,34 @@ double log_likelihood(const PitchCounts& counts, int notes, PitchClassSet tones)
       totals.at(size) = std::log(tone_weight * static_cast<double>(size) + static_cast<double>(pitch_classes - size));
     return totals;
   }();
-  int hits = 0;
-  for (int pitch_class = 0; pitch_class < pitch_classes; ++pitch_class)
-    if (contains(tones, pitch_class)) hits += counts[static_cast<std::size_t>(pitch_class)];
-  return hits * log_weight - notes * log_total.at(static_cast<std::size_t>(std::popcount(tones)));
+  return hits * log_weight - notes * log_total.at(static_cast<std::size_t>(tones));
 }
 
+int hits_of(const PitchCounts& counts, PitchClassSet tones) {
+  int hits = 0;
+  for (int pitch_class = 0; pitch_class < pitch_classes; ++pitch_class)  // without a branch: it would be a coin toss
+    hits += counts[static_cast<std::size_t>(pitch_class)] * static_cast<int>(contains(tones, pitch_class));
+  return hits;
+}
+
+/// Candidates of as many tones that as many notes belong to are equally likely: they are weighed together.
 HeardChord heard_chord(const PitchCounts& counts, int notes, PitchClassSet real,
                        const std::vector<PitchClassSet>& candidates) {
   HeardChord heard;
   heard.notes = notes;
-  const double of_real = log_likelihood(counts, notes, real);
+  std::vector<std::array<int, pitch_classes + 1>> alike(static_cast<std::size_t>(notes) + 1);  // by hits and tones
+  for (const PitchClassSet candidate : candidates)
+    ++alike[static_cast<std::size_t>(hits_of(counts, candidate))][static_cast<std::size_t>(std::popcount(candidate))];
+  const double of_real = log_likelihood(notes, hits_of(counts, real), std::popcount(real));
   double relative_sum = 0.0;  // of all likelihoods, against that of the real chord
-  for (const PitchClassSet candidate : candidates) {
-    const double difference = log_likelihood(counts, notes, candidate) - of_real;
-    if (difference > as_good) ++heard.rank;
-    relative_sum += std::exp(difference);
+  for (int hits = 0; hits <= notes; ++hits) {
+    for (int tones = 0; tones <= pitch_classes; ++tones) {
+      const int count = alike[static_cast<std::size_t>(hits)][static_cast<std::size_t>(tones)];
+      if (count == 0) continue;
+      const double difference = log_likelihood(notes, hits, tones) - of_real;
+      if (difference > as_good) heard.rank += count;
+      relative_sum += count * std::exp(difference);
+    }
   }
   heard.bits = std::log2(static_cast<double>(candidates.size()) / relative_sum);
   return heard;

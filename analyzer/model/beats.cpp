@@ -1,5 +1,7 @@
 #include "analyzer/model/beats.hpp"
 
+#include <algorithm>
+#include <bit>
 #include <cassert>
 #include <charconv>
 #include <limits>
@@ -37,38 +39,13 @@ Beats reduced(Wide numerator, Wide denominator) {
     numerator = -numerator;
     denominator = -denominator;
   }
-  // Nearly every time in music is small: dividing 64-bit numbers is several times faster.
-  if (fits(numerator) && fits(denominator))
-    return {static_cast<std::int64_t>(numerator), static_cast<std::int64_t>(denominator)};
   const Wide divisor = wide_gcd(numerator, denominator);
   return {narrow(numerator / divisor), narrow(denominator / divisor)};
 }
 
-/// a / b + c / d in 64 bits, where it fits: nearly always, as denominators are small.
-std::optional<Beats> quick_sum(const Beats& a, const Beats& b) {
-  std::int64_t left = 0;
-  std::int64_t right = 0;
-  std::int64_t sum = 0;
-  std::int64_t denominator = 0;
-  if (a.denominator() == b.denominator()) {
-    if (__builtin_add_overflow(a.numerator(), b.numerator(), &sum)) return std::nullopt;
-    return a.denominator() == 1 ? Beats(sum) : Beats(sum, a.denominator());
-  }
-  const bool too_large = __builtin_mul_overflow(a.numerator(), b.denominator(), &left) ||
-                         __builtin_mul_overflow(b.numerator(), a.denominator(), &right) ||
-                         __builtin_add_overflow(left, right, &sum) ||
-                         __builtin_mul_overflow(a.denominator(), b.denominator(), &denominator);
-  if (too_large) return std::nullopt;
-  return Beats(sum, denominator);
-}
-
-/// (a * b) / (c * d) in 64 bits, where it fits; c * d is not zero.
-std::optional<Beats> quick_product(std::int64_t a, std::int64_t b, std::int64_t c, std::int64_t d) {
-  std::int64_t numerator = 0;
-  std::int64_t denominator = 0;
-  if (__builtin_mul_overflow(a, b, &numerator) || __builtin_mul_overflow(c, d, &denominator)) return std::nullopt;
-  return denominator == 1 ? Beats(numerator) : Beats(numerator, denominator);
-}
+// Rhythm mostly halves: eighths and sixteenths are reduced by shifting, only triplets and their kin need a division.
+int trailing_zeros(std::int64_t value) { return std::countr_zero(static_cast<std::uint64_t>(value)); }
+bool is_power_of_two(std::int64_t value) { return value > 0 && (value & (value - 1)) == 0; }
 
 std::optional<std::int64_t> parse_whole(std::string_view text) {
   std::int64_t value = 0;
@@ -94,62 +71,63 @@ std::optional<Beats> parse_decimal(std::string_view whole, std::string_view plac
 
 Beats::Beats(std::int64_t numerator, std::int64_t denominator) : numerator_(numerator), denominator_(denominator) {
   assert(denominator != 0 && "a fraction of a quarter note has a denominator");
-  const std::int64_t divisor = std::gcd(numerator_, denominator_);
-  if (denominator_ < 0 || divisor != 1) {
-    numerator_ = (denominator_ < 0 ? -numerator_ : numerator_) / divisor;
-    denominator_ = (denominator_ < 0 ? -denominator_ : denominator_) / divisor;
+  if (is_power_of_two(denominator)) {
+    const int halvings = std::min(trailing_zeros(numerator), trailing_zeros(denominator));
+    numerator_ >>= halvings;
+    denominator_ >>= halvings;
+    return;
+  }
+  const std::int64_t divisor = std::gcd(numerator, denominator);
+  if (denominator < 0 || divisor != 1) {
+    numerator_ = (denominator < 0 ? -numerator : numerator) / divisor;
+    denominator_ = (denominator < 0 ? -denominator : denominator) / divisor;
   }
 }
 
-std::strong_ordering operator<=>(const Beats& a, const Beats& b) {
-  if (a.denominator_ == b.denominator_) return a.numerator_ <=> b.numerator_;
-  std::int64_t quick_left = 0;
-  std::int64_t quick_right = 0;
-  if (!__builtin_mul_overflow(a.numerator_, b.denominator_, &quick_left) &&
-      !__builtin_mul_overflow(b.numerator_, a.denominator_, &quick_right))
-    return quick_left <=> quick_right;
+std::strong_ordering Beats::compare_fractions(const Beats& a, const Beats& b) {
   const Wide left = static_cast<Wide>(a.numerator_) * b.denominator_;
   const Wide right = static_cast<Wide>(b.numerator_) * a.denominator_;
   if (left == right) return std::strong_ordering::equal;
   return left < right ? std::strong_ordering::less : std::strong_ordering::greater;
 }
 
-Beats& Beats::operator+=(const Beats& other) {
-  if (const auto sum = quick_sum(*this, other)) return *this = *sum;
-  if (denominator_ == other.denominator_)
-    return *this = reduced(static_cast<Wide>(numerator_) + other.numerator_, denominator_);
+Beats Beats::sum_of_fractions(const Beats& a, const Beats& b) {
+  std::int64_t left = 0;
+  std::int64_t right = 0;
+  std::int64_t sum = 0;
+  std::int64_t denominator = 0;
+  if (a.denominator_ == b.denominator_ && !__builtin_add_overflow(a.numerator_, b.numerator_, &sum))
+    return {sum, a.denominator_};
+  const bool too_large = __builtin_mul_overflow(a.numerator_, b.denominator_, &left) ||
+                         __builtin_mul_overflow(b.numerator_, a.denominator_, &right) ||
+                         __builtin_add_overflow(left, right, &sum) ||
+                         __builtin_mul_overflow(a.denominator_, b.denominator_, &denominator);
+  if (!too_large) return {sum, denominator};
   const Wide numerator =
-      static_cast<Wide>(numerator_) * other.denominator_ + static_cast<Wide>(other.numerator_) * denominator_;
-  return *this = reduced(numerator, static_cast<Wide>(denominator_) * other.denominator_);
+      static_cast<Wide>(a.numerator_) * b.denominator_ + static_cast<Wide>(b.numerator_) * a.denominator_;
+  return reduced(numerator, static_cast<Wide>(a.denominator_) * b.denominator_);
 }
 
-Beats& Beats::operator-=(const Beats& other) { return *this += -other; }
-
-Beats& Beats::operator*=(const Beats& other) {
-  if (const auto product = quick_product(numerator_, other.numerator_, denominator_, other.denominator_))
-    return *this = *product;
-  return *this = reduced(static_cast<Wide>(numerator_) * other.numerator_,
-                         static_cast<Wide>(denominator_) * other.denominator_);
+Beats Beats::product_of_fractions(std::int64_t a, std::int64_t b, std::int64_t c, std::int64_t d) {
+  std::int64_t numerator = 0;
+  std::int64_t denominator = 0;
+  if (!__builtin_mul_overflow(a, b, &numerator) && !__builtin_mul_overflow(c, d, &denominator))
+    return {numerator, denominator};
+  return reduced(static_cast<Wide>(a) * b, static_cast<Wide>(c) * d);
 }
-
-Beats& Beats::operator/=(const Beats& other) {
-  if (const auto quotient = quick_product(numerator_, other.denominator_, denominator_, other.numerator_))
-    return *this = *quotient;
-  return *this = reduced(static_cast<Wide>(numerator_) * other.denominator_,
-                         static_cast<Wide>(denominator_) * other.numerator_);
-}
-
-Beats operator+(Beats a, const Beats& b) { return a += b; }
-Beats operator-(Beats a, const Beats& b) { return a -= b; }
-Beats operator*(Beats a, const Beats& b) { return a *= b; }
-Beats operator/(Beats a, const Beats& b) { return a /= b; }
-Beats operator-(const Beats& a) { return {-a.numerator(), a.denominator()}; }
 
 std::int64_t whole_units(const Beats& position, const Beats& unit) {
   assert(unit > Beats{} && "a unit of time is longer than nothing");
-  const Beats ratio = position / unit;
-  const std::int64_t quotient = ratio.numerator() / ratio.denominator();
-  const bool below_zero = ratio.numerator() < 0 && ratio.numerator() % ratio.denominator() != 0;
+  std::int64_t numerator = 0;
+  std::int64_t denominator = 0;
+  if (__builtin_mul_overflow(position.numerator(), unit.denominator(), &numerator) ||
+      __builtin_mul_overflow(position.denominator(), unit.numerator(), &denominator)) {
+    const Beats ratio = position / unit;
+    numerator = ratio.numerator();
+    denominator = ratio.denominator();
+  }
+  const std::int64_t quotient = numerator / denominator;
+  const bool below_zero = numerator < 0 && numerator % denominator != 0;
   return below_zero ? quotient - 1 : quotient;
 }
 

@@ -13,6 +13,8 @@ namespace insideline {
 /// A span or a position in quarter notes.
 /// Invariant: the fraction is in lowest terms and the denominator is above zero.
 /// Arithmetic that leaves 64 bits throws std::overflow_error.
+/// What nearly every time in music needs, whole quarters and equal denominators, is done in place;
+/// the rest is in beats.cpp.
 class Beats {
  public:
   constexpr Beats() = default;
@@ -25,24 +27,46 @@ class Beats {
   [[nodiscard]] constexpr std::int64_t denominator() const { return denominator_; }
 
   friend bool operator==(const Beats& a, const Beats& b) = default;
-  friend std::strong_ordering operator<=>(const Beats& a, const Beats& b);
+  friend std::strong_ordering operator<=>(const Beats& a, const Beats& b) {
+    return a.denominator_ == b.denominator_ ? a.numerator_ <=> b.numerator_ : compare_fractions(a, b);
+  }
 
-  Beats& operator+=(const Beats& other);
-  Beats& operator-=(const Beats& other);
-  Beats& operator*=(const Beats& other);
+  Beats& operator+=(const Beats& other) {
+    const bool whole = denominator_ == 1 && other.denominator_ == 1;
+    if (std::int64_t sum = 0; whole && !__builtin_add_overflow(numerator_, other.numerator_, &sum))
+      return *this = Beats(sum);
+    return *this = sum_of_fractions(*this, other);
+  }
+  Beats& operator-=(const Beats& other) { return *this += -other; }
+  Beats& operator*=(const Beats& other) {
+    const bool whole = denominator_ == 1 && other.denominator_ == 1;
+    if (std::int64_t product = 0; whole && !__builtin_mul_overflow(numerator_, other.numerator_, &product))
+      return *this = Beats(product);
+    return *this = product_of_fractions(numerator_, other.numerator_, denominator_, other.denominator_);
+  }
   /// `other` must not be zero.
-  Beats& operator/=(const Beats& other);
+  Beats& operator/=(const Beats& other) {
+    return *this = product_of_fractions(numerator_, other.denominator_, denominator_, other.numerator_);
+  }
+
+  friend Beats operator+(Beats a, const Beats& b) { return a += b; }
+  friend Beats operator-(Beats a, const Beats& b) { return a -= b; }
+  friend Beats operator*(Beats a, const Beats& b) { return a *= b; }
+  friend Beats operator/(Beats a, const Beats& b) { return a /= b; }
+  friend Beats operator-(Beats a) {
+    a.numerator_ = -a.numerator_;  // still in lowest terms
+    return a;
+  }
 
  private:
+  static std::strong_ordering compare_fractions(const Beats& a, const Beats& b);
+  static Beats sum_of_fractions(const Beats& a, const Beats& b);
+  /// (a * b) / (c * d)
+  static Beats product_of_fractions(std::int64_t a, std::int64_t b, std::int64_t c, std::int64_t d);
+
   std::int64_t numerator_ = 0;
   std::int64_t denominator_ = 1;
 };
-
-Beats operator+(Beats a, const Beats& b);
-Beats operator-(Beats a, const Beats& b);
-Beats operator*(Beats a, const Beats& b);
-Beats operator/(Beats a, const Beats& b);
-Beats operator-(const Beats& a);
 
 /// The largest whole number of `unit`s that fit below or at `position`.
 /// `unit` must be above zero.

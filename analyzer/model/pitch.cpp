@@ -68,7 +68,7 @@ int midi_number(const Pitch& pitch) {
 int semitones_above_root(const Degree& degree) { return major_scale_semitones(degree.number - 1) + degree.alter; }
 
 int pitch_class_above_root(const Degree& degree) {
-  return floor_mod(semitones_above_root(degree), semitones_per_octave);
+  return floor_mod(semitones_of(step_at(degree.number - 1)) + degree.alter, semitones_per_octave);
 }
 
 NoteName note_at(const NoteName& root, const Degree& degree) {

@@ -26,7 +26,8 @@ void collect_rows(const std::vector<Chain>& chains, std::set<Row>& seen) {
   for (const Chain& chain : chains) {
     std::vector<Reading> before;
     for (std::size_t i = 0; i < chain.size(); ++i) {
-      const auto readings = insideline::possible_readings(chain, i, insideline::Hearing::as_heard);
+      std::vector<Reading> readings;
+      insideline::add_possible_readings(readings, chain, i, insideline::Hearing::as_heard);
       for (const Reading& to : readings) {
         for (const Row row : insideline::rows_for(to, chain, i)) seen.insert(row);
         for (const Reading& from : before)
