@@ -1,0 +1,37 @@
+#include "reports/html/html_report.hpp"
+
+#include "reports/html/line_map.hpp"
+#include "reports/html/map_data.hpp"
+#include "reports/html/page.hpp"
+#include "reports/html/solo_plots.hpp"
+#include "reports/html/summary_view.hpp"
+#include "reports/text/remarks.hpp"
+
+namespace insideline::reports {
+namespace {
+
+/// Filled by playback.js, which knows whether the browser can sound anything.
+Markup playback() {
+  return element("div", {{"id", "playback"}, {"class", "controls"}},
+                 element("noscript", element("p", "Listening needs a browser that runs the page's own script.")));
+}
+
+}  // namespace
+
+std::string html_report(const Report& report) {
+  Page page;
+  page.title = title_of(report);
+  page.under_title = what_was_read_view(report);
+  page.styles = {line_map_style};
+  page.scripts = {line_map_script, playback_script};
+  page.main = section("summary", "In words", summary_view(report));
+  if (!report.solo.notes.empty()) {
+    page.main += section("line-map", "The line over the changes", line_map(report, lay_out_map(report)) + playback());
+    page.data = map_data(report);
+  }
+  const Markup plots = solo_plots(report);
+  if (!plots.empty()) page.main += section("plots", "In figures", plots);
+  return whole_page(page);
+}
+
+}  // namespace insideline::reports

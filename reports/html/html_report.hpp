@@ -1,0 +1,13 @@
+// A page for the screen: one file that explains a solo at a glance. The summary in words, the line map, plots, and
+// the line to listen to.
+#pragma once
+
+#include "reports/report.hpp"
+
+#include <string>
+
+namespace insideline::reports {
+
+std::string html_report(const Report& report);
+
+}  // namespace insideline::reports

@@ -1,0 +1,13 @@
+// What the scripts of the page know of the solo: notes, chords and bars as a compact JSON text, each word and
+// sentence once. line_map.js and playback.js read it.
+#pragma once
+
+#include "reports/report.hpp"
+
+#include <string>
+
+namespace insideline::reports {
+
+std::string map_data(const Report& report);
+
+}  // namespace insideline::reports

@@ -1,0 +1,172 @@
+#include "reports/html/markup.hpp"
+
+#include <cmath>
+#include <cstddef>
+#include <cstdint>
+
+namespace insideline::reports {
+namespace {
+
+constexpr std::string_view replacement = "\xEF\xBF\xBD";
+
+bool is_continuation(char byte) { return (static_cast<unsigned char>(byte) & 0xC0U) == 0x80U; }
+
+/// How many bytes the UTF-8 character at the front of `bytes` has; 0 where there is none (RFC 3629).
+std::size_t character_length(std::string_view bytes) {
+  const auto first = static_cast<unsigned char>(bytes.front());
+  std::size_t length = 0;
+  std::uint32_t code = 0;
+  if (first < 0x80U) return 1;
+  if (first >= 0xC2U && first <= 0xDFU) {
+    length = 2;
+    code = first & 0x1FU;
+  } else if (first >= 0xE0U && first <= 0xEFU) {
+    length = 3;
+    code = first & 0x0FU;
+  } else if (first >= 0xF0U && first <= 0xF4U) {
+    length = 4;
+    code = first & 0x07U;
+  }
+  if (length == 0 || bytes.size() < length) return 0;
+  for (std::size_t i = 1; i < length; ++i) {
+    if (!is_continuation(bytes[i])) return 0;
+    code = (code << 6U) | (static_cast<unsigned char>(bytes[i]) & 0x3FU);
+  }
+  const bool too_long = (length == 3 && code < 0x800U) || (length == 4 && code < 0x10000U);
+  const bool surrogate = code >= 0xD800U && code <= 0xDFFFU;
+  const bool control = code >= 0x80U && code <= 0x9FU;
+  const bool no_character = (code & 0xFFFEU) == 0xFFFEU || (code >= 0xFDD0U && code <= 0xFDEFU);
+  return too_long || surrogate || control || no_character || code > 0x10FFFFU ? 0 : length;
+}
+
+bool is_forbidden_control(char byte) {
+  const auto code = static_cast<unsigned char>(byte);
+  return (code < 0x20U && byte != '\t' && byte != '\n') || code == 0x7FU;
+}
+
+void write_escaped(std::string_view plain, std::string& out) {
+  while (!plain.empty()) {
+    const char first = plain.front();
+    std::size_t length = 1;
+    switch (first) {
+      case '&': out += "&amp;"; break;
+      case '<': out += "&lt;"; break;
+      case '>': out += "&gt;"; break;
+      case '"': out += "&quot;"; break;
+      case '\'': out += "&#39;"; break;
+      default:
+        length = character_length(plain);
+        if (length == 0 || is_forbidden_control(first)) {
+          out += replacement;
+          length = 1;
+        } else {
+          out += plain.substr(0, length);
+        }
+    }
+    plain.remove_prefix(length);
+  }
+}
+
+}  // namespace
+
+/// The only writer of tags.
+class ElementWriter {
+ public:
+  static Markup written(std::string_view name, Attributes attributes, std::string_view end) {
+    Markup markup;
+    markup.html_.reserve(name.size() + 1 + attributes.size() * 16);
+    markup.html_ += '<';
+    markup.html_ += name;
+    for (const Attribute& attribute : attributes) {
+      if (attribute.name.empty()) continue;
+      markup.html_ += ' ';
+      markup.html_ += attribute.name;
+      if (attribute.value.empty()) continue;
+      markup.html_ += "=\"";
+      write_escaped(attribute.value, markup.html_);
+      markup.html_ += '"';
+    }
+    markup.html_ += end;
+    return markup;
+  }
+  static void close(Markup& markup, std::string_view name) {
+    markup.html_ += "</";
+    markup.html_ += name;
+    markup.html_ += '>';
+  }
+};
+
+Markup& Markup::operator+=(const Markup& more) {
+  html_ += more.html_;
+  return *this;
+}
+
+Markup Markup::of_the_program(std::string_view html) {
+  Markup markup;
+  markup.html_ = html;
+  return markup;
+}
+
+Markup operator+(Markup a, const Markup& b) {
+  a += b;
+  return a;
+}
+
+std::string escaped(std::string_view plain) {
+  std::string out;
+  out.reserve(plain.size());
+  write_escaped(plain, out);
+  return out;
+}
+
+Markup text(std::string_view plain) {
+  Markup markup;
+  markup.html_ = escaped(plain);
+  return markup;
+}
+
+Markup element(std::string_view name, Attributes attributes, const Markup& content) {
+  Markup markup = ElementWriter::written(name, attributes, ">");
+  markup += content;
+  ElementWriter::close(markup, name);
+  return markup;
+}
+
+Markup element(std::string_view name, Attributes attributes, std::string_view plain) {
+  return element(name, attributes, text(plain));
+}
+
+Markup element(std::string_view name, const Markup& content) { return element(name, {}, content); }
+
+Markup element(std::string_view name, std::string_view plain) { return element(name, {}, text(plain)); }
+
+Markup lone_element(std::string_view name, Attributes attributes) {
+  return ElementWriter::written(name, attributes, ">");
+}
+
+Markup shape(std::string_view name, Attributes attributes) { return ElementWriter::written(name, attributes, "/>"); }
+
+std::string drawn(double number) {
+  constexpr double places = 10.0;
+  const auto tenths = static_cast<std::int64_t>(std::llround(number * places));
+  const std::int64_t size = tenths < 0 ? -tenths : tenths;
+  std::string digits = std::to_string(size / 10);
+  if (size % 10 != 0) digits += '.' + std::to_string(size % 10);
+  return tenths < 0 ? '-' + digits : digits;
+}
+
+std::string with_accidentals(std::string_view degree) {
+  std::string shown;
+  for (std::size_t i = 0; i < degree.size(); ++i) {
+    const bool before_number = degree.find_first_of("0123456789", i) != std::string_view::npos;
+    if (degree[i] == 'b' && before_number)
+      shown += "♭";
+    else if (degree[i] == '#' && before_number)
+      shown += "♯";
+    else
+      shown += degree[i];
+  }
+  return shown;
+}
+
+}  // namespace insideline::reports

@@ -1,0 +1,54 @@
+#include "reports/html/map_data.hpp"
+
+#include "tests/reports/sample_report.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include <string>
+
+#include <catch2/catch.hpp>
+
+using insideline::reports::map_data;
+using insideline::tests::report_without_chords;
+using insideline::tests::sample_report;
+using nlohmann::json;
+
+TEST_CASE("the scripts get every note with what it is and why") {
+  const json data = json::parse(map_data(sample_report()));
+  REQUIRE(data["notes"].size() == 13);
+  const json& words = data["words"];
+  const json& note = data["notes"][6];
+  CHECK(note[0] == 3.5);
+  CHECK(note[1] == 0.5);
+  CHECK(note[2] == 73);
+  CHECK(words[note[3].get<std::size_t>()] == "Db5");
+  CHECK(words[note[5].get<std::size_t>()] == "the and of 4");
+  CHECK(words[note[6].get<std::size_t>()] == "7");
+  CHECK(data["chords"][note[7].get<std::size_t>()][0] == "Dm7");
+  CHECK(words[note[8].get<std::size_t>()] == "non-chord tone");
+  CHECK(words[note[9].get<std::size_t>()] == "passing tone");
+  CHECK(words[note[10].get<std::size_t>()] == "");
+  CHECK(note[11] == 87);
+  CHECK(words[note[12].get<std::size_t>()] == "a passing tone, \"by hand\"");
+}
+
+TEST_CASE("the crossing into a note is told in words") {
+  const json data = json::parse(map_data(sample_report()));
+  CHECK(data["words"][data["notes"][7][13].get<std::size_t>()] == "7 to 3, whole step, guide tone");
+  CHECK(data["words"][data["notes"][8][13].get<std::size_t>()] == "");
+}
+
+TEST_CASE("chords are given with what is needed to sound them") {
+  const json data = json::parse(map_data(sample_report()));
+  CHECK(data["chords"][1] == json::parse(R"(["G7", 4.0, 4.0, [7, 11, 2, 5], 7])"));
+  CHECK(data["bars"][2] == json::parse("[3, 8.0, 4.0]"));
+  CHECK(data["tempo"] == 120.0);
+}
+
+TEST_CASE("a note without a chord has none, and bytes that are no text do not matter") {
+  auto report = report_without_chords();
+  report.analysis.labels[0].reason = "\xff";
+  const json data = json::parse(map_data(report));
+  CHECK(data["notes"][0][7] == -1);
+  CHECK(data["words"][data["notes"][0][12].get<std::size_t>()] == "\uFFFD");
+}

@@ -1,0 +1,468 @@
+// page_in_browser.cjs PROGRAM CORPUS CHROMIUM PDFTOTEXT
+//
+// The pages of `analyze --html` as readers meet them: in a browser, from disk, by pointer, keyboard and ear, on a
+// telephone and on paper. Judged beside our own checks by axe-core (accessibility), html-validate (HTML) and pdftotext.
+const { execFileSync } = require("node:child_process");
+const fs = require("node:fs");
+const os = require("node:os");
+const path = require("node:path");
+const { chromium } = require("playwright-core");
+const axeSource = require("axe-core").source;
+const { HtmlValidate } = require("html-validate");
+
+const [program, corpus, browserFile, pdftotext] = process.argv.slice(2);
+for (const [what, file] of Object.entries({ chromium: browserFile, pdftotext }))
+  if (!file || file.endsWith("-NOTFOUND")) {
+    console.log(`skipped: ${what} was not found when the build was configured`);
+    process.exit(0);
+  }
+
+let checks = 0;
+let failures = 0;
+function check(what, sound, found) {
+  checks += 1;
+  if (sound) return;
+  failures += 1;
+  console.error(`FAILED: ${what}${found === undefined ? "" : `\n  found: ${JSON.stringify(found).slice(0, 1500)}`}`);
+}
+const sorted = (values) => JSON.stringify([...values].sort());
+const folder = fs.mkdtempSync(path.join(os.tmpdir(), "insideline-pages-"));
+
+function written(score, changes) {
+  const name = path.basename(score).replace(/\.[a-z]+$/, "");
+  const page = path.join(folder, `${name}.html`);
+  const options = changes ? ["--changes", changes] : [];
+  const output = { encoding: "utf8", maxBuffer: 1 << 28, stdio: ["ignore", "pipe", "pipe"] };
+  const printed = execFileSync(program, ["analyze", score, ...options, "--html", page, "--json", "-"], output);
+  const summary = execFileSync(program, ["analyze", score, ...options], output);
+  return { name, page, analysis: JSON.parse(printed), summary, html: fs.readFileSync(page, "utf8") };
+}
+
+/// Opens a page and keeps whatever it complains of or asks the network for.
+async function opened(browser, page, settings = {}, prepare = async () => {}) {
+  const context = await browser.newContext(settings);
+  const tab = await context.newPage();
+  const complaints = [];
+  tab.on("console", (message) => complaints.push(`${message.type()}: ${message.text()}`));
+  tab.on("pageerror", (error) => complaints.push(error.message));
+  tab.on("dialog", (dialog) => { complaints.push(`dialog: ${dialog.message()}`); dialog.dismiss(); });
+  tab.on("request", (request) => { if (request.url() !== `file://${page}`) complaints.push(`asks for ${request.url()}`); });
+  await prepare(tab);
+  await tab.goto(`file://${page}`);
+  return { context, tab, complaints };
+}
+
+const desktop = { viewport: { width: 1280, height: 900 } };
+const telephone = { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true };
+const pageOverhang = (tab) => tab.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+
+async function loadsAlone(browser, piece) {
+  const { context, tab, complaints } = await opened(browser, piece.page, desktop);
+  await tab.waitForTimeout(200);
+  check(`${piece.name}: loads without a complaint and without the network`, complaints.length === 0, complaints);
+  const ran = await tab.evaluate(() => {
+    const script = document.createElement("script");
+    script.textContent = "window.intruder = true";
+    document.body.append(script);
+    return window.intruder === true;
+  });
+  check(`${piece.name}: a foreign script does not run`, !ran);
+  check(`${piece.name}: no part of the page hangs over its edge`, (await pageOverhang(tab)) <= 0);
+  await context.close();
+}
+
+const shownDegree = (degree) => degree.replaceAll("b", "♭").replaceAll("#", "♯");
+
+/// Everything the analysis says of a note, as the page must say it.
+function saidOf(analysis, note) {
+  const parts = [note.name, `bar ${note.bar}`, note.role, `${Math.round(note.confidence * 100)} % sure`, note.reason];
+  if (note.figure !== "none") parts.push(note.figure);
+  if (note.placement !== "in place") parts.push(note.placement);
+  if (note.degree && note.governor !== null)
+    parts.push(`${shownDegree(note.degree)} of ${analysis.chords[note.governor].symbol}`);
+  return parts;
+}
+
+async function walksByKeyboard(browser, piece) {
+  const { context, tab } = await opened(browser, piece.page, desktop);
+  for (let presses = 0; presses < 60; presses += 1) {
+    await tab.keyboard.press("Tab");
+    if (await tab.evaluate(() => document.activeElement.matches(".note"))) break;
+  }
+  const reached = [];
+  for (const note of piece.analysis.notes) {
+    const { id, tip, label } = await tab.evaluate(() => ({
+      id: document.activeElement.id,
+      tip: document.getElementById("tip").hidden ? "" : document.getElementById("tip").innerText,
+      label: document.activeElement.getAttribute("aria-label") || "",
+    }));
+    reached.push(id);
+    const missing = saidOf(piece.analysis, note).filter((part) => !tip.includes(part));
+    check(`${piece.name}: the tip of note ${note.index} says what the analysis says`, missing.length === 0, { missing, tip });
+    check(`${piece.name}: note ${note.index} is named for a screen reader`,
+      label.includes(note.name) && label.includes(note.role) && label.includes(note.reason), label);
+    await tab.keyboard.press("ArrowRight");
+  }
+  check(`${piece.name}: the arrow keys reach every note in order`,
+    JSON.stringify(reached) === JSON.stringify(piece.analysis.notes.map((note) => `n${note.index}`)), reached);
+  if (piece.analysis.choruses > 1) {
+    await tab.keyboard.press("Home");
+    await tab.keyboard.press("ArrowDown");
+    const id = await tab.evaluate(() => Number(document.activeElement.id.slice(1)));
+    const moved = piece.analysis.notes[id].bar - piece.analysis.notes[0].bar;
+    const form = piece.analysis.bars / piece.analysis.choruses;
+    check(`${piece.name}: down goes to the same place of the next chorus`, Math.abs(moved - form) <= 1, moved);
+    await tab.keyboard.press("ArrowUp");
+    check(`${piece.name}: and up comes back`, (await tab.evaluate(() => document.activeElement.id)) !== `n${id}`);
+  }
+  await tab.keyboard.press("Escape");
+  check(`${piece.name}: Escape hides the tip`, await tab.evaluate(() => document.getElementById("tip").hidden));
+  await context.close();
+}
+
+async function worksByPointer(browser, piece) {
+  const { context, tab } = await opened(browser, piece.page, desktop);
+  await tab.locator("#n4 use").hover();
+  const tip = await tab.locator("#tip").innerText();
+  check(`${piece.name}: pointing at a note shows what it is`,
+    saidOf(piece.analysis, piece.analysis.notes[4]).every((part) => tip.includes(part)), tip);
+  await tab.mouse.move(5, 5);
+  check(`${piece.name}: and pointing elsewhere hides it`, await tab.locator("#tip").isHidden());
+
+  for (const [part, place] of Object.entries({ lanes: ".lanes", degrees: ".note text", brackets: ".brackets", links: ".links" })) {
+    const shown = () => tab.evaluate((selector) =>
+      getComputedStyle(document.querySelector(`#score ${selector}`)).display !== "none", place);
+    const box = tab.locator(`input[data-part="${part}"]`);
+    check(`${piece.name}: ${part} are shown at first`, await shown());
+    await box.uncheck();
+    check(`${piece.name}: ${part} can be hidden`, !(await shown()));
+    await box.check();
+    check(`${piece.name}: and shown again`, await shown());
+  }
+  if (piece.analysis.choruses > 1) {
+    const order = () => tab.evaluate(() => [...document.querySelectorAll(".system")].map((s) => Number(s.dataset.played)));
+    const before = await order();
+    await tab.locator('input[data-part="stacked"]').uncheck();
+    const after = await order();
+    check(`${piece.name}: choruses stand under each other, or in the order they are played`,
+      before.some((system, i) => i > 0 && system < before[i - 1]) && after.every((system, i) => system === i), { before, after });
+  }
+  await tab.locator("#all-notes summary").click();
+  await tab.locator("#all-notes tbody tr").first().waitFor();
+  const rows = await tab.locator("#all-notes tbody tr").count();
+  check(`${piece.name}: the table of notes has every note`, rows === piece.analysis.notes.length, rows);
+  await context.close();
+}
+
+/// Lettering and marks as the browser really sets them must not lie on each other.
+async function letteringIsApart(browser, piece) {
+  const { context, tab } = await opened(browser, piece.page, desktop);
+  const collisions = await tab.evaluate(() => {
+    const found = [];
+    for (const system of document.querySelectorAll(".system")) system.style.contentVisibility = "visible";
+    for (const map of document.querySelectorAll(".system svg")) {
+      const boxes = [...map.querySelectorAll("text, .note use")].map((element) => {
+        const { left, right, top, bottom } = element.getBoundingClientRect();
+        const mark = element.tagName === "use";
+        // The glyphs themselves: without the space above and below them, and a mark without the room for a finger.
+        const trim = mark ? (right - left - 10) / 2 : 1;
+        const lines = mark ? (bottom - top - 10) / 2 : (bottom - top) * 0.22;
+        return { left: left + trim, right: right - trim, top: top + lines, bottom: bottom - lines,
+          what: mark ? `mark ${element.parentNode.id}` : element.textContent, mark };
+      });
+      boxes.forEach((a, i) => boxes.slice(i + 1).forEach((b) => {
+        if (a.mark && b.mark) return;
+        if (a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom) found.push(`${a.what} on ${b.what}`);
+      }));
+    }
+    return found;
+  });
+  check(`${piece.name}: no lettering lies on other lettering or on a mark`, collisions.length === 0, collisions);
+  await context.close();
+}
+
+/// Keeps what the page sounds: the frequencies it asks for and how loud it gets.
+const listen = () => {
+  window.heard = { tones: [], peak: 0 };
+  const Oscillator = window.OscillatorNode;
+  window.OscillatorNode = class extends Oscillator {
+    constructor(context, options) {
+      super(context, options);
+      window.heard.tones.push({ type: options.type, hertz: options.frequency });
+    }
+  };
+  const connect = AudioNode.prototype.connect;
+  AudioNode.prototype.connect = function connected(target, ...rest) {
+    if (target instanceof AudioDestinationNode) {
+      const meter = new AnalyserNode(this.context);
+      connect.call(this, meter);
+      setInterval(() => {
+        const wave = new Float32Array(meter.fftSize);
+        meter.getFloatTimeDomainData(wave);
+        window.heard.peak = Math.max(window.heard.peak, ...wave.map(Math.abs));
+      }, 20);
+    }
+    return connect.call(this, target, ...rest);
+  };
+  window.litNotes = [];
+  document.addEventListener("DOMContentLoaded", () =>
+    new MutationObserver((changes) => {
+      for (const { target } of changes)
+        if (target.matches(".note.lit") && window.litNotes.at(-1) !== target.id) window.litNotes.push(target.id);
+    }).observe(document.getElementById("score"), { attributes: true, attributeFilter: ["class"], subtree: true }));
+};
+
+async function sounds(browser, piece) {
+  const { context, tab, complaints } = await opened(browser, piece.page, desktop, (page) => page.addInitScript(listen));
+  const fill = (id, value) => tab.evaluate(([name, text]) => {
+    const input = document.getElementById(name);
+    input.value = text;
+    input.dispatchEvent(new Event("input"));
+  }, [id, value]);
+  check(`${piece.name}: listening starts quiet`, Number(await tab.locator("#volume").inputValue()) <= 20);
+  await fill("tempo", "320");
+  await tab.locator("#play").click();
+  check(`${piece.name}: the button then stops`, (await tab.locator("#play").innerText()) === "Stop");
+  await tab.waitForFunction(() => window.litNotes.length >= 8, null, { timeout: 20000 });
+  const { lit, heard } = await tab.evaluate(() => ({ lit: window.litNotes, heard: window.heard }));
+  check(`${piece.name}: notes light up in order`, lit.slice(0, 8).every((id, i) => id === `n${i}`), lit);
+  check(`${piece.name}: it can be heard, and not loud`, heard.peak > 0.001 && heard.peak < 0.5, heard.peak);
+  const hertz = (midi) => 440 * 2 ** ((midi - 69) / 12);
+  const struck = heard.tones.map((tone) => tone.hertz);
+  const missing = piece.analysis.notes.slice(0, 8).filter((note) => !struck.some((f) => Math.abs(f - hertz(note.midi)) < 0.01));
+  check(`${piece.name}: the notes sound at their pitches`, missing.length === 0, missing);
+  const tones = piece.analysis.chords[0].tones.map((tone) => tone.pitch_class);
+  const soft = heard.tones.filter((tone) => tone.type === "sine").slice(0, tones.length)
+    .map((tone) => Math.round(69 + 12 * Math.log2(tone.hertz / 440)) % 12);
+  check(`${piece.name}: under the tones of the first chord`, sorted(soft) === sorted(tones), { soft, tones });
+  await tab.keyboard.press("p");
+  check(`${piece.name}: the key P stops`, (await tab.locator("#play").innerText()) === "Play");
+  check(`${piece.name}: and nothing stays lit`, (await tab.locator(".lit").count()) === 0);
+
+  await fill("from-bar", "2");
+  await fill("to-bar", "2");
+  await tab.locator("#loop").check();
+  await tab.evaluate(() => { window.litNotes = []; });
+  await tab.locator("#play").click();
+  const inBar = piece.analysis.notes.filter((note) => note.bar === 2).map((note) => `n${note.index}`);
+  await tab.waitForFunction((wanted) => window.litNotes.length >= wanted, 2 * inBar.length + 1, { timeout: 20000 });
+  const again = await tab.evaluate(() => window.litNotes);
+  check(`${piece.name}: a loop plays its bars and no other, again and again`,
+    again.every((id, i) => id === inBar[i % inBar.length]), { again, inBar });
+  await tab.keyboard.press("Escape");
+  check(`${piece.name}: Escape stops as well`, (await tab.locator("#play").innerText()) === "Play");
+  check(`${piece.name}: playing brings no complaint`, complaints.length === 0, complaints);
+  await context.close();
+}
+
+async function fitsTheTelephone(browser, piece) {
+  const { context, tab } = await opened(browser, piece.page, telephone);
+  check(`${piece.name}: at 360 pixels the page does not scroll sideways`, (await pageOverhang(tab)) <= 0, await pageOverhang(tab));
+  await tab.locator("#n3").scrollIntoViewIfNeeded();
+  await tab.locator("#n3 use").tap();
+  const tip = await tab.locator("#tip").innerText();
+  check(`${piece.name}: a tap shows what a note is`,
+    saidOf(piece.analysis, piece.analysis.notes[3]).every((part) => tip.includes(part)), tip);
+  const box = await tab.locator("#tip").boundingBox();
+  check(`${piece.name}: the tip is all on the screen`, box.x >= 0 && box.x + box.width <= 360, box);
+  await context.close();
+}
+
+// WCAG 2.2, "relative luminance" and "contrast ratio".
+function luminance([red, green, blue]) {
+  const linear = [red, green, blue].map((value) => value / 255)
+    .map((value) => (value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4));
+  return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2];
+}
+function contrast(a, b) {
+  const [low, high] = [luminance(a), luminance(b)].sort((x, y) => x - y);
+  return (high + 0.05) / (low + 0.05);
+}
+
+async function isReadable(browser, piece) {
+  for (const colorScheme of ["light", "dark"]) {
+    const { context, tab } = await opened(browser, piece.page, { ...desktop, colorScheme });
+    const colours = await tab.evaluate(() => {
+      const probe = document.createElement("i");
+      document.body.append(probe);
+      const names = ["ground", "panel", "ink", "soft", "c-text", "t-text", "n-text", "o-text", "s2-text", "c", "t", "o", "s2", "focus"];
+      return Object.fromEntries(names.map((name) => {
+        probe.style.color = `var(--${name})`;
+        return [name, getComputedStyle(probe).color.match(/\d+/g).slice(0, 3).map(Number)];
+      }));
+    });
+    for (const ground of ["ground", "panel"]) {
+      for (const ink of ["ink", "soft", "c-text", "t-text", "n-text", "o-text", "s2-text"]) {
+        const ratio = contrast(colours[ink], colours[ground]);
+        check(`${colorScheme}: ${ink} on ${ground} is legible`, ratio >= 4.5, ratio);
+      }
+      // Marks and their outlines: the purple fill is light, and its outline (n-text, above) carries it.
+      for (const fill of ["c", "t", "o", "s2", "focus"]) {
+        const ratio = contrast(colours[fill], colours[ground]);
+        check(`${colorScheme}: ${fill} on ${ground} is seen`, ratio >= 3, ratio);
+      }
+    }
+    check(`${colorScheme}: the ground is ${colorScheme}`, (luminance(colours.ground) > 0.5) === (colorScheme === "light"));
+    await tab.locator("#theme").click();
+    const turned = await tab.evaluate(() => getComputedStyle(document.documentElement).backgroundColor.match(/\d+/g).map(Number));
+    check(`${colorScheme}: the button turns it`, (luminance(turned) > 0.5) === (colorScheme === "dark"), turned);
+    await context.close();
+  }
+}
+
+async function isAccessible(browser, piece) {
+  for (const [what, settings] of Object.entries({ desktop, dark: { ...desktop, colorScheme: "dark" }, telephone })) {
+    const { context, tab } = await opened(browser, piece.page, settings);
+    for (const details of await tab.locator("details").all()) await details.evaluate((element) => { element.open = true; });
+    await tab.evaluate(axeSource);
+    const { violations, passes } = await tab.evaluate(() => window.axe.run(document));
+    const grave = violations.filter(({ impact }) => impact === "serious" || impact === "critical")
+      .map(({ id, nodes }) => `${id}: ${nodes.slice(0, 3).map((node) => node.html.slice(0, 160)).join(" | ")}`);
+    check(`${piece.name}, ${what}: axe-core finds no serious fault`, grave.length === 0, grave);
+    check(`${piece.name}, ${what}: axe-core found something to check`, passes.length > 15, passes.length);
+    await context.close();
+  }
+}
+
+async function isSoundHtml(piece) {
+  const validator = new HtmlValidate({ extends: ["html-validate:recommended"], rules: {
+    "long-title": "off", // titles are the users'
+    "no-inline-style": "error",
+    "tel-non-breaking": "off", // dates and figures are no telephone numbers
+    "prefer-native-element": "off", // a list of notes drawn in SVG has no element of its own
+    "no-redundant-role": "error",
+  } });
+  const report = await validator.validateString(piece.html);
+  const messages = report.results.flatMap((result) => result.messages)
+    .map(({ ruleId, message, line, column }) => `${ruleId}: ${message} (${line}:${column})`);
+  check(`${piece.name}: html-validate accepts the page`, report.valid, [...new Set(messages)].slice(0, 10));
+  const spoilt = await validator.validateString(piece.html.replace("</h1>", ""));
+  check(`${piece.name}: html-validate notices a fault`, !spoilt.valid);
+}
+
+async function printsWell(browser, piece) {
+  const { context, tab } = await opened(browser, piece.page, desktop);
+  const pdf = path.join(folder, `${piece.name}.pdf`);
+  await tab.pdf({ path: pdf, preferCSSPageSize: true });
+  const text = execFileSync(pdftotext, ["-layout", pdf, "-"], { encoding: "utf8" });
+  const words = text.replace(/\s+/g, " ");
+  for (const symbol of new Set(piece.analysis.chords.map((chord) => chord.symbol)))
+    check(`${piece.name}: the print has ${symbol}`, words.includes(symbol));
+  const heard = piece.summary.match(/\d+ of \d+ notes \(\d+ %\)/)[0];
+  check(`${piece.name}: the print has the summary`, words.includes(heard), heard);
+  for (const control of ["Again and again", "Dark page", "choruses under each other"])
+    check(`${piece.name}: the print leaves out "${control}"`, !words.includes(control));
+  const pages = text.split("\f").filter((page) => page.trim() !== "");
+  check(`${piece.name}: the print wastes no paper`, pages.length <= 3 + Math.ceil(piece.analysis.bars / 4), pages.length);
+  await context.close();
+}
+
+/// The summary of the page and of the terminal are the same words.
+function saysTheSame(piece) {
+  const plain = piece.html.replace(/<[^>]+>/g, " ").replaceAll("&quot;", '"').replaceAll("&#39;", "'").replaceAll("&amp;", "&")
+    .replaceAll("&gt;", ">").replaceAll("&lt;", "<").replace(/\s+/g, " ");
+  const sentences = piece.summary.split("\nBars to look at")[0].split("\nA bar to look at")[0].split("\n")
+    .filter((line) => /^ {2}[A-Z0-9].*[.,;:]?/.test(line) && !/[█▓▒░]/.test(line) && !/ {3,}/.test(line.trim()));
+  check(`${piece.name}: there is a summary to compare`, sentences.length >= 8, sentences.length);
+  for (const line of sentences) check(`${piece.name}: the page says "${line.trim()}"`, plain.includes(line.trim().replace(/\s+/g, " ")));
+}
+
+function copyWithTitle(name, title) {
+  const score = fs.readFileSync(path.join(corpus, "lantern-street.musicxml"), "utf8");
+  const quoted = title.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;");
+  const copy = path.join(folder, `${name}.musicxml`);
+  const changed = score.replace(/<work-title>[^<]*</, () => `<work-title>${quoted}<`);
+  check("the demo piece has a title to change", changed !== score);
+  fs.writeFileSync(copy, changed);
+  return copy;
+}
+
+async function showsAnyTitle(browser) {
+  const titles = {
+    markup: "</title></h1><script>alert(1)</script><img src=x onerror=alert(2)>",
+    quotes: `"Quay" & 'Dock' \\" \\\\ #(system "ls") \${x} %s`,
+    emoji: "Möwe 🎷👩‍🎤 夜の港",
+    endless: "Quay".repeat(1250),
+  };
+  for (const [name, title] of Object.entries(titles)) {
+    const piece = written(copyWithTitle(name, title), path.join(corpus, "lantern-street.changes"));
+    const { context, tab, complaints } = await opened(browser, piece.page, telephone);
+    check(`title with ${name}: shown as text`, (await tab.locator("h1").textContent()) === title);
+    check(`title with ${name}: nothing runs`, complaints.length === 0, complaints);
+    check(`title with ${name}: the page keeps its width`, (await pageOverhang(tab)) <= 0);
+    await context.close();
+  }
+}
+
+function longScore(bars) {
+  const steps = ["C", "D", "E", "F", "G", "A", "B", "G"];
+  const roots = ["C", "F", "G", "A"];
+  const measures = Array.from({ length: bars }, (unused, bar) => {
+    const attributes = bar ? "" : "<attributes><divisions>2</divisions><time><beats>4</beats><beat-type>4</beat-type></time></attributes>";
+    const harmony = `<harmony><root><root-step>${roots[bar % 4]}</root-step></root><kind>major-seventh</kind></harmony>`;
+    const notes = steps.map((unused2, i) => `<note><pitch><step>${steps[(i * 3 + bar) % 8]}</step><octave>${4 + (i % 2)}</octave></pitch>` +
+      "<duration>1</duration><type>eighth</type></note>").join("");
+    return `<measure number="${bar + 1}">${attributes}${harmony}${notes}</measure>`;
+  });
+  return '<?xml version="1.0" encoding="UTF-8"?><score-partwise version="4.0"><part-list><score-part id="P1"><part-name>Horn</part-name>' +
+    `</score-part></part-list><part id="P1">${measures.join("")}</part></score-partwise>`;
+}
+
+async function staysSmooth(browser) {
+  const score = path.join(folder, "long.musicxml");
+  fs.writeFileSync(score, longScore(2000));
+  const piece = written(score);
+  check("2,000 bars: under 5 MB", piece.html.length < 5e6, piece.html.length);
+  const { context, tab, complaints } = await opened(browser, piece.page, desktop);
+  check("2,000 bars: loads without a complaint", complaints.length === 0, complaints);
+  check("2,000 bars: every note is there", (await tab.locator(".note[role=option]").count()) === piece.analysis.notes.length);
+  const frames = await tab.evaluate(async () => {
+    const times = [];
+    let last = performance.now();
+    document.documentElement.style.scrollBehavior = "auto";
+    for (let i = 0; i < 60; i += 1) {
+      window.scrollBy(0, 700);
+      await new Promise(requestAnimationFrame);
+      times.push(performance.now() - last);
+      last = performance.now();
+    }
+    return times.sort((a, b) => a - b);
+  });
+  const median = frames[frames.length >> 1];
+  console.log(`2,000 bars: ${piece.html.length} bytes; frames while scrolling: median ${median.toFixed(1)} ms, longest ${frames.at(-1).toFixed(1)} ms`);
+  check("2,000 bars: scrolls smoothly", median < 60, median);
+  await context.close();
+}
+
+async function main() {
+  const browser = await chromium.launch({ executablePath: browserFile, args: ["--no-sandbox", "--autoplay-policy=no-user-gesture-required"] });
+  const pieces = fs.readdirSync(corpus).filter((name) => name.endsWith(".musicxml")).sort().map((name) => {
+    const score = path.join(corpus, name);
+    const changes = score.replace(/\.musicxml$/, ".changes");
+    return written(score, fs.existsSync(changes) ? changes : undefined);
+  });
+  check("there are demo pieces to look at", pieces.length >= 8, pieces.length);
+  const main = pieces.find((piece) => piece.name === "lantern-street");
+  for (const piece of pieces) {
+    await loadsAlone(browser, piece);
+    await letteringIsApart(browser, piece);
+    await printsWell(browser, piece);
+    await isSoundHtml(piece);
+    saysTheSame(piece);
+  }
+  await walksByKeyboard(browser, main);
+  await worksByPointer(browser, main);
+  await fitsTheTelephone(browser, main);
+  await isReadable(browser, main);
+  await isAccessible(browser, main);
+  await sounds(browser, main);
+  await showsAnyTitle(browser);
+  await staysSmooth(browser);
+  await browser.close();
+}
+
+main().catch((error) => { failures += 1; console.error(error); }).finally(() => {
+  fs.rmSync(folder, { recursive: true, force: true });
+  console.log(`${checks} checks of pages in the browser, ${failures} failed`);
+  process.exit(failures === 0 ? 0 : 1);
+});
