@@ -23,6 +23,8 @@ std::span<const AddCommand> commands();
 
 void add_analyze_command(CLI::App& program);
 void add_chord_command(CLI::App& program);
+void add_compare_command(CLI::App& program);
+void add_drill_command(CLI::App& program);
 void add_handout_command(CLI::App& program);
 
 /// `insideline: warning: ...` on standard error.

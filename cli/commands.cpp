@@ -9,6 +9,8 @@ std::span<const AddCommand> commands() {
   static constexpr std::array table{
       &add_analyze_command,
       &add_chord_command,
+      &add_compare_command,
+      &add_drill_command,
       &add_handout_command,
   };
   return table;

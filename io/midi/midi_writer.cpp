@@ -20,6 +20,7 @@ constexpr std::uint32_t ticks_per_quarter = 960;
 constexpr double grace_seconds = 0.04;
 constexpr unsigned struck = 80;  // velocity: mezzo forte
 constexpr std::size_t longest_text = 127;
+constexpr unsigned track_name = 3;  // kind of meta event
 
 /// Turns places of the page into ticks from the first bar's beginning.
 class PageClock {
@@ -110,6 +111,7 @@ struct PlayedNote {
   std::uint32_t onset = 0;
   std::uint32_t end = 0;
   unsigned midi = 60;
+  unsigned velocity = struck;
 };
 
 /// Grace notes before their note, off every place of the page, so that they are known again.
@@ -128,7 +130,7 @@ void place_graces(const std::vector<Note>& notes, double tempo_bpm, std::vector<
   }
 }
 
-std::vector<OutgoingEvent> note_events(const std::vector<PlayedNote>& notes) {
+std::vector<OutgoingEvent> note_events(const std::vector<PlayedNote>& notes, unsigned channel = 0) {
   std::vector<OutgoingEvent> events;
   const auto message = [](unsigned status, unsigned midi, unsigned velocity) {
     std::string bytes;
@@ -138,8 +140,8 @@ std::vector<OutgoingEvent> note_events(const std::vector<PlayedNote>& notes) {
     return bytes;
   };
   for (const PlayedNote& note : notes) {
-    events.push_back({note.onset, message(0x90, note.midi, struck)});
-    events.push_back({std::max(note.end, note.onset + 1), message(0x80, note.midi, 0)});
+    events.push_back({note.onset, message(0x90 | channel, note.midi, note.velocity)});
+    events.push_back({std::max(note.end, note.onset + 1), message(0x80 | channel, note.midi, 0)});
   }
   // At one tick, what ends comes before what begins.
   std::ranges::stable_sort(events, {}, [](const OutgoingEvent& event) {
@@ -148,11 +150,26 @@ std::vector<OutgoingEvent> note_events(const std::vector<PlayedNote>& notes) {
   return events;
 }
 
+std::vector<OutgoingEvent> accompanying(const AccompanyingTrack& track, const PageClock& clock) {
+  std::vector<OutgoingEvent> events = {text(0, track_name, track.name)};
+  if (track.program) {
+    OutgoingEvent program{0, {}};
+    append_byte(program.bytes, 0xC0 | track.channel);
+    append_byte(program.bytes, *track.program);
+    events.push_back(std::move(program));
+  }
+  std::vector<PlayedNote> played;
+  for (const AccompanyingNote& note : track.notes)
+    played.push_back({clock.ticks_at(note.onset), clock.ticks_at(note.onset + note.duration),
+                      static_cast<unsigned>(note.midi), note.velocity});
+  for (OutgoingEvent& event : note_events(played, track.channel)) events.push_back(std::move(event));
+  return events;
+}
+
 }  // namespace
 
 std::string write_midi(const Solo& solo, const Harmony& harmony, const MidiWriteOptions& options) {
   assert(!solo.bars.empty() && "a solo has bars");
-  constexpr unsigned track_name = 3;
   const bool as_written = options.pitch == MidiPitch::written;
   const Interval& interval = solo.sounding_minus_written;
   const Interval moved = as_written ? Interval{-interval.steps, -interval.semitones} : Interval{};
@@ -168,12 +185,14 @@ std::string write_midi(const Solo& solo, const Harmony& harmony, const MidiWrite
   std::vector<PlayedNote> played;
   for (const Note& note : solo.notes)
     played.push_back({clock.ticks_at(note.onset), clock.ticks_at(end_of(note)),
-                      static_cast<unsigned>(midi_number(as_written ? note.written : note.pitch))});
+                      static_cast<unsigned>(midi_number(as_written ? note.written : note.pitch)), struck});
   place_graces(solo.notes, bpm, played);
   std::vector<OutgoingEvent> line = {text(0, track_name, solo.part)};
   for (OutgoingEvent& event : note_events(played)) line.push_back(std::move(event));
 
-  return save_smf({ticks_per_quarter, {std::move(conductor), std::move(line)}, clock.ticks_at(end_of(solo))});
+  OutgoingSmf smf{ticks_per_quarter, {std::move(conductor), std::move(line)}, clock.ticks_at(end_of(solo))};
+  for (const AccompanyingTrack& track : options.accompaniment) smf.tracks.push_back(accompanying(track, clock));
+  return save_smf(smf);
 }
 
 }  // namespace insideline::io

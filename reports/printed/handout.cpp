@@ -4,7 +4,7 @@
 #include "reports/printed/lilypond_text.hpp"
 #include "reports/printed/line_plan.hpp"
 #include "reports/printed/prelude.hpp"
-#include "reports/printed/rhythm_writing.hpp"
+#include "analyzer/notation/rhythm_writing.hpp"
 #include "reports/printed/staff_music.hpp"
 #include "reports/printed/text_rows.hpp"
 #include "reports/printed/worksheet_tasks.hpp"

@@ -2,7 +2,7 @@
 // where they fit, else two; a chorus begins a line. Common practice, no source.
 #pragma once
 
-#include "reports/printed/rhythm_writing.hpp"
+#include "analyzer/notation/rhythm_writing.hpp"
 #include "reports/printed/sheet.hpp"
 
 #include <cstddef>

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "reports/printed/line_plan.hpp"
-#include "reports/printed/rhythm_writing.hpp"
+#include "analyzer/notation/rhythm_writing.hpp"
 #include "reports/printed/sheet.hpp"
 
 #include <span>

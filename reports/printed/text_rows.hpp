@@ -2,7 +2,7 @@
 // of the crossings. They count their own time, so that rests, ties and tuplets cannot shift them.
 #pragma once
 
-#include "reports/printed/rhythm_writing.hpp"
+#include "analyzer/notation/rhythm_writing.hpp"
 #include "reports/printed/sheet.hpp"
 
 #include <span>

@@ -14,7 +14,7 @@ using insideline::reports::line_plan;
 using insideline::reports::LinePlan;
 using insideline::reports::Report;
 using insideline::reports::Sheet;
-using insideline::reports::written_rhythm;
+using insideline::written_rhythm;
 using insideline::tests::solo_from;
 
 namespace {

@@ -1,10 +1,10 @@
-#include "reports/printed/note_values.hpp"
+#include "analyzer/notation/note_values.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cassert>
 
-namespace insideline::reports {
+namespace insideline {
 namespace {
 
 constexpr std::array values_by_length{
@@ -91,4 +91,4 @@ std::vector<NoteValue> values_in_tuplet(Sounding sounding, Beats length) {
   return values;
 }
 
-}  // namespace insideline::reports
+}  // namespace insideline

@@ -7,7 +7,7 @@
 #include <span>
 #include <vector>
 
-namespace insideline::reports {
+namespace insideline {
 
 /// A stretch of a bar. `notes` in the time of `in_time_of` values of length `unit`;
 /// outside tuplets both are 1 and `unit` is 0.
@@ -33,4 +33,4 @@ std::vector<Beats> writable_places(std::span<const Beats> places, const Beats& b
 /// `places` are writable, in order and not two alike.
 std::vector<Region> regions_of(std::span<const Beats> places, const Beats& beat);
 
-}  // namespace insideline::reports
+}  // namespace insideline

@@ -1,4 +1,4 @@
-#include "reports/printed/bar_regions.hpp"
+#include "analyzer/notation/bar_regions.hpp"
 
 #include <algorithm>
 #include <cstddef>
@@ -8,7 +8,7 @@
 #include <optional>
 #include <utility>
 
-namespace insideline::reports {
+namespace insideline {
 namespace {
 
 constexpr std::int64_t smallest_denominator = 16;  // of a sixty-fourth, in quarters
@@ -171,4 +171,4 @@ std::vector<Region> regions_of(std::span<const Beats> places, const Beats& beat)
   return regions;
 }
 
-}  // namespace insideline::reports
+}  // namespace insideline

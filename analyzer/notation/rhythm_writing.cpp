@@ -1,11 +1,11 @@
-#include "reports/printed/rhythm_writing.hpp"
+#include "analyzer/notation/rhythm_writing.hpp"
 
-#include "reports/printed/bar_regions.hpp"
-#include "reports/printed/note_values.hpp"
+#include "analyzer/notation/bar_regions.hpp"
+#include "analyzer/notation/note_values.hpp"
 
 #include <algorithm>
 
-namespace insideline::reports {
+namespace insideline {
 namespace {
 
 /// A note, or silence, within one bar; times from the start of the full bar.
@@ -145,4 +145,4 @@ std::vector<WrittenBar> written_rhythm(const Solo& solo) {
   return bars;
 }
 
-}  // namespace insideline::reports
+}  // namespace insideline

@@ -14,7 +14,7 @@
 #include <span>
 #include <vector>
 
-namespace insideline::reports {
+namespace insideline {
 
 /// A note value: divisor 8 with one dot is a dotted eighth.
 struct NoteValue {
@@ -51,4 +51,4 @@ struct WrittenBar {
 /// times that no notation has are moved by less than a thirty-second.
 std::vector<WrittenBar> written_rhythm(const Solo& solo);
 
-}  // namespace insideline::reports
+}  // namespace insideline

@@ -1,6 +1,6 @@
-#include "reports/printed/rhythm_writing.hpp"
+#include "analyzer/notation/rhythm_writing.hpp"
 
-#include "tests/reports/printed/rhythm_shorthand.hpp"
+#include "tests/analyzer/notation/rhythm_shorthand.hpp"
 #include "tests/support/analysed.hpp"
 #include "tests/support/melody.hpp"
 
@@ -12,10 +12,10 @@ using namespace std::string_literals;
 using insideline::Beats;
 using insideline::Meter;
 using insideline::Solo;
-using insideline::reports::written_rhythm;
-using insideline::reports::WrittenBar;
-using insideline::reports::WrittenGroup;
-using insideline::reports::WrittenSymbol;
+using insideline::written_rhythm;
+using insideline::WrittenBar;
+using insideline::WrittenGroup;
+using insideline::WrittenSymbol;
 using insideline::tests::random_line;
 using insideline::tests::solo_from;
 using insideline::tests::text_of;

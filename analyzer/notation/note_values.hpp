@@ -3,12 +3,12 @@
 
 #include "analyzer/model/beats.hpp"
 #include "analyzer/model/changes.hpp"
-#include "reports/printed/rhythm_writing.hpp"
+#include "analyzer/notation/rhythm_writing.hpp"
 
 #include <cstdint>
 #include <vector>
 
-namespace insideline::reports {
+namespace insideline {
 
 enum class Sounding : std::uint8_t { note, rest };
 
@@ -23,4 +23,4 @@ std::vector<NoteValue> values_in_bar(const Meter& meter, Sounding sounding, Beat
 /// The same inside a tuplet, where `length` counts in the values that are written.
 std::vector<NoteValue> values_in_tuplet(Sounding sounding, Beats length);
 
-}  // namespace insideline::reports
+}  // namespace insideline

@@ -2,13 +2,13 @@
 // another, a rest and a triplet; "g" before a value counts its grace notes; bars part at "|".
 #pragma once
 
-#include "reports/printed/rhythm_writing.hpp"
+#include "analyzer/notation/rhythm_writing.hpp"
 
 #include <span>
 #include <string>
 
 namespace insideline::tests {
 
-std::string text_of(std::span<const reports::WrittenBar> bars);
+std::string text_of(std::span<const WrittenBar> bars);
 
 }  // namespace insideline::tests

@@ -1,0 +1,289 @@
+#include "analyzer/drills/best_figures.hpp"
+
+#include "analyzer/connections.hpp"
+#include "analyzer/drills/drill_costs.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cstdint>
+#include <cstdlib>
+#include <limits>
+
+namespace insideline {
+namespace {
+
+constexpr int unreachable = std::numeric_limits<int>::max() / 4;
+constexpr int pitches = 128;
+
+bool is_line(const DrillSettings& settings) {
+  return settings.kind == DrillKind::nearest_tones || settings.kind == DrillKind::common_tones;
+}
+
+bool in_range(int midi, const PitchRange& range) { return midi >= range.lowest && midi <= range.highest; }
+
+/// The pitches that are the nearest tones of `chord`: one, or two where both are equally near.
+struct Nearest {
+  std::array<int, 2> midi{};
+  std::size_t count = 0;
+  bool compromised = false;  ///< the nearest of all lies outside the range
+  void add(int pitch) { midi.at(count++) = pitch; }
+  [[nodiscard]] bool has(int pitch) const {
+    return std::find(midi.begin(), midi.begin() + static_cast<std::ptrdiff_t>(count), pitch) !=
+           midi.begin() + static_cast<std::ptrdiff_t>(count);
+  }
+};
+
+Nearest nearest_in_range(int from, const Chord& chord, const DrillSettings& settings) {
+  const NearestTones tones = nearest_tones(from, chord);
+  Nearest nearest;
+  if (settings.kind == DrillKind::common_tones && tones.common) {
+    nearest.add(from);
+    return nearest;
+  }
+  if (!tones.up || !tones.down) return nearest;
+  const int up = midi_number(*tones.up);
+  const int down = midi_number(*tones.down);
+  const bool up_is_nearest = up - from <= from - down;
+  const bool down_is_nearest = from - down <= up - from;
+  if (up_is_nearest && in_range(up, settings.range)) nearest.add(up);
+  if (down_is_nearest && in_range(down, settings.range)) nearest.add(down);
+  if (nearest.count > 0) return nearest;
+  nearest.compromised = true;
+  if (in_range(up, settings.range)) nearest.add(up);
+  if (in_range(down, settings.range)) nearest.add(down);
+  if (nearest.count == 0 && tones.common) nearest.add(from);
+  return nearest;
+}
+
+std::optional<int> cost_at_change(const CrossingRules& rules, const Chord& chord, int from, int to) {
+  const Nearest nearest = nearest_in_range(from, chord, rules.settings);
+  if (!nearest.has(to)) return std::nullopt;
+  int cost = nearest.compromised ? cost_of(Charge::nearest_out_of_range) : 0;
+  if (rules.settings.kind == DrillKind::common_tones && from != to) cost += cost_of(Charge::no_common_tone);
+  return cost;
+}
+
+/// The line goes on through the same chord in the next bar: to a tone beside the last.
+std::optional<int> cost_inside(const Chord& chord, int from, int to) {
+  if (from == to) return std::nullopt;
+  int between = 0;
+  for (int midi = std::min(from, to) + 1; midi < std::max(from, to); ++midi)
+    if (tone_with(chord, midi % 12)) ++between;
+  if (between > 1) return std::nullopt;
+  return between * cost_of(Charge::skipped_tone);
+}
+
+ConnectionKind kind_of_distance(int semitones) {
+  switch (semitones) {
+    case 0: return ConnectionKind::common_tone;
+    case 1: return ConnectionKind::half_step;
+    case 2: return ConnectionKind::whole_step;
+    case 3:
+    case 4: return ConnectionKind::third;
+    default: return ConnectionKind::leap;
+  }
+}
+
+int cost_between_figures(const DrillSettings& settings, int from, int to) {
+  constexpr int whole_step = 2;
+  const int distance = std::abs(to - from);
+  int cost = std::max(0, distance - whole_step) * cost_of(Charge::distance);
+  if (settings.crossing_habits.empty()) return cost + (distance == 0 ? cost_of(Charge::repeated_tone) : 0);
+  double most = 0.0;
+  for (const auto& [kind, share] : settings.crossing_habits) most = std::max(most, share);
+  const auto habit = settings.crossing_habits.find(kind_of_distance(distance));
+  const double share = habit == settings.crossing_habits.end() || most <= 0.0 ? 0.0 : habit->second / most;
+  return cost + static_cast<int>((1.0 - share) * cost_of(Charge::unlike_model));
+}
+
+int sign(int number) { return number > 0 ? 1 : number < 0 ? -1 : 0; }
+
+int turns_at(int way_before, int from, int to, int way_after) {
+  const int way = sign(to - from);
+  const int before = way_before * way < 0 ? 1 : 0;
+  const int middle = way == 0 ? way_before : way;
+  return before + (middle * way_after < 0 ? 1 : 0);
+}
+
+/// A fixed shuffle of all integers, so that a seed decides ties alike on every machine (splitmix64).
+std::uint64_t shuffled(std::uint64_t value) {
+  value += 0x9E3779B97F4A7C15U;
+  value = (value ^ (value >> 30U)) * 0xBF58476D1CE4E5B9U;
+  value = (value ^ (value >> 27U)) * 0x94D049BB133111EBU;
+  return value ^ (value >> 31U);
+}
+
+/// A way to stand at the end of a segment.
+struct Standing {
+  int cost = unreachable;
+  std::uint64_t lot = 0;
+  std::size_t figure = 0;
+  int shape = -1;
+  [[nodiscard]] bool better_than(const Standing& other) const {
+    return cost != other.cost ? cost < other.cost : lot < other.lot;
+  }
+};
+
+/// The figures that end on one pitch in one way: the best, and the best of another shape.
+struct Ending {
+  int last = 0;
+  int way = 0;
+  Standing best;
+  Standing other;
+  void add(const Standing& standing) {
+    if (standing.better_than(best)) {
+      if (best.shape != standing.shape) other = best;
+      best = standing;
+    } else if (standing.shape != best.shape && standing.better_than(other)) {
+      other = standing;
+    }
+  }
+};
+
+std::vector<Ending> endings_of(const DrillFigures& set, std::span<const Standing> standings) {
+  constexpr int ways = 3;
+  std::array<int, static_cast<std::size_t>(pitches) * ways> place{};
+  std::vector<Ending> endings;
+  for (std::size_t i = 0; i < set.figures.size(); ++i) {
+    if (standings[i].cost >= unreachable) continue;
+    const DrillFigure& figure = set.figures[i];
+    int& at = place.at(static_cast<std::size_t>((figure.last * ways) + figure.last_way + 1));
+    if (at == 0) {
+      endings.push_back({figure.last, figure.last_way, {}, {}});
+      at = static_cast<int>(endings.size());
+    }
+    endings[static_cast<std::size_t>(at - 1)].add(standings[i]);
+  }
+  return endings;
+}
+
+/// Crossing costs by first pitch, one row for each ending; worked out once a segment.
+std::vector<int> crossing_table(const CrossingRules& rules, const DrillSegment& segment, const DrillFigures& set,
+                                std::span<const Ending> endings) {
+  std::vector<int> table(endings.size() * pitches, -1);
+  std::vector<bool> wanted(pitches, false);
+  for (const DrillFigure& figure : set.figures) wanted[static_cast<std::size_t>(figure.first)] = true;
+  for (std::size_t row = 0; row < endings.size(); ++row)
+    for (std::size_t to = 0; to < wanted.size(); ++to)
+      if (wanted[to])
+        table[row * pitches + to] =
+            crossing_cost(rules, segment, endings[row].last, static_cast<int>(to)).value_or(unreachable);
+  return table;
+}
+
+/// One segment of the search: where its figures stand, and from which figure of the segment before.
+class Search {
+ public:
+  Search(const CrossingRules& rules, std::span<const DrillSegment> segments, std::span<const DrillFigures* const> sets)
+      : rules_(rules), segments_(segments), sets_(sets) {}
+
+  ChosenFigures run() {
+    start_anew(0, 0);
+    for (std::size_t segment = 1; segment < segments_.size(); ++segment) advance(segment);
+    return traced_back();
+  }
+
+ private:
+  std::uint64_t lot(std::size_t segment, std::size_t figure) const {
+    if (rules_.settings.seed == 0) return figure;
+    return shuffled(shuffled(shuffled(rules_.settings.seed) + segment) + figure);
+  }
+
+  void start_anew(std::size_t segment, int cost) {
+    const std::vector<DrillFigure>& figures = sets_[segment]->figures;
+    standings_.assign(figures.size(), {});
+    for (std::size_t i = 0; i < figures.size(); ++i)
+      standings_[i] = {cost + figures[i].cost, lot(segment, i), i, figures[i].shape};
+    from_.emplace_back(figures.size(), 0);
+  }
+
+  void advance(std::size_t segment) {
+    const DrillFigures& set = *sets_[segment];
+    const bool is_silent = set.figures.front().size == 0 || sets_[segment - 1]->figures.front().size == 0;
+    const Standing best =
+        *std::ranges::min_element(standings_, [](const Standing& a, const Standing& b) { return a.better_than(b); });
+    const std::vector<Ending> endings = endings_of(*sets_[segment - 1], standings_);
+    const std::vector<int> table = crossing_table(rules_, segments_[segment], set, endings);
+    std::vector<Standing> next(set.figures.size());
+    std::vector<std::size_t> from(set.figures.size(), best.figure);
+    bool reached = false;
+    for (std::size_t i = 0; i < set.figures.size() && !is_silent; ++i) {
+      const Standing source = cheapest_source(set.figures[i], endings, table);
+      if (source.cost >= unreachable) continue;
+      reached = true;
+      from[i] = source.figure;
+      next[i] = {source.cost + set.figures[i].cost, lot(segment, i), i, set.figures[i].shape};
+    }
+    if (!reached) start_anew(segment, best.cost);
+    if (!reached) {
+      from_.back().assign(set.figures.size(), best.figure);
+      return;
+    }
+    standings_ = std::move(next);
+    from_.push_back(std::move(from));
+  }
+
+  Standing cheapest_source(const DrillFigure& figure, std::span<const Ending> endings,
+                           std::span<const int> table) const {
+    Standing cheapest;
+    for (std::size_t row = 0; row < endings.size(); ++row) {
+      const int crossing = table[row * pitches + static_cast<std::size_t>(figure.first)];
+      if (crossing >= unreachable) continue;
+      const Ending& ending = endings[row];
+      const int turns = turns_at(ending.way, ending.last, figure.first, figure.first_way);
+      const int cost = crossing + (is_line(rules_.settings) ? turns * cost_of(Charge::turn_at_crossing) : 0);
+      for (Standing source : {ending.best, ending.other}) {
+        if (source.cost >= unreachable) continue;
+        source.cost += cost + (source.shape == figure.shape ? cost_of(Charge::same_figure) : 0);
+        if (source.better_than(cheapest)) cheapest = source;
+      }
+    }
+    return cheapest;
+  }
+
+  ChosenFigures traced_back() const {
+    const Standing best =
+        *std::ranges::min_element(standings_, [](const Standing& a, const Standing& b) { return a.better_than(b); });
+    ChosenFigures chosen{std::vector<std::size_t>(segments_.size()), best.cost};
+    std::size_t figure = best.figure;
+    for (std::size_t segment = segments_.size(); segment-- > 0;) {
+      chosen.figures[segment] = figure;
+      figure = from_[segment][figure];
+    }
+    return chosen;
+  }
+
+  const CrossingRules& rules_;
+  std::span<const DrillSegment> segments_;
+  std::span<const DrillFigures* const> sets_;
+  std::vector<Standing> standings_;             ///< of the figures of the last segment reached
+  std::vector<std::vector<std::size_t>> from_;  ///< for each segment and figure, the figure before it
+};
+
+}  // namespace
+
+std::optional<int> crossing_cost(const CrossingRules& rules, const DrillSegment& segment, int from, int to) {
+  const Chord& chord = rules.harmony.chords[segment.chord].chord;
+  if (is_line(rules.settings)) {
+    if (segment.is_change) return cost_at_change(rules, chord, from, to);
+    if (segment.goes_on) return cost_inside(chord, from, to);
+  }
+  return cost_between_figures(rules.settings, from, to);
+}
+
+std::optional<int> step_cost(const CrossingRules& rules, const DrillSegment& segment, const DrillFigure& before,
+                             const DrillFigure& after) {
+  const auto crossing = crossing_cost(rules, segment, before.last, after.first);
+  if (!crossing) return std::nullopt;
+  const int turns = turns_at(before.last_way, before.last, after.first, after.first_way);
+  return *crossing + (is_line(rules.settings) ? turns * cost_of(Charge::turn_at_crossing) : 0) +
+         (before.shape == after.shape ? cost_of(Charge::same_figure) : 0);
+}
+
+ChosenFigures best_figures(const CrossingRules& rules, std::span<const DrillSegment> segments,
+                           std::span<const DrillFigures* const> sets) {
+  if (segments.empty()) return {};
+  return Search(rules, segments, sets).run();
+}
+
+}  // namespace insideline

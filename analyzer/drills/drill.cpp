@@ -1,0 +1,242 @@
+#include "analyzer/drills/drill.hpp"
+
+#include "analyzer/alignment.hpp"
+#include "analyzer/connections.hpp"
+#include "analyzer/drills/best_figures.hpp"
+#include "analyzer/metre.hpp"
+#include "analyzer/spelling.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+namespace insideline {
+namespace {
+
+constexpr int octave = 12;
+
+/// The bars of the form, chorus after chorus, without notes.
+Solo empty_bars(const Changes& changes, int choruses) {
+  Solo solo;
+  solo.title = changes.title;
+  solo.keys.push_back({Beats(0), changes.key.value_or(Key{})});
+  const Meter meter = changes.meter.value_or(Meter{});
+  for (int chorus = 0; chorus < choruses; ++chorus)
+    for (const FormBar& bar : changes.bars)
+      solo.bars.push_back({static_cast<int>(solo.bars.size()) + 1, form_length(changes) * Beats(chorus) + bar.onset,
+                           bar.length, meter});
+  return solo;
+}
+
+/// Cells come several to a long chord: each gets at least two beats, whole beats, and the last one what is left.
+Harmony parted_for_cells(const Solo& bars, const Harmony& harmony, std::size_t tones, DrillRhythm rhythm) {
+  constexpr std::int64_t least_beats = 2;
+  Harmony parted = harmony;
+  parted.chords.clear();
+  for (const SoundingChord& sounding : harmony.chords) {
+    const Beats beat = felt_beat(bars.bars[bar_index_at(bars, sounding.onset)].meter);
+    const Beats step = rhythm == DrillRhythm::quarters   ? beat
+                       : rhythm == DrillRhythm::triplets ? beat / 3
+                                                         : Beats(1, 2);
+    const Beats late = rhythm == DrillRhythm::off_beat ? Beats(1, 2) : Beats(0);
+    const Beats played = step * Beats(static_cast<std::int64_t>(tones)) + late;
+    const Beats room = beat * std::max(least_beats, -whole_units(-played, beat));
+    SoundingChord part = sounding;
+    const Beats end = sounding.onset + sounding.duration;
+    for (part.onset = sounding.onset; part.onset < end; part.onset += part.duration) {
+      const Beats left = end - part.onset;
+      part.duration = left < room * 2 ? left : room;
+      parted.chords.push_back(part);
+    }
+  }
+  return parted;
+}
+
+/// Figures are the same for chords with the same tones and equally many places.
+class FigureStore {
+ public:
+  explicit FigureStore(const DrillSettings& settings) : settings_(settings) {}
+  const DrillFigures* figures(const Chord& chord, const DrillSegment& segment) {
+    const int turn = settings_.every_inversion ? segment.chorus % 4 : 0;
+    Key key{chord.root, chord.tones, chord.tensions, segment.slots.size(), turn, segment.is_change};
+    const auto found = sets_.find(key);
+    if (found != sets_.end()) return &found->second;
+    return &sets_.emplace(std::move(key), figures_over(chord, segment, settings_)).first->second;
+  }
+
+ private:
+  using Key = std::tuple<NoteName, std::vector<Degree>, std::vector<Degree>, std::size_t, int, bool>;
+  const DrillSettings& settings_;
+  std::map<Key, DrillFigures> sets_;
+};
+
+/// A chord whose root needs a double accidental, or whose tones do, is read enharmonically: see spelling.hpp.
+Note unspelled_note(const Slot& slot, int midi) {
+  Note note;
+  note.onset = slot.onset;
+  note.duration = slot.duration;
+  note.pitch = spelled_pitch(midi, usual_name(midi % octave, Key{}));
+  note.written = note.pitch;
+  note.spelled = false;
+  return note;
+}
+
+void place_notes(Solo& solo, std::span<const DrillSegment> segments, std::span<const DrillFigures* const> sets,
+                 const ChosenFigures& chosen) {
+  for (std::size_t i = 0; i < segments.size(); ++i) {
+    const std::span<const int> midi = sets[i]->notes_of(sets[i]->figures[chosen.figures[i]]);
+    for (std::size_t note = 0; note < std::min(midi.size(), segments[i].slots.size()); ++note)
+      solo.notes.push_back(unspelled_note(segments[i].slots[note], midi[note]));
+  }
+}
+
+Pitch readable(const Pitch& pitch, const Key& key) {
+  if (std::abs(pitch.name.alter) <= 1) return pitch;
+  const int midi = midi_number(pitch);
+  return spelled_pitch(midi, usual_name(midi % octave, key));
+}
+
+/// Where the line moved to one of two equally near tones, and the other lies in the range as well.
+std::vector<OpenChoice> open_choices_of(const Drill& drill, const DrillSettings& settings) {
+  std::vector<OpenChoice> choices;
+  const auto& notes = drill.solo.notes;
+  for (std::size_t i = 1; i < notes.size(); ++i) {
+    const auto before = chord_index_at(drill.harmony, notes[i - 1].onset);
+    const auto here = chord_index_at(drill.harmony, notes[i].onset);
+    if (!before || !here) continue;
+    const SoundingChord& chord = drill.harmony.chords[*here];
+    if (chord.stretch == drill.harmony.chords[*before].stretch) continue;
+    const int from = midi_number(notes[i - 1].pitch);
+    const int to = midi_number(notes[i].pitch);
+    const NearestTones nearest = nearest_tones(from, chord.chord);
+    if (from == to || !nearest.up || !nearest.down) continue;
+    const int up = midi_number(*nearest.up);
+    const int down = midi_number(*nearest.down);
+    const bool both_fit = down >= settings.range.lowest && up <= settings.range.highest;
+    if (up - from != from - down || !both_fit || (to != up && to != down)) continue;
+    choices.push_back({i, readable(to == up ? *nearest.down : *nearest.up, drill.solo.keys.front().key)});
+  }
+  return choices;
+}
+
+std::string bars_listed(const std::set<int>& bars) {
+  std::string text;
+  for (const int bar : bars) text += (text.empty() ? "" : ", ") + std::to_string(bar);
+  return (bars.size() == 1 ? "bar " : "bars ") + text;
+}
+
+std::string what_was_asked(const DrillSettings& settings) {
+  switch (settings.kind) {
+    case DrillKind::nearest_tones:
+    case DrillKind::common_tones: return "a line within the range";
+    case DrillKind::arpeggios:
+      if (settings.from_tone)
+        return fmt::format("an arpeggio of at least three tones from its {}", *settings.from_tone);
+      return settings.inversion || settings.every_inversion ? "an arpeggio in that inversion"
+                                                            : "an arpeggio of three tones";
+    case DrillKind::cells: return "all tones of the cell";
+  }
+  return {};
+}
+
+std::vector<std::string> remarks_on(const Drill& drill, std::span<const DrillSegment> segments,
+                                    std::span<const DrillFigures* const> sets, const DrillSettings& settings) {
+  std::map<std::string, std::set<int>> short_of;  // by chord symbol
+  for (std::size_t i = 0; i < segments.size(); ++i)
+    if (!sets[i]->as_asked)
+      short_of[drill.harmony.chords[segments[i].chord].chord.symbol].insert(drill.solo.bars[segments[i].bar].number);
+  std::vector<std::string> remarks;
+  for (const auto& [symbol, bars] : short_of)
+    remarks.push_back(fmt::format("{} ({}) does not have {} here; {}.", symbol, bars_listed(bars),
+                                  what_was_asked(settings),
+                                  settings.kind == DrillKind::cells ? "it is left out" : "what it has is played"));
+  return remarks;
+}
+
+/// The tones that were named with an accidental and are another in some chord: b7 asked, Ebmaj7 has 7.
+std::vector<std::string> other_tones(const Harmony& harmony, const DrillSettings& settings) {
+  std::vector<std::string> remarks;
+  if (settings.kind != DrillKind::cells) return remarks;
+  std::set<std::string> said;
+  for (const CellTone& tone : settings.cells.front().tones)
+    for (const SoundingChord& sounding : harmony.chords) {
+      const auto own = own_tone(sounding.chord, tone.asked.number);
+      if (!tone.exact || !own || *own == tone.asked) continue;
+      if (said.insert(sounding.chord.symbol + to_string(tone.asked)).second)
+        remarks.push_back(fmt::format("{} has {} where the cell says {}; each chord plays its own tone.",
+                                      sounding.chord.symbol, to_string(*own), to_string(tone.asked)));
+    }
+  return remarks;
+}
+
+bool is_line(const DrillSettings& settings) {
+  return settings.kind == DrillKind::nearest_tones || settings.kind == DrillKind::common_tones;
+}
+
+/// Bars where no line in the range could take the nearest tone.
+std::vector<std::string> out_of_range(const Drill& drill) {
+  std::set<int> bars;
+  const auto& notes = drill.solo.notes;
+  for (std::size_t i = 1; i < notes.size(); ++i) {
+    const auto before = chord_index_at(drill.harmony, notes[i - 1].onset);
+    const auto here = chord_index_at(drill.harmony, notes[i].onset);
+    if (!before || !here || drill.harmony.chords[*here].stretch == drill.harmony.chords[*before].stretch) continue;
+    const int from = midi_number(notes[i - 1].pitch);
+    const int to = midi_number(notes[i].pitch);
+    const NearestTones nearest = nearest_tones(from, drill.harmony.chords[*here].chord);
+    if (!nearest.up || from == to) continue;
+    if (std::abs(to - from) > std::min(midi_number(*nearest.up) - from, from - midi_number(*nearest.down)))
+      bars.insert(drill.solo.bars[bar_index_at(drill.solo, notes[i].onset)].number);
+  }
+  if (bars.empty()) return {};
+  return {fmt::format("The nearest tone lies outside the range in {}; the nearest one inside it is taken.",
+                      bars_listed(bars))};
+}
+
+}  // namespace
+
+tl::expected<Drill, std::string> drill_over(const Changes& changes, const DrillSettings& settings) {
+  Drill drill;
+  drill.solo = empty_bars(changes, settings.choruses);
+  if (!drill.solo.bars.empty()) drill.harmony = lay_out(changes, drill.solo);
+  if (drill.harmony.chords.empty())
+    return tl::unexpected(std::string("there is no chord to play over: every bar is N.C."));
+  if (settings.range.highest - settings.range.lowest < octave)
+    return tl::unexpected(fmt::format("the range {} is smaller than an octave", to_string(settings.range)));
+
+  const Harmony parted =
+      settings.kind == DrillKind::cells
+          ? parted_for_cells(drill.solo, drill.harmony, settings.cells.front().tones.size(), settings.rhythm)
+          : drill.harmony;
+  std::vector<std::size_t> wanted;
+  for (const SoundingChord& sounding : parted.chords) wanted.push_back(wanted_tones(sounding.chord, settings));
+  const std::vector<DrillSegment> segments = segments_of(drill.solo, parted, settings, wanted);
+  FigureStore store(settings);
+  std::vector<const DrillFigures*> sets;
+  for (const DrillSegment& segment : segments)
+    sets.push_back(store.figures(parted.chords[segment.chord].chord, segment));
+  const ChosenFigures chosen = best_figures({parted, settings}, segments, sets);
+  drill.cost = chosen.cost;
+  place_notes(drill.solo, segments, sets, chosen);
+  if (drill.solo.notes.empty())
+    return tl::unexpected("no chord of these changes has " + what_was_asked(settings) + " within the range");
+  drill.solo = spelled_by_harmony(std::move(drill.solo), drill.harmony);
+  const Drill of_parts{drill.solo, parted, {}, {}, 0};
+  drill.remarks = remarks_on(of_parts, segments, sets, settings);
+  for (std::string& remark : other_tones(drill.harmony, settings)) drill.remarks.push_back(std::move(remark));
+  if (!is_line(settings)) return drill;
+  drill.open_choices = open_choices_of(drill, settings);
+  for (std::string& remark : out_of_range(drill)) drill.remarks.push_back(std::move(remark));
+  return drill;
+}
+
+void set_instrument(Solo& solo, const Instrument& instrument) {
+  solo.part = std::string(instrument.part);
+  solo.sounding_minus_written = instrument.sounding_minus_written;
+  const Interval up{-solo.sounding_minus_written.steps, -solo.sounding_minus_written.semitones};
+  for (Note& note : solo.notes) note.written = transposed(note.pitch, up);
+}
+
+}  // namespace insideline

@@ -1,0 +1,41 @@
+#include "analyzer/drills/drill_costs.hpp"
+
+#include <array>
+
+namespace insideline {
+namespace {
+
+constexpr std::array table{
+    DrillCost{Charge::turn_inside, "turn inside a chord", 3,
+              "a line that keeps its direction is easier to hear and to play"},
+    DrillCost{Charge::turn_at_crossing, "turn at the change", 2,
+              "the change is the better place to turn than inside a chord"},
+    DrillCost{Charge::outer_range, "note in an outer sixth of the range", 1,
+              "the middle of the horn speaks best over a whole form"},
+    DrillCost{
+        Charge::no_guide_tone, "chord entered on another tone than third or seventh", 1,
+        "third and seventh tell the chord from others (Hutchinson, Music Theory for the 21st-Century Classroom, 31.7)"},
+    DrillCost{Charge::same_figure, "figure of the chord before again", 12,
+              "a figure that comes twice is soon played without thinking"},
+    DrillCost{Charge::nearest_out_of_range, "nearest tone not in the range", 1000, "only where no line avoids it"},
+    DrillCost{Charge::no_common_tone, "change crossed without a common tone", 4,
+              "charged where common tones are what is practised"},
+    DrillCost{Charge::distance, "semitone beyond a whole step between two figures", 1,
+              "near figures connect the chords"},
+    DrillCost{Charge::repeated_tone, "tone struck again between two figures", 2,
+              "the next figure should be heard to begin"},
+    DrillCost{Charge::skipped_tone, "chord tone left out where the chord goes on", 2,
+              "the line climbs the chord tone by tone"},
+    DrillCost{Charge::unlike_model, "crossing that the model player avoids, at most", 8,
+              "scaled by how rarely the solo crosses that way"},
+    DrillCost{Charge::later_cell, "each place further down the list of cells", 1,
+              "the most frequent cell of the solo is the usual one"},
+};
+
+}  // namespace
+
+std::span<const DrillCost> drill_costs() { return table; }
+
+int cost_of(Charge charge) { return table.at(static_cast<std::size_t>(charge)).value; }
+
+}  // namespace insideline

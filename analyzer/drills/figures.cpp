@@ -1,0 +1,245 @@
+#include "analyzer/drills/figures.hpp"
+
+#include "analyzer/drills/drill_costs.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace insideline {
+namespace {
+
+constexpr int octave = 12;
+
+/// A chord tone in the range.
+struct Rung {
+  int midi = 0;
+  Degree degree;
+};
+
+/// The tones of a chord within the range, upwards.
+std::vector<Rung> ladder_of(const Chord& chord, std::span<const Degree> tones, const PitchRange& range) {
+  std::vector<Rung> ladder;
+  const int root = pitch_class(chord.root);
+  for (int midi = range.lowest; midi <= range.highest; ++midi)
+    for (const Degree& tone : tones)
+      if (midi % octave == (root + pitch_class_above_root(tone)) % octave &&
+          (ladder.empty() || ladder.back().midi != midi))
+        ladder.push_back({midi, tone});
+  return ladder;
+}
+
+bool is_guide_tone(const Chord& chord, const Degree& degree) {
+  return degree == third_of(chord) || degree == seventh_of(chord);
+}
+
+bool is_outer(int midi, const PitchRange& range) {
+  constexpr int parts = 6;
+  const int sixth = (range.highest - range.lowest) / parts;
+  return midi < range.lowest + sixth || midi > range.highest - sixth;
+}
+
+/// Adds the notes that were put at the end of `set.midi` from `begin` on as a figure.
+void add_figure(DrillFigures& set, std::size_t begin, int shape, int cost, const PitchRange& range) {
+  DrillFigure figure{begin, set.midi.size() - begin, set.midi[begin], set.midi.back(), 0, 0, shape, cost};
+  for (std::size_t i = begin; i < set.midi.size(); ++i)
+    if (is_outer(set.midi[i], range)) figure.cost += cost_of(Charge::outer_range);
+  if (figure.size > 1) {
+    figure.first_way = set.midi[begin + 1] > set.midi[begin] ? 1 : -1;
+    figure.last_way = set.midi.back() > set.midi[set.midi.size() - 2] ? 1 : -1;
+  }
+  set.figures.push_back(figure);
+}
+
+int shape_of(const Degree& first, int way) {
+  constexpr int alterations = 8;
+  return ((first.number * alterations) + first.alter + alterations / 2) * 2 + (way > 0 ? 1 : 0);
+}
+
+/// From one rung onwards, turning at the ends of the ladder and, unless 0, before note `turn`.
+void add_line(DrillFigures& set, std::span<const Rung> ladder, std::size_t start, int way, std::size_t turn,
+              std::size_t count, int cost, const PitchRange& range) {
+  const std::size_t begin = set.midi.size();
+  const auto top = static_cast<int>(ladder.size()) - 1;
+  auto at = static_cast<int>(start);
+  const int first_way = way;
+  int turns = 0;
+  set.midi.push_back(ladder[start].midi);
+  for (std::size_t note = 1; note < count; ++note) {
+    const bool at_end = at + way < 0 || at + way > top;
+    if (at_end && note == 1) {  // the other direction is a figure of its own
+      set.midi.resize(begin);
+      return;
+    }
+    if (at_end || note == turn) {
+      way = -way;
+      ++turns;
+    }
+    at = std::clamp(at + way, 0, top);
+    set.midi.push_back(ladder[static_cast<std::size_t>(at)].midi);
+  }
+  add_figure(set, begin, shape_of(ladder[start].degree, first_way), cost + turns * cost_of(Charge::turn_inside), range);
+}
+
+DrillFigures lines_over(const Chord& chord, const DrillSegment& segment, const DrillSettings& settings) {
+  DrillFigures set;
+  const std::vector<Rung> ladder = ladder_of(chord, chord.tones, settings.range);
+  const std::size_t count = segment.slots.size();
+  constexpr std::size_t before_a_turn = 2;  // fewer notes in one direction are a wobble
+  for (std::size_t start = 0; start < ladder.size(); ++start) {
+    const bool enters_plainly = segment.is_change && !is_guide_tone(chord, ladder[start].degree);
+    const int cost = enters_plainly ? cost_of(Charge::no_guide_tone) : 0;
+    for (const int way : {1, -1}) {
+      if (count == 1 && way < 0) continue;
+      add_line(set, ladder, start, way, 0, count, cost, settings.range);
+      for (std::size_t turn = before_a_turn + 1; turn + before_a_turn <= count; ++turn)
+        add_line(set, ladder, start, way, turn, count, cost, settings.range);
+    }
+  }
+  return set;
+}
+
+Inversion inversion_by(const Degree& lowest) {
+  switch (lowest.number) {
+    case 1: return Inversion::root_position;
+    case 2:
+    case 3:
+    case 4: return Inversion::first;
+    case 5: return Inversion::second;
+    case 6:
+    case 7: return Inversion::third;
+    default: return Inversion::none;
+  }
+}
+
+/// What every arpeggio of a chord must be.
+struct ArpeggioRule {
+  std::optional<Inversion> inversion;
+  std::optional<Degree> from;
+};
+
+void add_arpeggios(DrillFigures& set, std::span<const Rung> ladder, std::size_t count, const ArpeggioRule& rule,
+                   const DrillSettings& settings) {
+  const int way = settings.way == Way::up ? 1 : -1;
+  for (std::size_t low = 0; low + count <= ladder.size(); ++low) {
+    const Rung& lowest = ladder[low];
+    const Rung& first = way > 0 ? lowest : ladder[low + count - 1];
+    if (rule.inversion && inversion_by(lowest.degree) != *rule.inversion) continue;
+    if (rule.from && first.degree != *rule.from) continue;
+    const std::size_t begin = set.midi.size();
+    for (std::size_t i = 0; i < count; ++i) set.midi.push_back(ladder[way > 0 ? low + i : low + count - 1 - i].midi);
+    add_figure(set, begin, shape_of(first.degree, way), 0, settings.range);
+  }
+}
+
+DrillFigures arpeggios_over(const Chord& chord, const DrillSegment& segment, const DrillSettings& settings) {
+  const std::vector<Degree> tones = arpeggio_tones(chord);
+  const std::vector<Rung> ladder = ladder_of(chord, tones, settings.range);
+  ArpeggioRule rule{inversion_in(settings, segment.chorus), std::nullopt};
+  DrillFigures set;
+  constexpr std::size_t least = 3;
+  set.as_asked = tones.size() >= least && segment.slots.size() >= least;
+  if (settings.from_tone) {
+    rule.from = own_tone(chord, *settings.from_tone);
+    if (!rule.from) set.as_asked = false;
+  }
+  add_arpeggios(set, ladder, std::min(segment.slots.size(), ladder.size()), rule, settings);
+  if (!set.figures.empty()) return set;
+  set.as_asked = false;
+  for (std::size_t count = std::min(segment.slots.size(), ladder.size()); count >= 2 && set.figures.empty(); --count)
+    add_arpeggios(set, ladder, count, {}, settings);
+  return set;
+}
+
+/// One cell from every place in the range that it fits in, in one direction.
+void add_cells(DrillFigures& set, const Chord& chord, std::span<const Degree> cell, int way, int cost,
+               const PitchRange& range) {
+  const auto class_of = [&](const Degree& tone) {
+    return (pitch_class(chord.root) + pitch_class_above_root(tone)) % octave;
+  };
+  for (int start = range.lowest; start <= range.highest; ++start) {
+    if (start % octave != class_of(cell.front())) continue;
+    const std::size_t begin = set.midi.size();
+    int at = start;
+    set.midi.push_back(at);
+    for (const Degree& tone : cell.subspan(1)) {
+      const int away = way > 0 ? class_of(tone) - at % octave : at % octave - class_of(tone);
+      at += way * (away <= 0 ? away + octave : away);
+      set.midi.push_back(at);
+    }
+    if (at < range.lowest || at > range.highest)
+      set.midi.resize(begin);
+    else
+      add_figure(set, begin, (start * 2) + (way > 0 ? 1 : 0), cost, range);
+  }
+}
+
+DrillFigures cells_over(const Chord& chord, const DrillSegment& segment, const DrillSettings& settings) {
+  DrillFigures set;
+  int cost = 0;
+  for (const DrillCell& cell : settings.cells) {
+    std::vector<Degree> tones;
+    for (const CellTone& tone : cell.tones)
+      if (const auto own = own_tone(chord, tone.asked.number)) tones.push_back(*own);
+    if (tones.size() == cell.tones.size() && tones.size() == segment.slots.size()) {
+      if (cell.way != Way::down) add_cells(set, chord, tones, 1, cost, settings.range);
+      if (cell.way != Way::up) add_cells(set, chord, tones, -1, cost, settings.range);
+    }
+    cost += cost_of(Charge::later_cell);
+  }
+  set.as_asked = !set.figures.empty();
+  return set;
+}
+
+}  // namespace
+
+std::optional<Degree> own_tone(const Chord& chord, int number) {
+  const auto with_number = [&](const std::vector<Degree>& degrees) -> std::optional<Degree> {
+    const auto found = std::ranges::find(degrees, number, &Degree::number);
+    return found == degrees.end() ? std::nullopt : std::optional(*found);
+  };
+  if (const auto tone = with_number(chord.tones)) return tone;
+  if (number == 3) return third_of(chord);
+  if (number == 7) return seventh_of(chord);
+  return number > 7 ? with_number(chord.tensions) : std::nullopt;
+}
+
+std::vector<Degree> arpeggio_tones(const Chord& chord) {
+  std::vector<Degree> tones;
+  constexpr int highest = 7;
+  for (const Degree& tone : chord.tones)
+    if (tone.number <= highest) tones.push_back(tone);
+  return tones;
+}
+
+std::size_t wanted_tones(const Chord& chord, const DrillSettings& settings) {
+  switch (settings.kind) {
+    case DrillKind::nearest_tones:
+    case DrillKind::common_tones: return 0;
+    case DrillKind::arpeggios: return std::max<std::size_t>(3, arpeggio_tones(chord).size());
+    case DrillKind::cells: return settings.cells.front().tones.size();
+  }
+  return 0;
+}
+
+std::optional<Inversion> inversion_in(const DrillSettings& settings, int chorus) {
+  if (!settings.every_inversion) return settings.inversion;
+  static constexpr std::array in_turn{Inversion::root_position, Inversion::first, Inversion::second, Inversion::third};
+  return in_turn.at(static_cast<std::size_t>(chorus - 1) % in_turn.size());
+}
+
+DrillFigures figures_over(const Chord& chord, const DrillSegment& segment, const DrillSettings& settings) {
+  DrillFigures set;
+  switch (settings.kind) {
+    case DrillKind::nearest_tones:
+    case DrillKind::common_tones: set = lines_over(chord, segment, settings); break;
+    case DrillKind::arpeggios: set = arpeggios_over(chord, segment, settings); break;
+    case DrillKind::cells: set = cells_over(chord, segment, settings); break;
+  }
+  if (set.figures.empty()) {
+    set.figures.push_back({});
+    set.as_asked = false;
+  }
+  return set;
+}
+
+}  // namespace insideline

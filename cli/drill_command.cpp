@@ -1,0 +1,374 @@
+// insideline drill --changes FILE -o SHEET: a practice sheet over a tune's changes.
+#include "analyzer/drills/drill.hpp"
+#include "analyzer/drills/habits.hpp"
+#include "cli/command.hpp"
+#include "cli/engraver.hpp"
+#include "cli/output.hpp"
+#include "cli/solo_options.hpp"
+#include "io/changes/changes_file.hpp"
+#include "io/midi/practice_midi.hpp"
+#include "io/musicxml/score_writer.hpp"
+#include "reports/printed/drill_sheet.hpp"
+
+#include <fmt/format.h>
+#include <CLI/CLI.hpp>
+
+#include <algorithm>
+#include <array>
+#include <chrono>
+#include <filesystem>
+#include <map>
+#include <memory>
+#include <optional>
+#include <sstream>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace insideline::cli {
+namespace {
+
+constexpr int most_choruses = 20;
+constexpr int most_tones_a_bar = 16;
+constexpr std::size_t most_bars = 1000;
+constexpr double default_bpm = 120.0;
+
+struct DrillCommand {
+  std::string changes;
+  std::string output;
+  DrillSettings settings;
+  std::optional<Instrument> instrument;
+  std::optional<int> choruses;
+  std::optional<std::string> like;
+  std::optional<std::string> gaps;
+  double goal_bpm = default_bpm;
+  reports::DrillSheetOptions sheet;
+};
+
+constexpr const char* examples =
+    "Without further options the line moves to the nearest tone at every change.\n\n"
+    "Examples:\n"
+    "  insideline drill --changes tune.changes -o sheet.pdf\n"
+    "      The line of nearest tones, ready to print, with a plan.\n"
+    "  insideline drill --changes tune.changes --arpeggios down --from 7 \\\n"
+    "      --range tenor-sax --written -o sheet.pdf\n"
+    "      Every chord down from its seventh, as a tenor player reads it.\n"
+    "  insideline drill --changes tune.changes --cell \"5 7 1\" -o sheet.mid\n"
+    "      Fifth, seventh and root of every chord, to play along with.\n"
+    "  insideline drill --changes tune.changes --gaps solo.musicxml -o sheet.pdf\n"
+    "      What that solo lacks, in words and as a sheet.\n";
+
+enum class SheetFormat : std::uint8_t { musicxml, midi, pdf, lilypond };
+
+std::optional<SheetFormat> format_of(const std::string& destination) {
+  static constexpr std::array endings{std::pair(".musicxml", SheetFormat::musicxml),
+                                      std::pair(".mid", SheetFormat::midi), std::pair(".pdf", SheetFormat::pdf),
+                                      std::pair(".ly", SheetFormat::lilypond)};
+  const std::string ending = std::filesystem::path(destination).extension().string();
+  for (const auto& [known, format] : endings)
+    if (ending == known) return format;
+  return std::nullopt;
+}
+
+std::string not_a_sheet(const std::string& destination) {
+  if (format_of(destination)) return {};
+  return "'" + destination + "' has none of the endings .musicxml, .mid, .pdf and .ly, which say what is written";
+}
+
+std::string instrument_names() {
+  std::string names;
+  for (const Instrument& instrument : instruments())
+    names += (names.empty() ? "" : ", ") + std::string(instrument.name);
+  return names;
+}
+
+std::string not_a_range(const std::string& text) {
+  if (instrument_named(text)) return {};
+  const auto range = parse_pitch_range(text);
+  if (!range)
+    return "'" + text +
+           "' is no range; write two notes, low before high, as in F3-C5, or one of: " + instrument_names();
+  constexpr int octave = 12;
+  if (range->highest - range->lowest < octave) return "'" + text + "' is smaller than an octave";
+  return {};
+}
+
+/// "5 b7 1": at least two tones, neighbours different. An error says which word is none.
+std::optional<DrillCell> parsed_cell(const std::string& text, std::string& problem) {
+  static constexpr std::array known{1, 2, 3, 4, 5, 6, 7, 9, 11, 13};
+  std::string plain = text;
+  std::ranges::replace(plain, '-', ' ');
+  std::istringstream words(plain);
+  DrillCell cell;
+  for (std::string word; words >> word;) {
+    const auto degree = parse_degree(word);
+    if (!degree || std::ranges::find(known, degree->number) == known.end()) {
+      problem = "'" + word + "' is no tone of a chord; a cell is made of 1 2 3 4 5 6 7 9 11 13, as in \"3 5 7 9\"";
+      return std::nullopt;
+    }
+    if (!cell.tones.empty() && cell.tones.back().asked.number == degree->number) {
+      problem = "'" + word + "' stands twice in a row";
+      return std::nullopt;
+    }
+    cell.tones.push_back({*degree, word.front() == 'b' || word.front() == '#'});
+  }
+  constexpr std::size_t most_tones = 8;
+  if (cell.tones.size() >= 2 && cell.tones.size() <= most_tones) return cell;
+  problem = "'" + text + "' is no cell; name two to eight tones, as in \"5 7 1\"";
+  return std::nullopt;
+}
+
+std::string not_a_cell(const std::string& text) {
+  std::string problem;
+  parsed_cell(text, problem);
+  return problem;
+}
+
+bool same_file(const std::string& a, const std::string& b) {
+  std::error_code ignored;
+  return std::filesystem::equivalent(a, b, ignored);
+}
+
+/// Options that contradict each other are a wrong command line.
+void check_options(const DrillCommand& command) {
+  if (command.sheet.pitch == reports::PrintedPitch::written && !command.instrument)
+    throw CLI::ValidationError("--written", "the instrument is not known; name it, as in --range tenor-sax");
+  for (const auto& input : {std::optional(command.changes), command.like, command.gaps})
+    if (input && same_file(command.output, *input))
+      throw CLI::ValidationError("--output", command.output + " would overwrite another file of this command");
+}
+
+/// The solo's analysis, over its own changes where it has some.
+reports::Report solo_report(const DrillCommand& command, const std::string& file) {
+  SoloOptions options;
+  options.solo = file;
+  options.changes_pitch = ChangesPitch::concert;
+  try {
+    return analyzed(options);
+  } catch (const io::ReadError&) {
+    // A solo without chords of its own is one over these changes.
+    options.changes = command.changes;
+    return analyzed(options);
+  }
+}
+
+std::vector<std::string> follow_gaps(const reports::Report& report, DrillSettings& settings) {
+  if (!is_long_enough(report.analysis))
+    throw io::ReadError(io::place_of(report.source.solo_file),
+                        "it is too short to say what it lacks; that takes 30 notes and 8 changes of chord");
+  const std::vector<Gap> gaps = gaps_of(report.analysis, settings);
+  if (gaps.empty())
+    return {"The solo lacks nothing that this program looks for; the sheet is the line of nearest tones."};
+  settings = gaps.front().drill;
+  std::vector<std::string> sentences{fmt::format("{} This sheet: {}.", gaps.front().sentence, gaps.front().exercise)};
+  for (std::size_t i = 1; i < gaps.size(); ++i)
+    sentences.push_back(fmt::format("{} For another sheet: {}.", gaps[i].sentence, gaps[i].exercise));
+  return sentences;
+}
+
+/// What the solo leads to, in words; `settings` are changed by it.
+std::vector<std::string> follow_solo(const DrillCommand& command, DrillSettings& settings) {
+  if (command.like) {
+    const reports::Report report = solo_report(command, *command.like);
+    return take_habits(report.analysis, settings).sentences;
+  }
+  if (command.gaps) return follow_gaps(solo_report(command, *command.gaps), settings);
+  return {};
+}
+
+std::string sheet_bytes(const DrillCommand& command, const reports::DrillReport& report) {
+  const Drill& drill = report.drill;
+  switch (*format_of(command.output)) {
+    case SheetFormat::midi: return io::write_practice_midi(drill.solo, drill.harmony);
+    case SheetFormat::lilypond: return reports::drill_sheet_text(report, command.sheet);
+    case SheetFormat::pdf: {
+      constexpr std::size_t start_seconds = 60;
+      return engraved_pdf(reports::drill_sheet_text(report, command.sheet),
+                          std::chrono::seconds(start_seconds + drill.solo.bars.size() / 2));
+    }
+    case SheetFormat::musicxml: {
+      io::ScoreWriteOptions options;
+      if (command.sheet.pitch == reports::PrintedPitch::written) options.pitch = io::ScorePitch::written;
+      for (const OpenChoice& choice : drill.open_choices) options.cues.push_back({choice.note, choice.other});
+      if (command.sheet.degrees == reports::DegreeRow::shown) options.under = reports::degrees_of(drill);
+      return io::write_musicxml(drill.solo, drill.harmony, options);
+    }
+  }
+  return {};
+}
+
+void make_drill(const DrillCommand& command) {
+  check_options(command);
+  const Changes changes = io::read_changes(command.changes);
+  const std::string file = std::filesystem::path(command.changes).filename().string();
+  DrillSettings settings = command.settings;
+  if (command.instrument) settings.range = sounding_range(*command.instrument);
+  const std::vector<std::string> why = follow_solo(command, settings);
+  constexpr int inversions = 4;
+  settings.choruses = command.choruses.value_or(settings.every_inversion ? inversions : 1);
+  if (changes.bars.size() * static_cast<std::size_t>(settings.choruses) > most_bars)
+    throw io::ReadError(
+        io::place_of(file),
+        fmt::format("the sheet would be longer than {} bars; --choruses says how often the form is played", most_bars));
+  auto drill = drill_over(changes, settings);
+  if (!drill) throw io::ReadError(io::place_of(file), drill.error());
+  drill->solo.title = changes.title.empty() ? std::filesystem::path(file).stem().string() : changes.title;
+  drill->solo.tempo_bpm = command.goal_bpm;
+  drill->solo.part = "Practice line";
+  if (command.instrument) set_instrument(drill->solo, *command.instrument);
+  const reports::DrillReport report{*drill, settings, why, command.goal_bpm};
+  PendingFile sheet(command.output, sheet_bytes(command, report));
+  sheet.commit();
+  write_to_standard_output(reports::drill_plan_text(report));
+}
+
+void add_figure_options(CLI::App& command, DrillCommand& options) {
+  const std::string group = "What is practised";
+  static const std::map<std::string, Inversion> inversions{{"root", Inversion::root_position},
+                                                           {"first", Inversion::first},
+                                                           {"second", Inversion::second},
+                                                           {"third", Inversion::third}};
+  DrillSettings& settings = options.settings;
+  const auto arpeggios = [&settings] { settings.kind = DrillKind::arpeggios; };
+  auto* common = command.add_flag_callback(
+      "--common-tones", [&settings] { settings.kind = DrillKind::common_tones; },
+      "The line of nearest tones, but a tone that both chords have is sounded again");
+  auto* way = command.add_option_function<std::string>(
+      "--arpeggios",
+      [&settings, arpeggios](const std::string& word) {
+        arpeggios();
+        settings.way = word == "up" ? Way::up : Way::down;
+      },
+      "Every chord as one arpeggio, all in this direction; down starts from above");
+  way->check(CLI::IsMember({"up", "down"}))->option_text("up|down");
+  auto* inversion = command.add_option_function<std::string>(
+      "--inversion",
+      [&settings, arpeggios](const std::string& word) {
+        arpeggios();
+        settings.every_inversion = word == "every";
+        if (word != "every") settings.inversion = inversions.at(word);
+      },
+      "Every arpeggio in this inversion, named by its lowest tone; `every` takes one after the other, each a chorus");
+  inversion->check(CLI::IsMember({"root", "first", "second", "third", "every"}))
+      ->option_text("root|first|second|third|every");
+  auto* from = command.add_option_function<int>(
+      "--from",
+      [&settings, arpeggios](int number) {
+        arpeggios();
+        settings.from_tone = number;
+      },
+      "Every arpeggio from this tone: 3 is each chord's own third");
+  from->check(CLI::IsMember({1, 3, 5, 7}))->option_text("1|3|5|7");
+  auto* cell = command.add_option_function<std::string>(
+      "--cell",
+      [&settings](const std::string& text) {
+        std::string ignored;
+        settings.kind = DrillKind::cells;
+        settings.cells = {*parsed_cell(text, ignored)};
+      },
+      "These tones of every chord, in this order, as in \"5 7 1\" or 3-5-7-9");
+  cell->check(CLI::Validator(not_a_cell, ""))->option_text("TONES");
+  auto* like = command.add_option("--like", options.like, "Take cells, directions and crossings over from this solo");
+  auto* gaps = command.add_option("--gaps", options.gaps, "Practise what this solo lacks");
+  like->option_text("SOLO");
+  gaps->option_text("SOLO");
+  inversion->excludes(from);
+  for (CLI::Option* one : {common, cell, like, gaps})
+    for (CLI::Option* other : {common, way, inversion, from, cell, like, gaps})
+      if (one != other) one->excludes(other);
+  for (CLI::Option* option : {common, way, inversion, from, cell, like, gaps}) option->group(group);
+}
+
+void add_line_options(CLI::App& command, DrillCommand& options) {
+  const std::string group = "How it runs";
+  static const std::map<std::string, DrillRhythm> rhythms{{"quarters", DrillRhythm::quarters},
+                                                          {"eighths", DrillRhythm::eighths},
+                                                          {"triplets", DrillRhythm::triplets},
+                                                          {"off-beat", DrillRhythm::off_beat},
+                                                          {"three-over-four", DrillRhythm::three_over_four}};
+  DrillSettings& settings = options.settings;
+  command
+      .add_option_function<std::string>(
+          "--range",
+          [&options](const std::string& text) {
+            options.instrument = instrument_named(text);
+            if (!options.instrument) options.settings.range = *parse_pitch_range(text);
+          },
+          "Sounding notes as in F3-C5, or an instrument: " + instrument_names() + "; default: C4-C6")
+      ->check(CLI::Validator(not_a_range, ""))
+      ->option_text("LOW-HIGH|INSTRUMENT")
+      ->group(group);
+  command
+      .add_option_function<std::string>(
+          "--rhythm", [&settings](const std::string& word) { settings.rhythm = rhythms.at(word); },
+          "Default: eighths; off-beat starts half a beat late, three-over-four runs across the bar lines")
+      ->check(CLI::IsMember({"quarters", "eighths", "triplets", "off-beat", "three-over-four"}))
+      ->option_text("RHYTHM")
+      ->group(group);
+  auto* sparse = command.add_option("--tones-a-bar", settings.tones_a_bar, "Only so many tones a bar, for lines");
+  sparse->check(CLI::Range(1, most_tones_a_bar))->option_text("N")->group(group);
+  for (const char* figure : {"--arpeggios", "--inversion", "--from", "--cell", "--like", "--gaps"})
+    sparse->excludes(command.get_option(figure));
+  command.add_option("--choruses", options.choruses, "How often the form is played; default: once")
+      ->check(CLI::Range(1, most_choruses))
+      ->option_text("N")
+      ->group(group);
+  command
+      .add_option("--seed", settings.seed,
+                  "Another line where several are equally good; the same number, the same line")
+      ->check(CLI::Range(0, 1'000'000))
+      ->option_text("N")
+      ->group(group);
+}
+
+void add_sheet_options(CLI::App& command, DrillCommand& options) {
+  const std::string group = "What is written";
+  constexpr double slowest = 20.0;
+  constexpr double fastest = 400.0;
+  command.add_option("-o,--output", options.output, "The sheet; the ending says what: .musicxml, .mid, .pdf or .ly")
+      ->required()
+      ->check(CLI::Validator(not_a_sheet, ""))
+      ->option_text("SHEET")
+      ->group(group);
+  command
+      .add_flag_callback(
+          "--written", [&options] { options.sheet.pitch = reports::PrintedPitch::written; },
+          "As the player of the instrument reads it; default: concert pitch")
+      ->group(group);
+  command
+      .add_flag_callback(
+          "--degrees", [&options] { options.sheet.degrees = reports::DegreeRow::shown; },
+          "Print under each note which tone of the chord it is")
+      ->group(group);
+  command.add_option("--tempo", options.goal_bpm, "Quarter notes a minute: the top of the ladder; default: 120")
+      ->check(CLI::Range(slowest, fastest))
+      ->option_text("BPM")
+      ->group(group);
+  command
+      .add_option_function<std::string>(
+          "--paper",
+          [&options](const std::string& word) {
+            options.sheet.paper = word == "letter" ? reports::Paper::letter : reports::Paper::a4;
+          },
+          "The size of the paper; default: a4")
+      ->check(CLI::IsMember({"a4", "letter"}))
+      ->option_text("a4|letter")
+      ->group(group);
+}
+
+}  // namespace
+
+void add_drill_command(CLI::App& program) {
+  CLI::App* command = program.add_subcommand("drill", "Make a practice sheet over a tune's changes");
+  const auto options = std::make_shared<DrillCommand>();
+  command->add_option("--changes", options->changes, "The changes to practise over, a .changes file")
+      ->required()
+      ->option_text("FILE");
+  add_figure_options(*command, *options);
+  add_line_options(*command, *options);
+  add_sheet_options(*command, *options);
+  command->footer(examples);
+  command->callback([options] { make_drill(*options); });
+}
+
+}  // namespace insideline::cli

@@ -1,0 +1,199 @@
+#include "reports/drill_plan.hpp"
+
+#include "reports/text/wording.hpp"
+
+#include <fmt/format.h>
+
+#include <array>
+#include <cmath>
+#include <map>
+#include <string_view>
+
+namespace insideline::reports {
+namespace {
+
+std::string_view rhythm_words(DrillRhythm rhythm) {
+  switch (rhythm) {
+    case DrillRhythm::quarters: return "in quarters";
+    case DrillRhythm::eighths: return "in eighths";
+    case DrillRhythm::triplets: return "in triplets";
+    case DrillRhythm::off_beat: return "in eighths that start off the beat";
+    case DrillRhythm::three_over_four: return "in threes across the bar: quarter, eighth, quarter, eighth";
+  }
+  return "";
+}
+
+std::string_view inversion_words(Inversion inversion) {
+  switch (inversion) {
+    case Inversion::root_position: return "in root position";
+    case Inversion::first: return "in first inversion";
+    case Inversion::second: return "in second inversion";
+    case Inversion::third: return "in third inversion";
+    case Inversion::none: return "";
+  }
+  return "";
+}
+
+std::string_view tone_words(int number) {
+  switch (number) {
+    case 1: return "root";
+    case 3: return "third";
+    case 5: return "fifth";
+    case 7: return "seventh";
+    default: return "sixth";
+  }
+}
+
+std::string cell_words(const DrillCell& cell) {
+  std::string text;
+  for (const CellTone& tone : cell.tones) text += (text.empty() ? "" : "-") + to_string(tone.asked);
+  if (cell.way) text += *cell.way == Way::up ? " up" : " down";
+  return text;
+}
+
+std::string arpeggio_words(const DrillSettings& settings) {
+  std::string text = settings.way == Way::up ? "Arpeggios up" : "Arpeggios down";
+  if (settings.from_tone) text += fmt::format(" from the {}", tone_words(*settings.from_tone));
+  if (settings.every_inversion) text += ", every inversion";
+  if (settings.inversion && !settings.every_inversion) text += fmt::format(" {}", inversion_words(*settings.inversion));
+  return text;
+}
+
+std::string figure_words(const DrillSettings& settings) {
+  switch (settings.kind) {
+    case DrillKind::nearest_tones: return "Nearest tones";
+    case DrillKind::common_tones: return "Common tones";
+    case DrillKind::arpeggios: return arpeggio_words(settings);
+    case DrillKind::cells: {
+      std::vector<std::string> cells;
+      for (const DrillCell& cell : settings.cells) cells.push_back(cell_words(cell));
+      return (cells.size() == 1 ? "Cell " : "Cells ") + listed(cells);
+    }
+  }
+  return "";
+}
+
+std::vector<std::string> arpeggio_sentences(const DrillSettings& settings) {
+  std::vector<std::string> text;
+  text.emplace_back(settings.way == Way::up
+                        ? "Every chord once, from below upwards, a tone for each tone of the chord, then a rest."
+                        : "Every chord once, from above downwards, without going up it first, then a rest.");
+  if (settings.from_tone)
+    text.push_back(fmt::format("Each starts on the chord's own {}. Hear that tone before you play it.",
+                               tone_words(*settings.from_tone)));
+  if (settings.every_inversion)
+    text.emplace_back("Root position the first time through, first inversion the second, and so on.");
+  return text;
+}
+
+std::vector<std::string> what_it_is(const DrillSettings& settings) {
+  switch (settings.kind) {
+    case DrillKind::nearest_tones:
+      return {
+          "A line through the chord tones. At every change it moves to the nearest tone of the next chord, up or "
+          "down. Where both are equally near, the second one stands beside the first as a small note in brackets: "
+          "play either."};
+    case DrillKind::common_tones:
+      return {
+          "A line through the chord tones. A tone that the next chord has as well is sounded again at the change; "
+          "where there is none, the line moves to the nearest tone."};
+    case DrillKind::arpeggios: return arpeggio_sentences(settings);
+    case DrillKind::cells:
+      return {
+          "The same few tones of every chord, by number: 3 is each chord's own third, whether it is major or minor. "
+          "Say the numbers while you play."};
+  }
+  return {};
+}
+
+std::string range_sentence(const DrillReport& report) {
+  const Solo& solo = report.drill.solo;
+  std::string text = fmt::format("Range {} in concert pitch", to_string(report.settings.range));
+  const int written = -solo.sounding_minus_written.semitones;
+  if (written != 0)
+    text += fmt::format(
+        ", written {} for {}",
+        to_string(PitchRange{report.settings.range.lowest + written, report.settings.range.highest + written}),
+        solo.part);
+  return text + ".";
+}
+
+std::string choices_sentence(const Drill& drill) {
+  std::map<int, int> bars;
+  for (const OpenChoice& choice : drill.open_choices)
+    ++bars[drill.solo.bars[bar_index_at(drill.solo, drill.solo.notes[choice.note].onset)].number];
+  std::vector<std::string> numbers;
+  for (const auto& [bar, count] : bars)
+    numbers.push_back(count == 1 ? std::to_string(bar) : fmt::format("{} (twice)", bar));
+  return fmt::format("Both ways are equally near into {} {}.", numbers.size() == 1 ? "bar" : "bars", listed(numbers));
+}
+
+PlanSection what_section(const DrillReport& report) {
+  PlanSection section{"What to play", what_it_is(report.settings)};
+  if (report.settings.tones_a_bar)
+    section.paragraphs.push_back(
+        fmt::format("{} a bar, and at least one for every chord.", counted(*report.settings.tones_a_bar, "tone")));
+  section.paragraphs.push_back(range_sentence(report));
+  if (!report.drill.open_choices.empty()) section.paragraphs.push_back(choices_sentence(report.drill));
+  for (const std::string& remark : report.drill.remarks) section.paragraphs.push_back(remark);
+  return section;
+}
+
+PlanSection ladder_section(const DrillReport& report) {
+  std::vector<std::string> steps;
+  for (const int bpm : tempo_ladder(report.goal_bpm)) steps.push_back(std::to_string(bpm));
+  return {"Tempo ladder",
+          {fmt::format("Quarter note = {}.", listed(steps)),
+           "Begin at the first. Play the sheet through in time, without stopping to correct. Count how many of the "
+           "chords came out right: the right tones, in time, with a good sound."}};
+}
+
+}  // namespace
+
+std::string drill_name(const DrillSettings& settings) {
+  std::string text = figure_words(settings);
+  if (settings.tones_a_bar) return fmt::format("{}, {} a bar", text, counted(*settings.tones_a_bar, "tone"));
+  return fmt::format("{}, {}", text, rhythm_words(settings.rhythm));
+}
+
+std::vector<int> tempo_ladder(double goal_bpm) {
+  constexpr std::array shares{0.5, 0.6, 0.7, 0.8, 0.9, 1.0};
+  std::vector<int> ladder;
+  for (const double share : shares) {
+    const int bpm = static_cast<int>(std::lround(goal_bpm * share));
+    if (ladder.empty() || bpm > ladder.back()) ladder.push_back(bpm);
+  }
+  return ladder;
+}
+
+std::string caution_line() {
+  return "Stop and rest before you tire, and mind the volume, also in headphones. With pain, numbness or ringing ears, "
+         "stop and ask your teacher or a physician.";
+}
+
+std::vector<PlanSection> drill_plan(const DrillReport& report) {
+  std::vector<PlanSection> sections;
+  if (!report.why.empty()) sections.push_back({"Why this sheet", report.why});
+  sections.push_back(what_section(report));
+  sections.push_back(ladder_section(report));
+  sections.push_back({"When to move on",
+                      {"Right three times in four is not ready: stay at this tempo, or take one step back.",
+                       "Right nine times in ten to nineteen in twenty, on two different days, is: take the next step.",
+                       "At the top of the ladder, put the sheet away and play it from the chord symbols alone."}});
+  sections.push_back({"A word of caution",
+                      {"Many repetitions of one movement load hands, lips and ears. Short turns with rests teach as "
+                       "much as long ones. " +
+                       caution_line()}});
+  return sections;
+}
+
+std::string drill_plan_text(const DrillReport& report) {
+  std::string text = paragraph(fmt::format("{}: {}", report.drill.solo.title, drill_name(report.settings)), 0);
+  for (const PlanSection& section : drill_plan(report)) {
+    text += "\n" + section.heading + "\n";
+    for (const std::string& sentence : section.paragraphs) text += paragraph(sentence);
+  }
+  return text;
+}
+
+}  // namespace insideline::reports

@@ -1,0 +1,217 @@
+#include "reports/printed/drill_sheet.hpp"
+
+#include "analyzer/notation/rhythm_writing.hpp"
+#include "reports/printed/lilypond_text.hpp"
+#include "reports/printed/line_plan.hpp"
+#include "reports/printed/prelude.hpp"
+#include "reports/printed/staff_music.hpp"
+#include "reports/printed/text_rows.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstdlib>
+#include <span>
+#include <string_view>
+
+namespace insideline::reports {
+namespace {
+
+constexpr std::size_t longest_title = 60;
+constexpr std::size_t longest_name = 110;
+
+// After the handout's prelude: the foot of a page has the caution in place of the legend, and a note in brackets is
+// small. Nothing here comes from a file.
+constexpr std::string_view own_prelude = R"lily(
+either = #(define-music-function (music) (ly:music?)
+  #{ \tweak font-size #-3 \parenthesize #music #})
+#(define-markup-command (plan-section layout props name texts) (string? markup-list?)
+  (interpret-markup layout props
+    #{ \markup \column { \vspace #0.9 \bold \fontsize #1.5 #name \vspace #0.3
+                      \override #'(baseline-skip . 0) \column { #texts } } #}))
+#(define-markup-command (plan-paragraph layout props text) (string?)
+  (interpret-markup layout props
+    #{ \markup \pad-markup #0.55 \override #'(baseline-skip . 3) \wordwrap-string #text #}))
+#(define-markup-command (ladder layout props steps) (markup-list?)
+  (interpret-markup layout props
+    #{ \markup \pad-markup #0.8 \override #'(word-space . 3) \line { #steps } #}))
+#(define-markup-command (rung layout props bpm) (string?)
+  (interpret-markup layout props
+    #{ \markup \override #'(box-padding . 0.7) \box \concat { \fontsize #-2 \general-align #Y #DOWN \note { 4 } #1 " = " #bpm } #}))
+)lily";
+
+std::string footer(const std::string& caution) {
+  return fmt::format(
+      "\\paper {{\n  oddFooterMarkup = \\markup \\column {{\n    \\draw-hline\n    \\vspace #0.2\n"
+      "    \\fill-line {{ \\fontsize #-2.5 {} }}\n    \\vspace #0.1\n"
+      "    \\fill-line {{ \\fontsize #-2 \\concat {{ \"page \" \\fromproperty #'page:page-number-string }} }}\n  }}\n"
+      "  evenFooterMarkup = \\oddFooterMarkup\n}}\n",
+      quoted(caution));
+}
+
+std::string header(const DrillReport& report, const DrillSheetOptions& options) {
+  const Solo& solo = report.drill.solo;
+  const bool transposes = solo.sounding_minus_written.semitones != 0;
+  std::string described = fitted(solo.part, longest_title);
+  if (transposes) described += options.pitch == PrintedPitch::written ? ", in written pitch" : ", in concert pitch";
+  const std::string title = fitted(solo.title, longest_title);
+  return fmt::format(
+      "\\header {{\n  title = {}\n  running = {}\n  sheetname = {}\n  described = {}\n  tagline = ##f\n}}\n",
+      quoted(title), quoted(title), quoted(fitted(drill_name(report.settings), longest_name)), quoted(described));
+}
+
+std::string plan_page(const DrillReport& report) {
+  std::string text;
+  for (const PlanSection& section : drill_plan(report)) {
+    std::string paragraphs;
+    for (const std::string& sentence : section.paragraphs)
+      paragraphs += fmt::format("  \\plan-paragraph {}\n", quoted(sentence));
+    if (section.heading == "Tempo ladder") {
+      paragraphs = "  \\ladder {";
+      for (const int bpm : tempo_ladder(report.goal_bpm)) paragraphs += fmt::format(" \\rung \"{}\"", bpm);
+      paragraphs += fmt::format(" }}\n  \\plan-paragraph {}\n", quoted(section.paragraphs.back()));
+    }
+    text += fmt::format("\\markup \\plan-section {} {{\n{}}}\n", quoted(section.heading), paragraphs);
+  }
+  return text + "\\pageBreak\n";
+}
+
+/// Writes the line: staff by staff symbol, with the open choices as small notes.
+class LineText {
+ public:
+  LineText(const Sheet& sheet, const Drill& drill, const LinePlan& plan) : sheet_(sheet), drill_(drill), plan_(plan) {}
+
+  std::string text(std::span<const WrittenBar> bars) {
+    std::vector<Pitch> pitches;
+    for (const Note& note : drill_.solo.notes) pitches.push_back(printed(note.pitch));
+    std::string all = fmt::format("  \\clef {}\n", clef_for(pitches));
+    for (const WrittenBar& written : bars) all += bar_text(written);
+    return all + "  \\bar \"|.\"\n";
+  }
+
+ private:
+  [[nodiscard]] Pitch printed(const Pitch& sounding) const { return transposed(sounding, to_printed_pitch(sheet_)); }
+
+  std::string bar_text(const WrittenBar& written) {
+    const Bar& bar = drill_.solo.bars[written.bar];
+    std::string text = fmt::format("  % bar {}\n  ", bar.number);
+    if (plan_.pages.contains(written.bar))
+      text += "\\pageBreak ";
+    else if (plan_.starts.contains(written.bar))
+      text += "\\break ";
+    else if (written.bar > 0 && plan_.is_complete)
+      text += "\\noBreak ";
+    if (const int chorus = chorus_starting_at(sheet_, bar))
+      text += fmt::format("\\mark \\markup \\chorus \"{}\" ", chorus);
+    if (written.bar == 0) {
+      if (const auto key = key_at(drill_.solo, bar.onset))
+        text += lilypond_key(transposed(*key, to_printed_pitch(sheet_))) + " ";
+      text += fmt::format("\\time {} ", to_string(bar.meter));
+    }
+    for (const WrittenGroup& group : written.groups) text += group_text(group);
+    if (written.groups.empty()) text += fmt::format("R{} ", lilypond_length(written.length));
+    return text + "|\n";
+  }
+
+  std::string group_text(const WrittenGroup& group) {
+    std::string text;
+    for (const WrittenSymbol& symbol : group.symbols) text += symbol_text(symbol) + " ";
+    if (group.notes == group.in_time_of) return text;
+    return fmt::format("\\tuplet {}/{} {{ {}}} ", group.notes, group.in_time_of, text);
+  }
+
+  std::string symbol_text(const WrittenSymbol& symbol) {
+    const std::string value =
+        std::to_string(symbol.value.divisor) + std::string(static_cast<std::size_t>(symbol.value.dots), '.');
+    if (!symbol.note) return "r" + value;
+    std::string sound = lilypond_pitch(printed(drill_.solo.notes[*symbol.note].pitch));
+    const auto& choices = drill_.open_choices;
+    if (symbol.struck && next_choice_ < choices.size() && choices[next_choice_].note == *symbol.note) {
+      const std::string other = lilypond_pitch(printed(choices[next_choice_++].other));
+      sound = fmt::format("<{} \\either {}>", sound, other);
+    }
+    return sound + value + (symbol.tied ? "~" : "");
+  }
+
+  const Sheet& sheet_;
+  const Drill& drill_;
+  const LinePlan& plan_;
+  std::size_t next_choice_ = 0;
+};
+
+/// Degrees in black under the notes.
+std::string degree_text(const Drill& drill, std::span<const WrittenBar> bars) {
+  const std::vector<std::string> names = degrees_of(drill);
+  std::string text;
+  for (const WrittenBar& written : bars) {
+    text += "  ";
+    for (const WrittenGroup& group : written.groups)
+      for (const WrittenSymbol& symbol : group.symbols) {
+        const std::string length = lilypond_length(length_of(symbol.value) * Beats(group.in_time_of, group.notes));
+        if (!symbol.note || !symbol.struck || names[*symbol.note].empty()) {
+          text += fmt::format("\\skip {} ", length);
+          continue;
+        }
+        const std::string& name = names[*symbol.note];
+        const std::size_t number = name.find_first_not_of("b#");
+        text += fmt::format("\\markup \\plain-degree \"{}\" \"{}\" {} ", name.substr(0, number), name.substr(number),
+                            length);
+      }
+    if (written.groups.empty()) text += fmt::format("\\skip {} ", lilypond_length(written.length));
+    text += "\n";
+  }
+  return text;
+}
+
+std::string score(const Sheet& sheet, const DrillReport& report, const DrillSheetOptions& options) {
+  const std::vector<WrittenBar> bars = written_rhythm(report.drill.solo);
+  const LinePlan plan = line_plan(sheet, bars);
+  const bool with_degrees = options.degrees == DegreeRow::shown;
+  std::string text = fmt::format("chords-above = \\lyricmode {{\n{}}}\n\n", chord_row(sheet, bars));
+  text += fmt::format("line = {{\n{}}}\n\n", LineText(sheet, report.drill, plan).text(bars));
+  if (with_degrees) text += fmt::format("degrees-below = \\lyricmode {{\n{}}}\n\n", degree_text(report.drill, bars));
+  text +=
+      "\\score {\n  <<\n    \\new Lyrics \\with { \\chord-row-style } \\chords-above\n"
+      "    \\new Staff \\new Voice \\line\n";
+  if (with_degrees) text += "    \\new Lyrics \\with { \\degree-row-style } \\degrees-below\n";
+  text += "  >>\n";
+  return text + (plan.last == LastLine::short_of_bars ? "  \\layout { ragged-last = ##t }\n}\n" : "}\n");
+}
+
+}  // namespace
+
+std::vector<std::string> degrees_of(const Drill& drill) {
+  constexpr int octave = 12;
+  std::vector<std::string> names;
+  for (const Note& note : drill.solo.notes) {
+    const auto index = chord_index_at(drill.harmony, note.onset);
+    names.emplace_back();
+    if (!index) continue;
+    const Chord& chord = drill.harmony.chords[*index].chord;
+    const int sounding = midi_number(note.pitch) % octave;
+    if (const auto tone = tone_with(chord, sounding))
+      names.back() = to_string(*tone);
+    else if (const auto tension = tension_with(chord, sounding))
+      names.back() = to_string(*tension);
+  }
+  return names;
+}
+
+std::string drill_sheet_text(const DrillReport& report, const DrillSheetOptions& options) {
+  Report whole;
+  whole.solo = report.drill.solo;
+  whole.analysis.harmony = report.drill.harmony;
+  const HandoutOptions handout{SheetKind::annotated, options.paper, options.pitch, ChordRow::shown, std::nullopt};
+  const Sheet sheet{whole, handout, *excerpt_of(whole.solo, std::nullopt)};
+  std::string text = fmt::format(
+      "\\version \"2.24.0\"\n#(set-default-paper-size \"{}\")\n#(set-global-staff-size 19)\n"
+      "#(define sheet 'annotated)\n#(define title-size 4)\n#(define roomy #t)\n#(define fewest-systems 1)\n",
+      options.paper == Paper::a4 ? "a4" : "letter");
+  text += printed_prelude();
+  text += own_prelude;
+  text += footer(caution_line());
+  text += header(report, options) + "\n" + plan_page(report) + "\n";
+  return text + score(sheet, report, options);
+}
+
+}  // namespace insideline::reports

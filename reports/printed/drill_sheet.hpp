@@ -1,0 +1,27 @@
+// A practice sheet as LilyPond text: a page with the plan, then the line with its chords, plain black notes and no
+// signs but the small notes in brackets where two tones are equally near.
+#pragma once
+
+#include "reports/drill_plan.hpp"
+#include "reports/printed/sheet.hpp"
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+namespace insideline::reports {
+
+enum class DegreeRow : std::uint8_t { shown, left_out };
+
+struct DrillSheetOptions {
+  Paper paper = Paper::a4;
+  PrintedPitch pitch = PrintedPitch::concert;
+  DegreeRow degrees = DegreeRow::left_out;
+};
+
+std::string drill_sheet_text(const DrillReport& report, const DrillSheetOptions& options);
+
+/// The chord's own name for each note of the line, "b3"; empty where no chord sounds.
+std::vector<std::string> degrees_of(const Drill& drill);
+
+}  // namespace insideline::reports

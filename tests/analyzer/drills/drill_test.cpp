@@ -1,0 +1,252 @@
+#include "analyzer/drills/drill.hpp"
+
+#include "analyzer/analysis.hpp"
+#include "analyzer/connections.hpp"
+#include "tests/support/drilled.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <cstdlib>
+#include <set>
+#include <string>
+
+using insideline::Analysis;
+using insideline::analyze;
+using insideline::Arpeggio;
+using insideline::Connection;
+using insideline::ConnectionKind;
+using insideline::Direction;
+using insideline::Drill;
+using insideline::drill_over;
+using insideline::DrillKind;
+using insideline::DrillRhythm;
+using insideline::DrillSettings;
+using insideline::Hearing;
+using insideline::Inversion;
+using insideline::Note;
+using insideline::Settings;
+using insideline::Way;
+using insideline::tests::chart;
+using insideline::tests::drilled;
+using insideline::tests::names_of;
+using insideline::tests::random_chart;
+
+namespace {
+
+Analysis strictly(const Drill& drill) {
+  Settings settings;
+  settings.hearing = Hearing::strict;
+  return analyze(drill.solo, drill.harmony, settings);
+}
+
+void check_range(const Drill& drill, const DrillSettings& settings) {
+  for (const Note& note : drill.solo.notes) {
+    CHECK(midi_number(note.pitch) >= settings.range.lowest);
+    CHECK(midi_number(note.pitch) <= settings.range.highest);
+  }
+}
+
+}  // namespace
+
+TEST_CASE("the line takes the nearest tone at every change, in every rhythm, and never leaves the range") {
+  const auto kind = GENERATE(DrillKind::nearest_tones, DrillKind::common_tones);
+  const auto rhythm = GENERATE(DrillRhythm::quarters, DrillRhythm::eighths, DrillRhythm::triplets,
+                               DrillRhythm::off_beat, DrillRhythm::three_over_four);
+  for (unsigned seed = 1; seed <= 6; ++seed) {
+    DrillSettings settings;
+    settings.kind = kind;
+    settings.rhythm = rhythm;
+    settings.range = {55, 79};
+    const Drill drill = drilled(random_chart(seed, 16), settings);
+    check_range(drill, settings);
+    const Analysis analysis = strictly(drill);
+    INFO("seed " << seed << ": " << names_of(drill));
+    CHECK(analysis.connections.size() > 5);
+    for (const Connection& connection : analysis.connections) {
+      INFO("into chord " << connection.to_chord);
+      CHECK(connection.took_nearest == true);
+      if (kind == DrillKind::nearest_tones) CHECK(connection.kind != ConnectionKind::common_tone);
+    }
+  }
+}
+
+TEST_CASE("where the two chords share the tone that is left, the common-tone line sounds it again") {
+  DrillSettings settings;
+  settings.kind = DrillKind::common_tones;
+  const Drill drill = drilled(chart("Cmaj7 | Am7 | Dm7 | G7"), settings);
+  const Analysis analysis = strictly(drill);
+  CHECK(analysis.connections.size() == 3);
+  for (const Connection& connection : analysis.connections) CHECK(connection.kind == ConnectionKind::common_tone);
+}
+
+TEST_CASE("left on G7's F, E of C7 is nearer than G; left on C, B and D of G7 are told apart") {
+  // The nearest tones: E is a half step under F, G a whole step over it; under C lies B, a half step away, over it D.
+  DrillSettings settings;
+  settings.tones_a_bar = 1;
+  const Drill drill = drilled(chart("G7 | C7 | G7"), settings);
+  for (const Connection& connection : strictly(drill).connections) CHECK(connection.took_nearest == true);
+}
+
+TEST_CASE("where two tones are equally near, the other is kept beside the one taken") {
+  DrillSettings settings;
+  settings.tones_a_bar = 1;
+  settings.range = {60, 72};
+  // From any tone of Cdim7 to Gdim7's neighbours: C lies between B flat and D flat's neighbours; search for one.
+  int found = 0;
+  for (unsigned seed = 1; seed <= 10; ++seed) {
+    const Drill drill = drilled(random_chart(seed, 12), settings);
+    for (const auto& choice : drill.open_choices) {
+      REQUIRE(choice.note > 0);
+      const int from = midi_number(drill.solo.notes[choice.note - 1].pitch);
+      const int taken = midi_number(drill.solo.notes[choice.note].pitch);
+      CHECK(midi_number(choice.other) - from == from - taken);
+      CHECK((midi_number(choice.other) >= 60 && midi_number(choice.other) <= 72));
+      ++found;
+    }
+  }
+  CHECK(found > 5);
+}
+
+TEST_CASE("every arpeggio of the sheet goes the way it was asked to, and none is missing") {
+  const auto way = GENERATE(Way::up, Way::down);
+  const auto rhythm = GENERATE(DrillRhythm::quarters, DrillRhythm::eighths, DrillRhythm::triplets,
+                               DrillRhythm::off_beat, DrillRhythm::three_over_four);
+  for (unsigned seed = 1; seed <= 6; ++seed) {
+    DrillSettings settings;
+    settings.kind = DrillKind::arpeggios;
+    settings.way = way;
+    settings.rhythm = rhythm;
+    settings.range = {52, 80};
+    const Drill drill = drilled(random_chart(seed, 16), settings);
+    check_range(drill, settings);
+    const Analysis analysis = strictly(drill);
+    INFO("seed " << seed << ": " << names_of(drill));
+    CHECK(drill.remarks.empty());
+    std::size_t notes = 0;
+    for (const Arpeggio& arpeggio : analysis.arpeggios) {
+      CHECK(arpeggio.direction == (way == Way::up ? Direction::ascending : Direction::descending));
+      CHECK(arpeggio.unprepared_descent == (way == Way::down));
+      notes += arpeggio.notes.size();
+    }
+    CHECK(notes == drill.solo.notes.size());
+  }
+}
+
+TEST_CASE("every arpeggio has the inversion that was asked for, or starts from the tone that was") {
+  const auto inversion = GENERATE(Inversion::root_position, Inversion::first, Inversion::second, Inversion::third);
+  const auto way = GENERATE(Way::up, Way::down);
+  DrillSettings settings;
+  settings.kind = DrillKind::arpeggios;
+  settings.way = way;
+  settings.inversion = inversion;
+  settings.range = {53, 80};
+  const auto form = chart("Dm7 G7 | Cmaj7 | Fm7 | Bb7 Eb7 | Abmaj7 | %");
+  for (const Arpeggio& arpeggio : strictly(drilled(form, settings)).arpeggios) CHECK(arpeggio.inversion == inversion);
+  settings.inversion.reset();
+  for (const int number : {1, 3, 5, 7}) {
+    settings.from_tone = number;
+    const Drill drill = drilled(form, settings);
+    const Analysis analysis = strictly(drill);
+    CHECK(analysis.arpeggios.size() == 8);
+    for (const Arpeggio& arpeggio : analysis.arpeggios) CHECK(arpeggio.degrees.front().number == number);
+  }
+}
+
+TEST_CASE("every inversion has a chorus of its own") {
+  DrillSettings settings;
+  settings.kind = DrillKind::arpeggios;
+  settings.every_inversion = true;
+  settings.choruses = 4;
+  const Drill drill = drilled(chart("Dm7 | G7"), settings);
+  std::string inversions;
+  for (const Arpeggio& arpeggio : strictly(drill).arpeggios) inversions += to_string(arpeggio.inversion) + "; ";
+  CHECK(inversions ==
+        "root position; root position; first inversion; first inversion; second inversion; second inversion; "
+        "third inversion; third inversion; ");
+}
+
+TEST_CASE("a cell is moved through the chords by its numbers") {
+  DrillSettings settings;
+  settings.kind = DrillKind::cells;
+  settings.cells = {{{{{5, 0}, false}, {{7, -1}, true}, {{1, 0}, false}}, std::nullopt}};
+  const Drill drill = drilled(chart("Dm7 G7 | Cmaj7"), settings);
+  std::string degrees;
+  for (const auto& label : strictly(drill).labels) degrees += to_string(*label.degree) + " ";
+  CHECK(degrees == "5 b7 1 5 b7 1 5 7 1 5 7 1 ");
+  REQUIRE(drill.remarks.size() == 1);
+  CHECK(drill.remarks.front() == "Cmaj7 has 7 where the cell says b7; each chord plays its own tone.");
+}
+
+TEST_CASE("a chord that lacks a tone of the cell stays silent, and the sheet says so") {
+  DrillSettings settings;
+  settings.kind = DrillKind::cells;
+  settings.cells = {{{{{3, 0}, false}, {{7, 0}, false}}, std::nullopt}};
+  const Drill drill = drilled(chart("C | G7"), settings);
+  CHECK(names_of(drill).substr(0, 4) == "- | ");
+  REQUIRE(drill.remarks.size() == 1);
+  CHECK(drill.remarks.front() == "C (bar 1) does not have all tones of the cell here; it is left out.");
+}
+
+TEST_CASE("no bar repeats the figure of the bar before") {
+  DrillSettings settings;
+  const Drill drill = drilled(chart("C7 | % | % | % | % | %"), settings);
+  std::set<std::string> bars;
+  std::string names = names_of(drill);
+  std::size_t at = 0;
+  std::string before;
+  while (at != std::string::npos) {
+    const std::size_t end = names.find(" | ", at);
+    const std::string bar = names.substr(at, end == std::string::npos ? end : end - at);
+    CHECK(bar != before);
+    before = bar;
+    at = end == std::string::npos ? end : end + 3;
+  }
+}
+
+TEST_CASE("the same seed gives the same sheet, another seed another one that is as good") {
+  DrillSettings settings;
+  settings.range = {52, 81};
+  const auto form = random_chart(3, 24);
+  const std::string plain = names_of(drilled(form, settings));
+  CHECK(names_of(drilled(form, settings)) == plain);
+  std::set<std::string> variants{plain};
+  const int cost = drilled(form, settings).cost;
+  for (unsigned seed = 1; seed <= 8; ++seed) {
+    settings.seed = seed;
+    const Drill drill = drilled(form, settings);
+    CHECK(drill.cost == cost);
+    variants.insert(names_of(drill));
+  }
+  CHECK(variants.size() > 2);
+}
+
+TEST_CASE("moved to another key with its range, the sheet is the same sheet") {
+  DrillSettings settings;
+  settings.range = {55, 79};
+  const Drill low = drilled(chart("Dm7 | G7 | Cmaj7 | Am7"), settings);
+  settings.range = {58, 82};
+  const Drill high = drilled(chart("Fm7 | Bb7 | Ebmaj7 | Cm7"), settings);
+  REQUIRE(low.solo.notes.size() == high.solo.notes.size());
+  CHECK(low.cost == high.cost);
+  for (std::size_t i = 0; i < low.solo.notes.size(); ++i)
+    CHECK(midi_number(high.solo.notes[i].pitch) - midi_number(low.solo.notes[i].pitch) == 3);
+}
+
+TEST_CASE("there is no sheet without chords, and none in less than an octave") {
+  const auto silent = drill_over(chart("N.C. | %"), {});
+  REQUIRE_FALSE(silent);
+  CHECK(silent.error() == "there is no chord to play over: every bar is N.C.");
+  DrillSettings settings;
+  settings.range = {60, 71};
+  const auto narrow = drill_over(chart("C7"), settings);
+  REQUIRE_FALSE(narrow);
+  CHECK(narrow.error() == "the range C4 to B4 is smaller than an octave");
+}
+
+TEST_CASE("a sheet for a tenor is written a ninth above where it sounds") {
+  Drill drill = drilled(chart("C7"), {});
+  set_instrument(drill.solo, *insideline::instrument_named("tenor-sax"));
+  CHECK(drill.solo.part == "Tenor saxophone");
+  for (const Note& note : drill.solo.notes) CHECK(midi_number(note.written) - midi_number(note.pitch) == 14);
+}

@@ -1,0 +1,89 @@
+#include "analyzer/drills/habits.hpp"
+
+#include "tests/support/analysed.hpp"
+#include "tests/support/melody.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <string>
+
+using insideline::Analysis;
+using insideline::DrillKind;
+using insideline::DrillSettings;
+using insideline::Gap;
+using insideline::gaps_of;
+using insideline::Habits;
+using insideline::Inversion;
+using insideline::is_long_enough;
+using insideline::take_habits;
+using insideline::Way;
+using insideline::tests::analysed;
+
+namespace {
+
+const Gap* gap_with(const std::vector<Gap>& gaps, const std::string& words) {
+  const auto found =
+      std::ranges::find_if(gaps, [&](const Gap& gap) { return gap.sentence.find(words) != std::string::npos; });
+  return found == gaps.end() ? nullptr : &*found;
+}
+
+}  // namespace
+
+TEST_CASE("a solo that only goes up lacks the way down") {
+  const Analysis analysis =
+      analysed("C7@0 F7@4", "C4:1/2 E4:1/2 G4:1/2 Bb4:1/2 r:2 F4:1/2 A4:1/2 C5:1/2 Eb5:1/2 r:2").analysis;
+  const auto gaps = gaps_of(analysis, {});
+  REQUIRE_FALSE(gaps.empty());
+  CHECK(gaps.front().sentence == "No arpeggio comes down (2 go up).");
+  CHECK(gaps.front().drill.kind == DrillKind::arpeggios);
+  CHECK(gaps.front().drill.way == Way::down);
+}
+
+TEST_CASE("a solo that never comes down from the seventh is given that") {
+  const Analysis analysis =
+      analysed("C7@0 F7@4", "C5:1/2 Bb4:1/2 G4:1/2 E4:1/2 r:2 F5:1/2 Eb5:1/2 C5:1/2 A4:1/2 r:2").analysis;
+  const auto gaps = gaps_of(analysis, {});
+  const Gap* gap = gap_with(gaps, "descents starts from the seventh");
+  REQUIRE(gap != nullptr);
+  CHECK(gap->sentence == "None of 2 descents starts from the seventh.");
+  CHECK(gap->drill.from_tone == 7);
+  CHECK(gap->drill.way == Way::down);
+  CHECK(gap_with(gaps, "comes down") == nullptr);
+}
+
+TEST_CASE("chords without their third and inversions that never come are named") {
+  const Analysis analysis = analysed("C7@0 F7@4", "C4:1 G4:1 Bb4:1 C5:1 F4:1 C5:1 Eb5:1 F5:1").analysis;
+  const auto gaps = gaps_of(analysis, {});
+  const Gap* thirds = gap_with(gaps, "third");
+  REQUIRE(thirds != nullptr);
+  CHECK(thirds->sentence == "Only 0 of 2 chords get their third.");
+  CHECK(thirds->drill.from_tone == 3);
+  const Gap* inversion = gap_with(gaps, "first inversion");
+  REQUIRE(inversion != nullptr);
+  CHECK(inversion->drill.inversion == Inversion::first);
+}
+
+TEST_CASE("two notes say nothing about what a player lacks") {
+  CHECK_FALSE(is_long_enough(analysed("C7@0", "C4:1 E4:1").analysis));
+}
+
+TEST_CASE("habits are the solo's own cells, the most frequent first, with their direction") {
+  DrillSettings settings;
+  const Analysis analysis = analysed("C7@0 F7@4", "G4:1/2 Bb4:1/2 C5:1/2 r:5/2 C5:1/2 Eb5:1/2 F5:1/2 r:5/2").analysis;
+  const Habits habits = take_habits(analysis, settings);
+  CHECK(settings.kind == DrillKind::cells);
+  REQUIRE_FALSE(settings.cells.empty());
+  CHECK(settings.cells.front().way == Way::up);
+  std::string cell;
+  for (const auto& tone : settings.cells.front().tones) cell += to_string(tone.asked) + " ";
+  CHECK(cell == "5 7 1 ");
+  CHECK(habits.sentences.front() == "Its most frequent cells are taken over: 5-7-1 up (2).");
+}
+
+TEST_CASE("a solo without cells leaves the sheet as it was and says so") {
+  DrillSettings settings;
+  const Habits habits = take_habits(analysed("C7@0", "C4:1").analysis, settings);
+  CHECK(settings.kind == DrillKind::nearest_tones);
+  CHECK(habits.sentences.front().find("a plain line is set instead") != std::string::npos);
+}
