@@ -20,6 +20,7 @@
 #include "analyzer/phrases.hpp"
 #include "benchmarks/generated_score.hpp"
 #include "io/musicxml/musicxml.hpp"
+#include "reports/html/html_report.hpp"
 #include "reports/text_report.hpp"
 
 namespace {
@@ -91,6 +92,13 @@ void write_summary(benchmark::State& state) {
   for ([[maybe_unused]] auto _ : state) benchmark::DoNotOptimize(insideline::reports::text_report(report));
 }
 
+void write_page(benchmark::State& state) {
+  const insideline::reports::Report report = report_on(material_of(state));
+  std::size_t bytes = 0;
+  for ([[maybe_unused]] auto _ : state) bytes = insideline::reports::html_report(report).size();
+  state.counters["bytes"] = static_cast<double>(bytes);
+}
+
 /// What the command does, from the bytes of the score to the text of the summary.
 void whole(benchmark::State& state) {
   const Material& score = material_of(state);
@@ -136,7 +144,8 @@ void print_ratios(const MedianReporter& reporter) {
                                      {"import_score"s, "  reading the score"s},
                                      {"analyze_line"s, "  all of the analysis"s},
                                      {"label_line"s, "    of it phrases and labels"s},
-                                     {"write_summary"s, "  writing the summary"s}}) {
+                                     {"write_summary"s, "  writing the summary"s},
+                                     {"write_page"s, "writing the page of --html"s}}) {
     std::printf("  %-62s %7.2f %11.2f\n", words.c_str(), loads(stage, short_solo_bars), loads(stage, long_solo_bars));
   }
   const auto growth = [&](const std::string& stage) {
@@ -154,6 +163,7 @@ BENCHMARK(import_score)->Arg(short_solo_bars)->Arg(long_solo_bars);
 BENCHMARK(label_line)->Arg(short_solo_bars)->Arg(long_solo_bars)->Arg(longest_solo_bars);
 BENCHMARK(analyze_line)->Arg(short_solo_bars)->Arg(long_solo_bars);
 BENCHMARK(write_summary)->Arg(short_solo_bars)->Arg(long_solo_bars);
+BENCHMARK(write_page)->Arg(short_solo_bars)->Arg(long_solo_bars);
 BENCHMARK(whole)->Arg(short_solo_bars)->Arg(long_solo_bars);
 
 /// Memory stays with the program: no trimming, and no mapping of its own for a large block.

@@ -23,8 +23,8 @@ TEST_CASE("sentences come before the table") {
       comparison_text(sample_comparison({{"Ann", sixteen_bars({1, 2})}, {"Bob", sixteen_bars({4, 5})}}), Colour::off);
   CHECK(text.starts_with("Ann and Bob side by side\n"));
   CHECK(says(text,
-             "\nWhat is clearly different, B against A\n  - Bob plays clearly more chord tones: 90 % (72 of 80)\n"
-             "    against 30 % (24 of 80); "));
+             "\nWhat is clearly different, B against A\n  - Bob plays clearly more chord tones: 90 % (72 of 80) "
+             "against 30 % (24 of 80);\n    the difference is between "));
   const std::size_t table = text.find("\nEvery figure, B against A\n");
   REQUIRE(table != std::string::npos);
   CHECK(text.find("How sure is that?") < table);

@@ -1,0 +1,1 @@
+insideline compare "$CORPUS/ropewalk.musicxml" gone.musicxml --json both.json
