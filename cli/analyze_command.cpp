@@ -1,5 +1,6 @@
 // insideline analyze SOLO: the main job.
 #include "cli/command.hpp"
+#include "cli/engraved_page.hpp"
 #include "cli/output.hpp"
 #include "cli/score_ink.hpp"
 #include "cli/solo_options.hpp"
@@ -38,6 +39,7 @@ struct AnalyzeOptions {
   std::optional<Question> question;
   std::map<std::string, std::string> destinations;  ///< by the name of the format
   bool bar_by_bar = false;
+  bool score_wanted = false;  ///< in the page
   ColourChoice colour = ColourChoice::automatic;
 };
 
@@ -114,6 +116,12 @@ std::string explanation(const Question& question, const reports::Report& report)
   return text.str();
 }
 
+constexpr std::string_view page = "html";  // the format that --score adds to
+
+bool with_score(const AnalyzeOptions& options, const reports::ReportFormat& format) {
+  return options.score_wanted && format.name == page;
+}
+
 constexpr const char* annotated = "annotated";  // the name of the option and of its destination
 
 /// Every file is complete before the first of them appears; then comes what is printed.
@@ -128,7 +136,7 @@ void write_results(const AnalyzeOptions& options, const reports::Report& report,
   };
   for (const reports::ReportFormat& format : reports::report_formats())
     if (const auto found = options.destinations.find(format.name); found != options.destinations.end())
-      put(found->second, format.write(report));
+      put(found->second, with_score(options, format) ? page_with_score(report) : format.write(report));
   if (const auto found = options.destinations.find(annotated); found != options.destinations.end())
     put(found->second, annotated_file(report, solo_bytes, found->second));
   if (summary_wanted && options.question) {
@@ -168,6 +176,11 @@ void add_output_options(CLI::App& command, AnalyzeOptions& options) {
         ->option_text("FILE")
         ->group(group);
   }
+  command
+      .add_flag("--score", options.score_wanted,
+                "Put the engraved score into the page of --html; LilyPond draws it, in a few seconds")
+      ->needs("--html")
+      ->group(group);
   command
       .add_option_function<std::string>(
           std::string("--") + annotated,

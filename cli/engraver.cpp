@@ -6,16 +6,19 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cstdint>
 #include <filesystem>
 #include <fstream>
+#include <future>
 #include <iterator>
+#include <thread>
 
 namespace insideline::cli {
 namespace {
 
 constexpr std::string_view not_installed =
     "LilyPond, which engraves the sheets, is not installed; on Debian: apt-get install lilypond\n"
-    "  --ly FILE writes the sheet as LilyPond text, to be engraved on another machine";
+    "  `insideline handout --ly FILE` writes a sheet as LilyPond text, to be engraved on another machine";
 
 constexpr std::string_view reinstall = "is the `lilypond` on PATH the real one?";
 
@@ -55,6 +58,25 @@ std::string bytes_of(const std::filesystem::path& file) {
   return {std::istreambuf_iterator<char>(stream), std::istreambuf_iterator<char>()};
 }
 
+/// The systems of one text: sheet-1.svg, sheet-2.svg ...
+std::vector<std::string> systems_of(const std::string& text, std::chrono::seconds time_limit,
+                                    const SignalsHeld& signals) {
+  const PrivateFolder folder;
+  PendingFile(folder.path() / "sheet.ly", text).commit();
+  const ChildResult result =
+      run_child({"lilypond", "--silent", "-dno-point-and-click", "--svg", "-o", "sheet", "sheet.ly"}, folder.path(),
+                {.time = time_limit}, signals);
+  expect_success(result, time_limit);
+  std::vector<std::string> systems;
+  for (std::size_t number = 1;; ++number) {
+    const auto file = folder.path() / fmt::format("sheet-{}.svg", number);
+    if (!std::filesystem::exists(file)) break;
+    systems.push_back(bytes_of(file));
+  }
+  if (systems.empty()) throw EngravingError("LilyPond ended well but drew nothing; " + std::string(reinstall));
+  return systems;
+}
+
 }  // namespace
 
 std::string engraved_pdf(std::string_view text, std::chrono::seconds time_limit) {
@@ -70,6 +92,23 @@ std::string engraved_pdf(std::string_view text, std::chrono::seconds time_limit)
   if (!pdf.starts_with("%PDF-"))
     throw EngravingError("LilyPond ended well but left no page; " + std::string(reinstall));
   return pdf;
+}
+
+std::vector<std::string> engraved_systems(const std::vector<std::string>& texts, std::chrono::seconds time_limit,
+                                          const std::function<void(std::size_t)>& done) {
+  const SignalsHeld signals;
+  const std::size_t side_by_side = std::max(1U, std::thread::hardware_concurrency());
+  std::vector<std::string> systems;
+  for (std::size_t first = 0; first < texts.size(); first += side_by_side) {
+    std::vector<std::future<std::vector<std::string>>> running;
+    for (std::size_t i = first; i < std::min(texts.size(), first + side_by_side); ++i)
+      running.push_back(std::async(std::launch::async, [&, i] { return systems_of(texts[i], time_limit, signals); }));
+    for (auto& piece : running) {
+      std::ranges::move(piece.get(), std::back_inserter(systems));
+      done(std::min(texts.size(), first + static_cast<std::size_t>(&piece - running.data()) + 1));
+    }
+  }
+  return systems;
 }
 
 }  // namespace insideline::cli

@@ -2,9 +2,12 @@
 #pragma once
 
 #include <chrono>
+#include <cstddef>
+#include <functional>
 #include <stdexcept>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace insideline::cli {
 
@@ -16,5 +19,10 @@ class EngravingError : public std::runtime_error {
 
 /// Throws EngravingError. `text` is run as a program by LilyPond: only what reports/printed makes may come here.
 std::string engraved_pdf(std::string_view text, std::chrono::seconds time_limit);
+
+/// The systems of all `texts` as SVG files, in order. The texts are engraved side by side, as many as there are cores;
+/// `done` is told how many are finished, from the calling thread. Throws EngravingError.
+std::vector<std::string> engraved_systems(const std::vector<std::string>& texts, std::chrono::seconds time_limit,
+                                          const std::function<void(std::size_t)>& done);
 
 }  // namespace insideline::cli

@@ -2,6 +2,9 @@
 
 #include <unistd.h>
 
+#include <fmt/format.h>
+
+#include <cstdio>
 #include <cstdlib>
 #include <string_view>
 
@@ -25,6 +28,16 @@ reports::Colour colour_of_standard_output(ColourChoice choice) {
   const bool wanted = ::isatty(STDOUT_FILENO) == 1 && environment("NO_COLOR").empty() &&
                       environment("TERM") != "dumb" && !environment("TERM").empty();
   return wanted ? reports::Colour::on : reports::Colour::off;
+}
+
+void show_progress(std::string_view what, std::size_t done, std::size_t of) {
+  if (::isatty(STDERR_FILENO) == 0) return;
+  constexpr const char* back_to_empty_line = "\r\x1b[K";
+  if (done >= of)
+    fmt::print(stderr, "{}", back_to_empty_line);
+  else
+    fmt::print(stderr, "{}{}: {} of {}", back_to_empty_line, what, done, of);
+  std::fflush(stderr);
 }
 
 }  // namespace insideline::cli

@@ -1,9 +1,11 @@
-// Whether the terminal wants colour.
+// What is said to a terminal alone: colour, and how far the work is.
 #pragma once
 
 #include "reports/text/ink.hpp"
 
+#include <cstddef>
 #include <cstdint>
+#include <string_view>
 
 namespace insideline::cli {
 
@@ -11,5 +13,8 @@ enum class ColourChoice : std::uint8_t { automatic, always, never };
 
 /// Automatic is colour on a terminal, unless NO_COLOR is set to anything or TERM is "dumb".
 reports::Colour colour_of_standard_output(ColourChoice choice);
+
+/// "engraving: 2 of 8" on standard error, over the line before, and gone when all is done. Says nothing to a file.
+void show_progress(std::string_view what, std::size_t done, std::size_t of);
 
 }  // namespace insideline::cli

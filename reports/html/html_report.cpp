@@ -1,5 +1,6 @@
 #include "reports/html/html_report.hpp"
 
+#include "reports/html/engraved_view.hpp"
 #include "reports/html/line_map.hpp"
 #include "reports/html/map_data.hpp"
 #include "reports/html/page.hpp"
@@ -18,7 +19,9 @@ Markup playback() {
 
 }  // namespace
 
-std::string html_report(const Report& report) {
+std::string html_report(const Report& report) { return html_report(report, {}); }
+
+std::string html_report(const Report& report, std::span<const std::string> engraved) {
   Page page;
   page.title = title_of(report);
   page.under_title = what_was_read_view(report);
@@ -29,6 +32,8 @@ std::string html_report(const Report& report) {
     page.main += section("line-map", "The line over the changes", line_map(report, lay_out_map(report)) + playback());
     page.data = map_data(report);
   }
+  const Markup score = engraved_view(engraved);
+  if (!score.empty()) page.main += section("engraved", "On the page", score);
   const Markup plots = solo_plots(report);
   if (!plots.empty()) page.main += section("plots", "In figures", plots);
   return whole_page(page);

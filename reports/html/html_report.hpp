@@ -4,10 +4,14 @@
 
 #include "reports/report.hpp"
 
+#include <span>
 #include <string>
 
 namespace insideline::reports {
 
 std::string html_report(const Report& report);
+
+/// The same with the engraved score in it: one SVG file a system, in order.
+std::string html_report(const Report& report, std::span<const std::string> engraved);
 
 }  // namespace insideline::reports

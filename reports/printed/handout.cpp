@@ -1,10 +1,10 @@
 #include "reports/printed/handout.hpp"
 
+#include "analyzer/notation/rhythm_writing.hpp"
 #include "reports/printed/closing_summary.hpp"
 #include "reports/printed/lilypond_text.hpp"
 #include "reports/printed/line_plan.hpp"
 #include "reports/printed/prelude.hpp"
-#include "analyzer/notation/rhythm_writing.hpp"
 #include "reports/printed/staff_music.hpp"
 #include "reports/printed/text_rows.hpp"
 #include "reports/printed/worksheet_tasks.hpp"
@@ -124,11 +124,13 @@ std::string kept_with_music(const std::string& section_text) {
   return section_text.empty() ? section_text : "\\noPageBreak\n" + section_text;
 }
 
-std::string score(const Sheet& sheet, std::span<const WrittenBar> bars, const LinePlan& plan) {
+/// `opening` stands before the first bar.
+std::string score(const Sheet& sheet, std::span<const WrittenBar> bars, const LinePlan& plan,
+                  std::string_view opening = "") {
   const bool with_chords = sheet.options.chords == ChordRow::shown;
   std::string text;
   if (with_chords) text += fmt::format("chords-above = \\lyricmode {{\n{}}}\n\n", chord_row(sheet, bars));
-  text += fmt::format("line = {{\n{}}}\n\n", staff_music(sheet, bars, plan));
+  text += fmt::format("line = {{\n{}{}}}\n\n", opening, staff_music(sheet, bars, plan));
   text += fmt::format("degrees-below = \\lyricmode {{\n{}}}\n\n", degree_row(sheet, bars));
   text += "\\score {\n  <<\n";
   if (with_chords) text += "    \\new Lyrics \\with { \\chord-row-style } \\chords-above\n";
@@ -166,6 +168,22 @@ std::string handout_text(const Report& report, const HandoutOptions& options) {
   const std::vector<Task> tasks = worksheet_tasks(sheet);
   text += tasks_text(tasks) + "\n" + score(sheet, bars, plan);
   return options.kind == SheetKind::key ? text + kept_with_music(answers_text(tasks)) : text;
+}
+
+std::string screen_text(const Report& report, const BarRange& bars) {
+  HandoutOptions options;
+  options.bars = bars;
+  const auto excerpt = excerpt_of(report.solo, options.bars);
+  assert(excerpt && "the bars are there");
+  const Sheet sheet{report, options, *excerpt};
+  const std::vector<WrittenBar> all = written_rhythm(report.solo);
+  const auto written = std::span(all).subspan(excerpt->first_bar, excerpt->last_bar - excerpt->first_bar + 1);
+  const LinePlan plan = line_plan(sheet, written);
+  const std::size_t first = excerpt->first_bar;
+  const bool goes_on = first > 0 && report.solo.bars[first - 1].meter == report.solo.bars[first].meter;
+  return settings(sheet, plan) + std::string(printed_prelude()) +
+         "\n\\include \"lilypond-book-preamble.ly\"\n\\paper { line-width = 190\\mm }\n\n" +
+         score(sheet, written, plan, goes_on ? "\\once \\omit Staff.TimeSignature " : "");
 }
 
 }  // namespace insideline::reports

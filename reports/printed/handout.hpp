@@ -11,4 +11,8 @@ namespace insideline::reports {
 /// `options.bars` must name a bar that the solo has (see excerpt_of).
 std::string handout_text(const Report& report, const HandoutOptions& options);
 
+/// The annotated line alone, without title, legend and summary, as systems for a screen. `bars` must name a bar that
+/// the solo has.
+std::string screen_text(const Report& report, const BarRange& bars);
+
 }  // namespace insideline::reports

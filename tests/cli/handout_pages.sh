@@ -133,3 +133,9 @@ pdftotext hostile.pdf - | tr '\n' ' ' | grep -qF '"}#(system "touch ran")$x\mark
   fail "a hostile title is not shown as it is: $(pdftotext hostile.pdf - | head -n 3)"
 if find "$work" -name ran | grep -q .; then fail "a hostile title was run"; fi
 if find "$work" -name 'insideline-*' | grep -q .; then fail "a temporary folder is left behind"; fi
+
+# The same systems inside the page of --html, with the notes of the analysis.
+"$program" analyze "$DATA/two_bars.musicxml" --html solo.html --score >/dev/null 2>&1 || fail "no page with the score"
+grep -q 'aria-label="Engraved score, system 1"' solo.html || fail "the page has no engraved system"
+same "engraved notes of the page" 7 "$(grep -o 'id="e[0-9]*"' solo.html | sort -u | wc -l | tr -d ' ')"
+if grep -q 'Emmentaler\|<style type' solo.html; then fail "the drawing brought a style of its own"; fi

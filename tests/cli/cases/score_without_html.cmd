@@ -1,0 +1,1 @@
+insideline analyze "$DATA/two_bars.musicxml" --score

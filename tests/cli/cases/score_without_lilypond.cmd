@@ -1,0 +1,2 @@
+PATH=${PATH%%:*}
+insideline analyze "$DATA/two_bars.musicxml" --html solo.html --score
