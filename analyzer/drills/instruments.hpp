@@ -1,7 +1,6 @@
-// The ranges that a practice sheet keeps to, and how instruments transpose. Named after, and checked in
-// manner with, S. Adler, The Study of Orchestration, 4th ed. (2016), appendix A: the practical range of a good
-// player, without the extremes. The figures are from memory of that book and common practice; where a player
-// has more or less, LOW-HIGH says it.
+// The ranges that a practice sheet keeps to, and how instruments transpose: the practical range of a good player,
+// without the extremes. From memory of S. Adler, The Study of Orchestration, 4th ed. (2016), appendix A, not checked
+// against the book; where a player has more or less, LOW-HIGH says it.
 #pragma once
 
 #include "analyzer/model/pitch.hpp"

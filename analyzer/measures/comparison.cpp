@@ -13,6 +13,7 @@ namespace {
 constexpr double fewest_counted = 8;
 constexpr int enough_notes = 30;
 constexpr int enough_changes = 8;
+constexpr std::size_t fewest_bars = 4;
 constexpr double enough_blocks = 2;
 constexpr double usable_draws = 0.9;  // a draw is lost where none of the bars drawn has anything to count
 
@@ -104,7 +105,9 @@ FigureDifference difference_of(const FigureRow& row, const BarSeries& a, const F
   }
   const double blocks = std::min(static_cast<double>(a.size()) / static_cast<double>(of_a.block),
                                  static_cast<double>(b.size()) / static_cast<double>(of_b.block));
-  if (of_a.sum.whole < fewest_counted || of_b.sum.whole < fewest_counted || blocks < enough_blocks) return result;
+  const bool enough = of_a.sum.whole >= fewest_counted && of_b.sum.whole >= fewest_counted &&
+                      std::min(a.size(), b.size()) >= fewest_bars && blocks >= enough_blocks;
+  if (!enough) return result;
   std::vector<double> draws = drawn_differences(a, of_a.block, b, of_b.block, settings);
   if (static_cast<double>(draws.size()) < usable_draws * settings.resamples) return result;
   Interval95 interval = widened_interval(std::move(draws), blocks);

@@ -54,7 +54,8 @@ std::string said(const FigureRow& row, const FigureValue& value) {
 std::string span_text(const FigureRow& row, const Interval95& interval) {
   const double near = std::min(std::abs(interval.low), std::abs(interval.high));
   const double far = std::max(std::abs(interval.low), std::abs(interval.high));
-  const std::string from = size_text(row.unit, near);
+  const std::string rounded = size_text(row.unit, near);
+  const std::string from = rounded == "0" ? "just above 0" : rounded;
   const std::string to = size_text(row.unit, far);
   if (from == to) return fmt::format("about {}{}", from, measure_of(row.unit));
   return fmt::format("between {} and {}{}", from, to, measure_of(row.unit));

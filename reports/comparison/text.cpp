@@ -26,7 +26,8 @@ std::string item(const std::string& mark, const std::string& said) {
 }
 
 std::string source_text(const Source& source) {
-  return source.changes_file.starts_with("in ") ? "changes " + source.changes_file : "over " + source.changes_file;
+  const std::string part = source.section.empty() ? "" : source.section + ", ";
+  return part + (source.changes_file.starts_with("in ") ? "changes " : "over ") + source.changes_file;
 }
 
 std::string what_is_compared(const ComparisonReport& report, Colour colour) {

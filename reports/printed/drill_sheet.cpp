@@ -24,7 +24,7 @@ constexpr std::size_t longest_name = 110;
 // small. Nothing here comes from a file.
 constexpr std::string_view own_prelude = R"lily(
 either = #(define-music-function (music) (ly:music?)
-  #{ \tweak font-size #-3 \parenthesize #music #})
+  #{ \tweak font-size #-2 \tweak Parentheses.font-size #-1 \parenthesize #music #})
 #(define-markup-command (plan-section layout props name texts) (string? markup-list?)
   (interpret-markup layout props
     #{ \markup \column { \vspace #0.9 \bold \fontsize #1.5 #name \vspace #0.3
@@ -43,7 +43,7 @@ either = #(define-music-function (music) (ly:music?)
 std::string footer(const std::string& caution) {
   return fmt::format(
       "\\paper {{\n  oddFooterMarkup = \\markup \\column {{\n    \\draw-hline\n    \\vspace #0.2\n"
-      "    \\fill-line {{ \\fontsize #-2.5 {} }}\n    \\vspace #0.1\n"
+      "    \\fill-line {{ \\fontsize #-3.2 {} }}\n    \\vspace #0.1\n"
       "    \\fill-line {{ \\fontsize #-2 \\concat {{ \"page \" \\fromproperty #'page:page-number-string }} }}\n  }}\n"
       "  evenFooterMarkup = \\oddFooterMarkup\n}}\n",
       quoted(caution));
@@ -205,7 +205,7 @@ std::string drill_sheet_text(const DrillReport& report, const DrillSheetOptions&
   const Sheet sheet{whole, handout, *excerpt_of(whole.solo, std::nullopt)};
   std::string text = fmt::format(
       "\\version \"2.24.0\"\n#(set-default-paper-size \"{}\")\n#(set-global-staff-size 19)\n"
-      "#(define sheet 'annotated)\n#(define title-size 4)\n#(define roomy #t)\n#(define fewest-systems 1)\n",
+      "#(define sheet 'annotated)\n#(define title-size 4)\n#(define roomy #f)\n#(define fewest-systems 1)\n",
       options.paper == Paper::a4 ? "a4" : "letter");
   text += printed_prelude();
   text += own_prelude;

@@ -68,6 +68,13 @@ TEST_CASE("what is no share is said in its own measure") {
         "difference is between 31 and 68 points.");
 }
 
+TEST_CASE("a difference that is clear only just does not say that it may be nothing") {
+  CHECK(
+      sentence("notes_a_bar", value_of(80, 16), value_of(112, 16), {.low = 0.001, .high = 2.9}) ==
+      "Bob plays clearly more notes to a bar: 7.0 a bar against 5.0 a bar; the difference is between just above 0 and "
+      "2.9 a bar.");
+}
+
 TEST_CASE("two takes of one player are spoken of as the earlier and the later") {
   CHECK(sentence("tensions", value_of(2, 80), value_of(16, 80), {.low = 0.08, .high = 0.27}, Occasion::before_after) ==
         "The later take plays clearly more tensions: 20 % (16 of 80) against 3 % (2 of 80) before; the difference is "

@@ -8,13 +8,13 @@
 #include <string>
 
 using insideline::Beats;
+using insideline::written_rhythm;
 using insideline::reports::excerpt_of;
 using insideline::reports::LastLine;
 using insideline::reports::line_plan;
 using insideline::reports::LinePlan;
 using insideline::reports::Report;
 using insideline::reports::Sheet;
-using insideline::written_rhythm;
 using insideline::tests::solo_from;
 
 namespace {

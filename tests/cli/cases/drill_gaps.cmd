@@ -1,0 +1,1 @@
+insideline drill --changes "$CORPUS/lantern-street.changes" --gaps "$CORPUS/lantern-street.musicxml" -o sheet.musicxml

@@ -1,0 +1,2 @@
+printf "| N.C. | %% |\n" > silent.changes
+insideline drill --changes silent.changes -o sheet.musicxml
