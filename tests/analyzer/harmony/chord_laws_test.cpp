@@ -43,7 +43,7 @@ std::vector<int> classes(const Chord& chord, const std::vector<Degree>& degrees,
 TEST_CASE("transposing a symbol transposes its tones and nothing else") {
   CHECK(rc::check([] {
     const auto reading = parse_chord_symbol(some_symbol());
-    RC_PRE(reading.has_value() && reading->has_value());
+    RC_PRE((reading.has_value() && reading->has_value()));  // one expression: RC_PRE would evaluate both sides
     const Chord& chord = **reading;
     const Interval by = some_interval();
     const Chord moved = transposed(chord, by);
@@ -53,7 +53,7 @@ TEST_CASE("transposing a symbol transposes its tones and nothing else") {
     RC_ASSERT(moved.avoid == chord.avoid);
     RC_ASSERT(moved.bass.has_value() == chord.bass.has_value());
     RC_ASSERT(classes(moved, moved.tones, 0) == classes(chord, chord.tones, by.semitones));
-    RC_PRE(moved.root.alter >= -2 && moved.root.alter <= 2 && (!moved.bass || std::abs(moved.bass->alter) <= 2));
+    RC_PRE((moved.root.alter >= -2 && moved.root.alter <= 2 && (!moved.bass || std::abs(moved.bass->alter) <= 2)));
     RC_ASSERT(same_chord(chord_from(moved.symbol), moved));
   }));
 }
@@ -61,14 +61,14 @@ TEST_CASE("transposing a symbol transposes its tones and nothing else") {
 TEST_CASE("a symbol written plainly, as a label or as MusicXML is the same chord") {
   CHECK(rc::check([] {
     const auto reading = parse_chord_symbol(some_symbol());
-    RC_PRE(reading.has_value() && reading->has_value());
+    RC_PRE((reading.has_value() && reading->has_value()));  // one expression: RC_PRE would evaluate both sides
     const Chord& chord = **reading;
     const std::string plain = canonical_symbol(chord);
     RC_ASSERT(same_chord(chord_from(plain), chord));
     RC_ASSERT(canonical_symbol(chord_from(plain)) == plain);
     RC_ASSERT(chord_from(academic_label(chord)).tones == chord.tones);
     const auto back = chord_from_musicxml(musicxml_from_chord(chord));
-    RC_ASSERT(back.has_value() && back->has_value() && same_chord(**back, chord));
+    RC_ASSERT((back.has_value() && back->has_value() && same_chord(**back, chord)));
   }));
 }
 
@@ -84,7 +84,7 @@ TEST_CASE("any degrees at all make a chord that can be written and read again") 
     RC_PRE(reading.has_value());
     RC_ASSERT(same_chord(chord_from(canonical_symbol(**reading)), **reading));
     const auto back = chord_from_musicxml(musicxml_from_chord(**reading));
-    RC_ASSERT(back.has_value() && back->has_value() && same_chord(**back, **reading));
+    RC_ASSERT((back.has_value() && back->has_value() && same_chord(**back, **reading)));
   }));
 }
 
