@@ -208,8 +208,8 @@ std::vector<ExplainedRow> explained_rows(const WeighedChain& weighed, const Read
 std::vector<NoteLabel> label_notes(const Solo& solo, const Harmony& harmony, std::span<const Phrase> phrases,
                                    const Settings& settings) {
   std::vector<NoteLabel> labels(solo.notes.size());
-  for (const Chain& chain : chains_of(solo, harmony, phrases, settings))
-    ChainLabels(solo, harmony, chain, labels, settings.hearing).write();
+  for_each_chain(solo, harmony, phrases, settings,
+                 [&](const Chain& chain) { ChainLabels(solo, harmony, chain, labels, settings.hearing).write(); });
   label_grace_notes(solo, harmony, labels);
   return labels;
 }
@@ -217,9 +217,9 @@ std::vector<NoteLabel> label_notes(const Solo& solo, const Harmony& harmony, std
 std::vector<ExplainedReading> explain_note(const Solo& solo, const Harmony& harmony, std::span<const Phrase> phrases,
                                            std::size_t note, const Settings& settings) {
   std::vector<ExplainedReading> explained;
-  for (const Chain& chain : chains_of(solo, harmony, phrases, settings)) {
+  for_each_chain(solo, harmony, phrases, settings, [&](const Chain& chain) {
     const auto here = std::ranges::find(chain, note, &NoteContext::note);
-    if (here == chain.end() || !here->chord) continue;
+    if (here == chain.end() || !here->chord) return;
     const auto i = static_cast<std::size_t>(here - chain.begin());
     const WeighedChain weighed = solve_chain(chain, settings.hearing);
     for (std::size_t k = 0; k < weighed[i].readings.size(); ++k) {
@@ -228,7 +228,7 @@ std::vector<ExplainedReading> explain_note(const Solo& solo, const Harmony& harm
       explained.push_back({role_of(reading), figure_of(reading, degree), reading.placement, governor(reading, *here),
                            degree, weighed[i].probabilities[k], explained_rows(weighed, reading, chain, i)});
     }
-  }
+  });
   std::ranges::stable_sort(explained, std::ranges::greater{}, &ExplainedReading::probability);
   return explained;
 }

@@ -250,34 +250,34 @@ void look_at_note(NoteContext& here, const Solo& solo, std::size_t index, const 
 
 }  // namespace
 
-std::vector<Chain> chains_of(const Solo& solo, const Harmony& harmony, std::span<const Phrase> phrases,
-                             const Settings& settings) {
-  std::vector<Chain> chains;
+void for_each_chain(const Solo& solo, const Harmony& harmony, std::span<const Phrase> phrases, const Settings& settings,
+                    const std::function<void(const Chain&)>& use) {
+  ChordCursor cursor(harmony);
+  Chain chain;
+  const auto finish = [&] {
+    if (chain.empty()) return;
+    look_at_neighbours(chain, solo);
+    for (std::size_t i = 0; i < chain.size(); ++i)
+      cursor.look_up(chain[i], solo.notes[chain[i].note],
+                     i + 1 < chain.size() ? &solo.notes[chain[i + 1].note] : nullptr);
+    look_at_stacks_and_pushes(chain);
+    use(chain);
+    chain.clear();
+  };
   std::size_t bar = 0;
   for (const Phrase& phrase : phrases) {
     std::optional<Beats> sounded_until;
-    chains.emplace_back();
-    chains.back().reserve(phrase.last - phrase.first + 1);
     for (std::size_t i = phrase.first; i <= phrase.last; ++i) {
       const Note& note = solo.notes[i];
       if (note.grace) continue;
       while (bar + 1 < solo.bars.size() && solo.bars[bar + 1].onset <= note.onset) ++bar;
       const Beats beat = felt_beat(solo.bars[bar].meter);
-      if (sounded_until && note.onset - *sounded_until >= settings.phrase_gap * beat) chains.emplace_back();
-      look_at_note(chains.back().emplace_back(), solo, i, solo.bars[bar], beat, settings);
+      if (sounded_until && note.onset - *sounded_until >= settings.phrase_gap * beat) finish();
+      look_at_note(chain.emplace_back(), solo, i, solo.bars[bar], beat, settings);
       sounded_until = end_of(note);
     }
+    finish();
   }
-  std::erase_if(chains, [](const Chain& chain) { return chain.empty(); });
-  ChordCursor cursor(harmony);
-  for (Chain& chain : chains) {
-    look_at_neighbours(chain, solo);
-    for (std::size_t i = 0; i < chain.size(); ++i)
-      cursor.look_up(chain[i], solo.notes[chain[i].note],
-                     i + 1 < chain.size() ? &solo.notes[chain[i + 1].note] : nullptr);
-  }
-  for (Chain& chain : chains) look_at_stacks_and_pushes(chain);
-  return chains;
 }
 
 }  // namespace insideline

@@ -7,6 +7,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <functional>
 #include <optional>
 #include <span>
 #include <vector>
@@ -65,8 +66,9 @@ struct NoteContext {
 /// The notes of one chain in order; `solo.notes` without its grace notes.
 using Chain = std::vector<NoteContext>;
 
-/// Cuts the line at phrase ends and at rests of `settings.phrase_gap` and looks around each note.
-std::vector<Chain> chains_of(const Solo& solo, const Harmony& harmony, std::span<const Phrase> phrases,
-                             const Settings& settings);
+/// Cuts the line at phrase ends and at rests of `settings.phrase_gap`, looks around each note, and hands the chains on
+/// one by one, in order: a long solo never stands in memory as a whole.
+void for_each_chain(const Solo& solo, const Harmony& harmony, std::span<const Phrase> phrases, const Settings& settings,
+                    const std::function<void(const Chain&)>& use);
 
 }  // namespace insideline

@@ -136,7 +136,7 @@ TEST_CASE("the probabilities of a note add up to one and no alternative is likel
   CHECK(rc::check([] {
     const Line line = random_line();
     const auto phrases = insideline::find_phrases(line.solo, line.harmony);
-    for (const auto& chain : insideline::chains_of(line.solo, line.harmony, phrases, {})) {
+    insideline::for_each_chain(line.solo, line.harmony, phrases, {}, [](const insideline::Chain& chain) {
       const auto weighed = insideline::solve_chain(chain, insideline::Hearing::as_heard);
       for (std::size_t i = 0; i < weighed.size(); ++i) {
         const auto probabilities = weighed[i].probabilities;
@@ -144,7 +144,7 @@ TEST_CASE("the probabilities of a note add up to one and no alternative is likel
         RC_ASSERT(sum > 1.0 - 1e-9);
         RC_ASSERT(sum < 1.0 + 1e-9);
       }
-    }
+    });
     for (const NoteLabel& label : labels_of(line))
       for (const auto& other : label.alternatives) RC_ASSERT(other.probability <= label.confidence);
   }));

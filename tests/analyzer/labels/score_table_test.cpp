@@ -19,7 +19,10 @@ using insideline::Row;
 namespace {
 
 std::vector<Chain> chains_from(const insideline::Solo& solo, const insideline::Harmony& harmony) {
-  return insideline::chains_of(solo, harmony, insideline::find_phrases(solo, harmony), {});
+  std::vector<Chain> chains;
+  insideline::for_each_chain(solo, harmony, insideline::find_phrases(solo, harmony), {},
+                             [&](const Chain& chain) { chains.push_back(chain); });
+  return chains;
 }
 
 void collect_rows(const std::vector<Chain>& chains, std::set<Row>& seen) {
