@@ -1,0 +1,213 @@
+// insideline assess TAKE --against SHEET: how well a take executes a sheet.
+#include "cli/command.hpp"
+#include "cli/output.hpp"
+#include "cli/solo_options.hpp"
+#include "cli/terminal.hpp"
+#include "io/content_hash.hpp"
+#include "io/database/practice_log.hpp"
+#include "io/read_result.hpp"
+#include "reports/assessment/assessment_report.hpp"
+
+#include <fmt/format.h>
+#include <CLI/CLI.hpp>
+
+#include <charconv>
+#include <chrono>
+#include <cstdlib>
+#include <filesystem>
+#include <map>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace insideline::cli {
+namespace {
+
+struct AssessOptions {
+  SoloOptions take;  ///< and how the sheet's changes lie
+  std::optional<std::string> sheet;
+  bool free = false;
+  Ladder ladder;
+  std::optional<std::string> log;
+  std::optional<std::string> day;
+  std::optional<std::string> html;
+  ColourChoice colour = ColourChoice::automatic;
+};
+
+constexpr const char* examples =
+    "Examples:\n"
+    "  insideline assess take.mid --against sheet.musicxml\n"
+    "      What was right, by chord, direction and inversion, and where it breaks down.\n"
+    "  insideline assess take.mid --against sheet.musicxml --bands 60,80,95 --html page.html\n"
+    "      Another ladder, and a page with the shares as bars.\n"
+    "  insideline assess take.mid --free --changes tune.changes\n"
+    "      No sheet: how far free playing stays inside the changes, and which chords it misses.\n";
+
+/// "75,90,95": three whole percentages, rising.
+std::optional<Ladder> parsed_bands(std::string_view text) {
+  std::vector<double> rungs;
+  for (std::size_t at = 0; at <= text.size();) {
+    const std::size_t comma = std::min(text.find(',', at), text.size());
+    int percent = 0;
+    const auto [end, error] = std::from_chars(text.data() + at, text.data() + comma, percent);
+    if (error != std::errc{} || end != text.data() + comma || percent < 1 || percent > 100) return std::nullopt;
+    rungs.push_back(percent / 100.0);
+    at = comma + 1;
+  }
+  if (rungs.size() != 3 || !(rungs[0] < rungs[1] && rungs[1] < rungs[2])) return std::nullopt;
+  return Ladder{.not_ready = rungs[0], .ready = rungs[1], .secure = rungs[2]};
+}
+
+std::string not_bands(const std::string& text) {
+  if (parsed_bands(text)) return {};
+  return "'" + text + "' is no ladder; write three rising percentages, as in 75,90,95";
+}
+
+std::string file_name(const std::string& path) { return std::filesystem::path(path).filename().string(); }
+
+/// "2026-11-25": four, two and two digits.
+std::string not_a_day(const std::string& text) {
+  bool is_day = text.size() == 10;
+  for (std::size_t i = 0; is_day && i < text.size(); ++i)
+    is_day = i == 4 || i == 7 ? text[i] == '-' : text[i] >= '0' && text[i] <= '9';
+  return is_day ? std::string{} : "'" + text + "' is no day; write it as in 2026-11-25";
+}
+
+/// The day on which the file was last written, in Coordinated Universal Time.
+std::string day_of(const std::string& file) {
+  const auto written = std::chrono::file_clock::to_sys(std::filesystem::last_write_time(file));
+  const std::chrono::year_month_day day(std::chrono::floor<std::chrono::days>(written));
+  return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(day.year()), static_cast<unsigned>(day.month()),
+                     static_cast<unsigned>(day.day()));
+}
+
+/// Writes the take down and gives back all takes of the sheet.
+std::vector<LoggedTake> kept_in_log(const AssessOptions& options, const reports::AssessmentReport& report,
+                                    std::string_view take_bytes) {
+  if (!options.log) return {};
+  io::PracticeLog log(*options.log);
+  const std::string day = options.day ? *options.day : day_of(options.take.solo);
+  const std::string sheet = fmt::format("{} ({})", report.sheet_title, file_name(*options.sheet));
+  log.add(logged(report.assessment, day, sheet, report.take_file), io::content_hash(take_bytes));
+  return log.takes_of(sheet);
+}
+
+/// What contradicts itself on the command line.
+void check(const AssessOptions& options) {
+  if (options.free == options.sheet.has_value())
+    throw CLI::ValidationError("--against", options.free ? "cannot be given with --free"
+                                                         : "give the sheet, or --free for playing without one");
+  if (options.free && options.log) throw CLI::ValidationError("--log", "cannot be given with --free");
+  if (options.free && options.html) throw CLI::ValidationError("--html", "cannot be given with --free");
+  if (!options.html || is_standard_output(*options.html)) return;
+  for (const auto& input : {std::optional(options.take.solo), options.sheet, options.take.changes}) {
+    std::error_code ignored;
+    if (input && std::filesystem::equivalent(*options.html, *input, ignored))
+      throw CLI::ValidationError("--html", *options.html + " would overwrite another file of this command");
+  }
+}
+
+std::string evidence(const AnotherSheet& found) {
+  std::string text = fmt::format("this is not that sheet: {} of its {} notes are in the take in their order",
+                                 found.right.count, found.right.of);
+  if (found.semitones)
+    text +=
+        fmt::format("; moved {} semitones {} {} would be: --transpose {} reads the take so", std::abs(*found.semitones),
+                    *found.semitones > 0 ? "down" : "up", found.right_if_moved->count, -*found.semitones);
+  return text;
+}
+
+void assess_against(const AssessOptions& options) {
+  SoloOptions sheet_options;
+  sheet_options.solo = *options.sheet;
+  sheet_options.changes = options.take.changes;
+  sheet_options.changes_pitch = options.take.changes_pitch;
+  sheet_options.start_bar = options.take.start_bar;
+  sheet_options.settings = options.take.settings;
+  const reports::Report sheet = analyzed(sheet_options);
+  const std::string take_bytes = io::read_solo_bytes(options.take.solo);
+  const io::ReadResult take = io::parse_solo(take_bytes, file_name(options.take.solo), options.take.reading);
+  reports::AssessmentReport report;
+  report.take_file = file_name(options.take.solo);
+  report.sheet_title = sheet.solo.title.empty() ? sheet.source.solo_file : sheet.solo.title;
+  report.ladder = options.ladder;
+  report.assessment = assess_take(sheet.solo, sheet.analysis, take.solo);
+  if (const auto another = looks_like_another_sheet(sheet.solo, take.solo, report.assessment))
+    throw io::ReadError(io::place_of(report.take_file), evidence(*another));
+  report.takes = kept_in_log(options, report, take_bytes);
+  std::string printed = reports::assessment_text(report, colour_of_standard_output(options.colour));
+  if (options.html) {
+    const std::string page = reports::assessment_page(report);
+    if (is_standard_output(*options.html))
+      printed = page;
+    else
+      PendingFile(*options.html, page).commit();
+  }
+  for (const io::Warning& warning : take.warnings) print_warning(to_string(warning));
+  write_to_standard_output(printed);
+}
+
+void assess_freely(const AssessOptions& options) {
+  const reports::Report take = analyzed(options.take);
+  const std::string title = take.source.changes_title.empty() ? take.source.changes_file : take.source.changes_title;
+  for (const std::string& warning : take.warnings) print_warning(warning);
+  write_to_standard_output(
+      reports::free_text({take.source.solo_file, title, take.analysis}, colour_of_standard_output(options.colour)));
+}
+
+void add_assessing_options(CLI::App& command, AssessOptions& options) {
+  static const std::map<std::string, ColourChoice> choices{
+      {"auto", ColourChoice::automatic}, {"always", ColourChoice::always}, {"never", ColourChoice::never}};
+  const std::string group = "What is judged";
+  command.add_option("--against", options.sheet, "The sheet that was played from, a score or a MIDI file")
+      ->option_text("SHEET")
+      ->group(group);
+  command.add_flag("--free", options.free, "There is no sheet: judge free playing over the changes")->group(group);
+  command
+      .add_option_function<std::string>(
+          "--bands", [&options](const std::string& text) { options.ladder = *parsed_bands(text); },
+          "Where not ready, ready and secure begin, in percent; default 75,90,95")
+      ->check(CLI::Validator(not_bands, ""))
+      ->option_text("A,B,C")
+      ->group(group);
+  command
+      .add_option("--log", options.log, "Keep the take in this practice log, and show the takes of the sheet so far")
+      ->option_text("FILE")
+      ->group(group);
+  command.add_option("--day", options.day, "The day of the take for the log; default: the day its file was written")
+      ->check(CLI::Validator(not_a_day, ""))
+      ->option_text("YYYY-MM-DD")
+      ->group(group);
+  command.add_option("--html", options.html, "Write a page as well; - is standard output")
+      ->option_text("FILE")
+      ->group(group);
+  command
+      .add_option_function<std::string>(
+          "--color,--colour", [&options](const std::string& word) { options.colour = choices.at(word); },
+          "Colour: auto (the default) on a terminal that wants it")
+      ->check(CLI::IsMember({"auto", "always", "never"}))
+      ->option_text("auto|always|never")
+      ->group(group);
+}
+
+}  // namespace
+
+void add_assess_command(CLI::App& program) {
+  CLI::App* command = program.add_subcommand("assess", "Judge a recorded take against the sheet it was played from");
+  const auto options = std::make_shared<AssessOptions>();
+  add_reading_options(*command, options->take);
+  command->add_option("TAKE", options->take.solo, "The take, a MIDI file or a score")->required();
+  add_assessing_options(*command, *options);
+  command->footer(examples);
+  command->callback([options] {
+    check(*options);
+    if (options->free)
+      assess_freely(*options);
+    else
+      assess_against(*options);
+  });
+}
+
+}  // namespace insideline::cli

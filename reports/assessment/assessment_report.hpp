@@ -1,0 +1,34 @@
+// What a teacher says of a take: how much of the sheet the fingers have, where they break down, what to do next.
+#pragma once
+
+#include "analyzer/analysis.hpp"
+#include "analyzer/takes/assessment.hpp"
+#include "analyzer/takes/practice_log.hpp"
+#include "reports/text/ink.hpp"
+
+#include <string>
+#include <vector>
+
+namespace insideline::reports {
+
+struct AssessmentReport {
+  std::string take_file;
+  std::string sheet_title;
+  Ladder ladder;
+  Assessment assessment;
+  std::vector<LoggedTake> takes;  ///< of this sheet, from the practice log, the oldest first; empty without a log
+};
+
+/// Free playing over changes, without a sheet.
+struct FreeReport {
+  std::string take_file;
+  std::string changes_title;
+  Analysis analysis;
+};
+
+std::string assessment_text(const AssessmentReport& report, Colour colour);
+/// A page with the same words, and the shares of each group as bars.
+std::string assessment_page(const AssessmentReport& report);
+std::string free_text(const FreeReport& report, Colour colour);
+
+}  // namespace insideline::reports

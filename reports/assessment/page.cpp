@@ -1,0 +1,59 @@
+#include "reports/html/page.hpp"
+#include "reports/assessment/assessment_report.hpp"
+#include "reports/assessment/words.hpp"
+#include "reports/drill_plan.hpp"
+#include "reports/html/plots.hpp"
+#include "reports/text/wording.hpp"
+
+#include <fmt/format.h>
+
+namespace insideline::reports {
+namespace {
+
+Markup plot_of(const GroupTable& table) {
+  std::vector<NamedValue> values;
+  for (const TakeGroup& group : *table.groups) {
+    const std::string mistakes = mistakes_of(group);
+    values.push_back({group.name, ratio(group.right).value_or(0.0),
+                      share_text(group.right) + (mistakes.empty() ? "" : "; " + mistakes)});
+  }
+  const std::string title(table.title);
+  return horizontal_bars({.heading = title, .says = title + ": how much was right", .things = "what"}, "right", values,
+                         1.0);
+}
+
+/// The takes of the log, one after the other.
+Markup progress_of(const AssessmentReport& report) {
+  if (report.takes.size() < 2) return {};
+  PlottedLine all{.name = "all notes", .points = {}};
+  PlottedLine down{.name = "descending arpeggios", .points = {}};
+  for (std::size_t i = 0; i < report.takes.size(); ++i) {
+    const auto x = static_cast<double>(i + 1);
+    all.points.push_back({x, ratio(report.takes[i].right).value_or(0.0)});
+    if (const auto share = ratio(report.takes[i].down)) down.points.push_back({x, *share});
+  }
+  std::vector<PlottedLine> lines = {all};
+  if (!down.points.empty()) lines.push_back(down);
+  Axis across = axis_from_zero("take", static_cast<double>(report.takes.size()));
+  const Axis up{.name = "right", .low = 0.0, .high = 1.0, .step = 0.25, .numbers = Numbers::percent};
+  return line_plot({.heading = "Takes of this sheet so far", .says = tempo_advice(report), .things = "take"}, across,
+                   up, lines);
+}
+
+}  // namespace
+
+std::string assessment_page(const AssessmentReport& report) {
+  Page page;
+  page.title = fmt::format("{} against {}", report.take_file, report.sheet_title);
+  Markup words;
+  for (const std::string& sentence : assessment_sentences(report)) words += element("p", sentence);
+  page.main = section("words", "In words", words);
+  Markup plots;
+  for (const GroupTable& table : group_tables(report.assessment)) plots += plot_of(table);
+  plots += progress_of(report);
+  if (!plots.empty()) page.main += section("plots", "In figures", element("div", {{"class", "plots"}}, plots));
+  page.main += element("p", caution_line());
+  return whole_page(page);
+}
+
+}  // namespace insideline::reports

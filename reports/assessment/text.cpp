@@ -1,0 +1,93 @@
+#include "reports/assessment/assessment_report.hpp"
+#include "reports/assessment/words.hpp"
+#include "reports/drill_plan.hpp"
+#include "reports/text/display_width.hpp"
+#include "reports/text/wording.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace insideline::reports {
+namespace {
+
+constexpr std::size_t name_width = 22;
+
+std::string group_line(const TakeGroup& group) {
+  constexpr std::size_t width = 20;
+  const std::string bar = gauge(group.right.count, group.right.of, "█", width);
+  const std::string spaces(width - display_width(bar), ' ');
+  std::string line = fmt::format("  {}{}{} {:>4} of {:<4} {}", padded_right(printable(group.name), name_width), bar,
+                                 spaces, group.right.count, group.right.of, mistakes_of(group));
+  while (line.ends_with(' ')) line.pop_back();
+  return line + "\n";
+}
+
+/// "  2026-11-25   96 bpm  ██████████████████     86 of 96   up 12 of 14, down 40 of 48"
+std::string take_line(const LoggedTake& take) {
+  constexpr std::size_t width = 20;
+  const std::string bar = gauge(take.right.count, take.right.of, "█", width);
+  const std::string spaces(width - display_width(bar), ' ');
+  const std::string tempo = take.tempo_bpm ? fmt::format("{:>4.0f} bpm", *take.tempo_bpm) : std::string(8, ' ');
+  std::vector<std::string> ways;
+  if (take.up.of > 0) ways.push_back(fmt::format("up {} of {}", take.up.count, take.up.of));
+  if (take.down.of > 0) ways.push_back(fmt::format("down {} of {}", take.down.count, take.down.of));
+  std::string line = fmt::format("  {} {}  {}{} {:>4} of {:<4} {}", take.day, tempo, bar, spaces, take.right.count,
+                                 take.right.of, listed(ways));
+  while (line.ends_with(' ')) line.pop_back();
+  return line + "\n";
+}
+
+std::string takes_so_far(const AssessmentReport& report, Colour colour) {
+  if (report.takes.empty()) return {};
+  std::string text = "\n" + painted("Takes of this sheet so far", Ink::title, colour) + "\n";
+  for (const LoggedTake& take : report.takes) text += take_line(take);
+  return text + paragraph(tempo_advice(report));
+}
+
+/// The tones of a chord symbol that the line never gives, or all of the chord.
+std::string missed(const Analysis& analysis, bool (*is_missed)(const ChordOutline&)) {
+  std::vector<std::string> symbols;
+  for (const ChordOutline& chord : analysis.outline.chords) {
+    const std::string& symbol = analysis.harmony.chords[chord.chord].chord.symbol;
+    if (is_missed(chord) && std::ranges::find(symbols, symbol) == symbols.end()) symbols.push_back(symbol);
+  }
+  return listed(symbols);
+}
+
+}  // namespace
+
+std::string assessment_text(const AssessmentReport& report, Colour colour) {
+  std::string text = painted(fmt::format("{} against {}", printable(report.take_file), printable(report.sheet_title)),
+                             Ink::title, colour) +
+                     "\n";
+  for (const std::string& sentence : assessment_sentences(report)) text += paragraph(sentence);
+  for (const GroupTable& table : group_tables(report.assessment)) {
+    text += "\n" + painted(table.title, Ink::title, colour) + "\n";
+    for (const TakeGroup& group : *table.groups) text += group_line(group);
+  }
+  return text + takes_so_far(report, colour) + "\n" + paragraph(caution_line());
+}
+
+std::string free_text(const FreeReport& report, Colour colour) {
+  const Summary& summary = report.analysis.summary;
+  const Share inside{.count = summary.chord_tones + summary.tensions, .of = summary.chord_tone_share.of};
+  std::string text = painted(fmt::format("{} over {}", printable(report.take_file), printable(report.changes_title)),
+                             Ink::title, colour) +
+                     "\n";
+  text += paragraph(fmt::format("{} stay inside the changes: {} chord tones and {}; {} on their way and {} outside.",
+                                share_text(inside, "note"), summary.chord_tones, counted(summary.tensions, "tension"),
+                                summary.non_chord_tones, summary.outside));
+  const std::string silent = missed(report.analysis, [](const ChordOutline& chord) { return chord.notes == 0; });
+  if (!silent.empty()) text += paragraph("Chords that pass without a note of theirs: " + silent + ".");
+  const std::string bare = missed(report.analysis, [](const ChordOutline& chord) {
+    return chord.notes > 0 && chord.has_third && !chord.third && !chord.seventh;
+  });
+  if (!bare.empty()) text += paragraph("Chords that get neither third nor seventh: " + bare + ".");
+  text += paragraph(fmt::format("Thirds are given to {}, sevenths to {}.",
+                                share_text(report.analysis.outline.thirds, "chord"),
+                                share_text(report.analysis.outline.sevenths, "chord")));
+  return text + "\n" + paragraph(caution_line());
+}
+
+}  // namespace insideline::reports

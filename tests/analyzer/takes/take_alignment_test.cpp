@@ -1,0 +1,125 @@
+#include "analyzer/takes/take_alignment.hpp"
+
+#include <algorithm>
+#include <random>
+#include <string>
+#include <vector>
+
+#include <catch2/catch.hpp>
+
+using insideline::align_take;
+using insideline::AlignmentCosts;
+using insideline::Struck;
+using insideline::TakeAlignment;
+
+namespace {
+
+using Pitches = std::vector<int>;
+
+const Pitches scale = {60, 62, 64, 65, 67, 69, 71, 72};
+
+/// "." right, "o" an octave off, "x" wrong, "-" missing, "<" the player goes back; in the order played.
+std::string course(const TakeAlignment& found) {
+  std::string text;
+  for (std::size_t i = 0; i <= found.attempts.size(); ++i) {
+    for (const auto& restart : found.restarts)
+      if (restart.after == i) text += '<';
+    if (i == found.attempts.size()) break;
+    switch (found.attempts[i].struck) {
+      case Struck::right: text += '.'; break;
+      case Struck::octave_slip: text += 'o'; break;
+      case Struck::wrong: text += 'x'; break;
+      case Struck::missing: text += '-'; break;
+    }
+  }
+  return text;
+}
+
+/// The same found in another way: every step shortens ways between all places until nothing gets cheaper.
+double cheapest_by_relaxing(const Pitches& sheet, const Pitches& take) {
+  const AlignmentCosts costs;
+  std::vector<std::vector<double>> cost(take.size() + 1, std::vector<double>(sheet.size() + 1, 1e9));
+  for (std::size_t s = 0; s <= sheet.size(); ++s) cost[0][s] = costs.not_played * static_cast<double>(s);
+  bool shorter = true;
+  const auto relax = [&](double& to, double way) {
+    if (way < to - 1e-12) shorter = true;
+    to = std::min(to, way);
+  };
+  while (shorter) {
+    shorter = false;
+    for (std::size_t t = 0; t <= take.size(); ++t)
+      for (std::size_t s = 0; s <= sheet.size(); ++s) {
+        const double here = cost[t][s];
+        if (t < take.size()) relax(cost[t + 1][s], here + costs.added);
+        if (t > 0 && s < sheet.size()) relax(cost[t][s + 1], here + costs.missing);
+        if (t > 0)
+          for (std::size_t back = 0; back < s; ++back) relax(cost[t][back], here + costs.restart);
+        if (t == take.size() || s == sheet.size()) continue;
+        const int apart = std::abs(take[t] - sheet[s]);
+        const double meeting = apart == 0 ? 0.0 : apart % 12 == 0 ? costs.octave_slip : costs.wrong;
+        relax(cost[t + 1][s + 1], here + meeting);
+      }
+  }
+  double best = 1e9;
+  for (std::size_t s = 0; s <= sheet.size(); ++s)
+    best = std::min(best, cost[take.size()][s] + costs.not_played * static_cast<double>(sheet.size() - s));
+  return best;
+}
+
+}  // namespace
+
+TEST_CASE("a take is laid against its sheet note by note") {
+  const auto [take, expected, added] = GENERATE(table<Pitches, std::string, std::size_t>({
+      {{60, 62, 64, 65, 67, 69, 71, 72}, "........", 0},
+      {{60, 62, 63, 65, 67, 69, 71, 72}, "..x.....", 0},
+      {{60, 62, 64, 65, 69, 71, 72}, "....-...", 0},
+      {{60, 62, 64, 65, 66, 67, 69, 71, 72}, "........", 1},
+      {{60, 62, 76, 65, 67, 69, 71, 72}, "..o.....", 0},
+      {{60, 62, 64, 60, 62, 64, 65, 67, 69, 71, 72}, "...<........", 0},
+      {{60, 62, 64, 65, 67, 69, 71, 72, 60, 62, 64, 65, 67, 69, 71, 72}, "........<........", 0},
+  }));
+  const TakeAlignment found = align_take(scale, take);
+  CHECK(course(found) == expected);
+  CHECK(found.added.size() == added);
+}
+
+TEST_CASE("a take that begins late or ends early leaves out what it leaves out") {
+  const TakeAlignment late = align_take(scale, Pitches{65, 67, 69, 71, 72});
+  CHECK(course(late) == ".....");
+  CHECK(late.first_played == 3);
+  const TakeAlignment early = align_take(scale, Pitches{60, 62, 64});
+  CHECK(course(early) == "...");
+  CHECK(early.played_to == 3);
+}
+
+TEST_CASE("silence plays nothing") {
+  const TakeAlignment silence = align_take(scale, Pitches{});
+  CHECK(silence.attempts.empty());
+  CHECK(silence.added.empty());
+}
+
+TEST_CASE("the way found costs as little as any: found again by relaxing every step") {
+  std::mt19937 engine(20261125);
+  const auto some = [&](std::size_t most) {
+    Pitches pitches(1 + engine() % most);
+    for (int& pitch : pitches) pitch = 60 + static_cast<int>(engine() % 3) + (engine() % 5 == 0 ? 12 : 0);
+    return pitches;
+  };
+  for (int round = 0; round < 60; ++round) {
+    const Pitches sheet = some(5);
+    const Pitches take = some(6);
+    CHECK(align_take(sheet, take).cost == Approx(cheapest_by_relaxing(sheet, take)));
+  }
+}
+
+TEST_CASE("moved by any interval together, sheet and take are laid alike") {
+  const Pitches take = {60, 62, 63, 65, 60, 62, 64, 77, 69, 72};
+  const std::string here = course(align_take(scale, take));
+  for (const int by : {-13, 5, 12}) {
+    Pitches sheet_moved = scale;
+    Pitches take_moved = take;
+    for (int& pitch : sheet_moved) pitch += by;
+    for (int& pitch : take_moved) pitch += by;
+    CHECK(course(align_take(sheet_moved, take_moved)) == here);
+  }
+}
