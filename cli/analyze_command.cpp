@@ -1,10 +1,12 @@
 // insideline analyze SOLO: the main job.
+#include "cli/collection_report.hpp"
 #include "cli/command.hpp"
 #include "cli/engraved_page.hpp"
 #include "cli/output.hpp"
 #include "cli/score_ink.hpp"
 #include "cli/solo_options.hpp"
 #include "cli/terminal.hpp"
+#include "io/database/collection.hpp"
 #include "io/read_result.hpp"
 #include "io/read_solo.hpp"
 #include "reports/explain_report.hpp"
@@ -39,7 +41,8 @@ struct AnalyzeOptions {
   std::optional<Question> question;
   std::map<std::string, std::string> destinations;  ///< by the name of the format
   bool bar_by_bar = false;
-  bool score_wanted = false;  ///< in the page
+  bool score_wanted = false;           ///< in the page
+  std::optional<std::string> against;  ///< a database to find the solo's place in
   ColourChoice colour = ColourChoice::automatic;
 };
 
@@ -124,6 +127,16 @@ bool with_score(const AnalyzeOptions& options, const reports::ReportFormat& form
 
 constexpr const char* annotated = "annotated";  // the name of the option and of its destination
 
+/// Throws where there is no such database.
+std::string standing_among(const std::string& database, const reports::Report& report) {
+  if (!std::filesystem::exists(database))
+    throw io::ReadError(io::place_of(database),
+                        "there is no such database; make it with `insideline survey FOLDER --db FILE`");
+  io::Collection collection(database, io::Access::read);
+  return reports::standing_text(std::filesystem::path(database).filename().string(),
+                                standings(collection, figure_entries(report.solo, report.analysis)));
+}
+
 /// Every file is complete before the first of them appears; then comes what is printed.
 void write_results(const AnalyzeOptions& options, const reports::Report& report, std::string_view solo_bytes) {
   std::vector<PendingFile> files;
@@ -145,6 +158,7 @@ void write_results(const AnalyzeOptions& options, const reports::Report& report,
     printed = reports::text_report(
         report, {.colour = colour_of_standard_output(options.colour),
                  .bar_by_bar = options.bar_by_bar ? reports::BarByBar::shown : reports::BarByBar::left_out});
+    if (options.against) printed += "\n" + standing_among(*options.against, report);
   }
   for (PendingFile& file : files) file.commit();
   for (const std::string& warning : report.warnings) print_warning(warning);
@@ -187,6 +201,11 @@ void add_output_options(CLI::App& command, AnalyzeOptions& options) {
           [&options](const std::string& file) { options.destinations[annotated] = file; },
           "Write the same score with the labels in it, as .musicxml or .mxl")
       ->option_text("FILE")
+      ->group(group);
+  command
+      .add_option("--against", options.against,
+                  "Print where the solo stands among those of a database that `insideline survey` made")
+      ->option_text("DB")
       ->group(group);
   command
       .add_option_function<std::string>(

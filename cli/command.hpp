@@ -3,9 +3,9 @@
 // in commands.cpp lists them in the order of the help text.
 //
 // A callback returns when the work is done. It throws io::ReadError where an input
-// cannot be used, OutputError where an output cannot be written, EngravingError where
-// no page can be made (all exit 1), and CLI::ValidationError where options contradict
-// each other (exit 2). `main` prints.
+// cannot be used, io::DatabaseError where a database cannot, OutputError where an output cannot be written,
+// EngravingError where no page can be made (all exit 1), and CLI::ValidationError where options contradict each other
+// (exit 2). `main` prints.
 #pragma once
 
 #include <span>
@@ -22,10 +22,13 @@ using AddCommand = void (*)(CLI::App& program);
 std::span<const AddCommand> commands();
 
 void add_analyze_command(CLI::App& program);
+void add_assess_command(CLI::App& program);
 void add_chord_command(CLI::App& program);
 void add_compare_command(CLI::App& program);
 void add_drill_command(CLI::App& program);
 void add_handout_command(CLI::App& program);
+void add_merge_command(CLI::App& program);
+void add_survey_command(CLI::App& program);
 
 /// `insideline: warning: ...` on standard error.
 void print_warning(const std::string& message);

@@ -3,6 +3,7 @@
 #include "cli/engraver.hpp"
 #include "cli/help_format.hpp"
 #include "cli/output.hpp"
+#include "io/database/statement.hpp"
 #include "io/read_result.hpp"
 
 #include <fmt/format.h>
@@ -60,6 +61,8 @@ int main(int argc, char** argv) {
   try {
     return insideline::cli::run(argc, argv);
   } catch (const insideline::io::ReadError& error) {
+    return report_error(error.what(), input_unusable);
+  } catch (const insideline::io::DatabaseError& error) {
     return report_error(error.what(), input_unusable);
   } catch (const insideline::cli::OutputError& error) {
     return report_error(error.what(), input_unusable);

@@ -14,14 +14,6 @@ constexpr std::array columns{
     "grace",  "midi",  "name",   "written",     "chord",      "governor",       "placement",
     "degree", "role",  "figure", "resolves_to", "confidence", "arpeggio",       "reason"};
 
-/// A text from a file (its name, a symbol) that begins like a formula gets an apostrophe,
-/// which makes a spreadsheet show it instead of computing it.
-std::string not_a_formula(const std::string& text) {
-  constexpr std::string_view formula_starts = "=+-@\t\r";
-  if (text.empty() || formula_starts.find(text.front()) == std::string_view::npos) return text;
-  return "'" + text;
-}
-
 std::string quoted(const std::string& cell) {
   if (cell.find_first_of(",\"\r\n") == std::string::npos) return cell;
   std::string text = "\"";
@@ -30,17 +22,6 @@ std::string quoted(const std::string& cell) {
     text += character;
   }
   return text += '"';
-}
-
-std::string row(const std::vector<std::string>& cells) {
-  std::string text;
-  std::string_view separator;
-  for (const std::string& cell : cells) {
-    text += separator;
-    text += quoted(cell);
-    separator = ",";
-  }
-  return text += "\r\n";
 }
 
 /// At most six places, none that are nothing: "1.5", "0.333333", "4".
@@ -93,10 +74,27 @@ std::vector<std::string> note_cells(const Report& report, std::size_t index, con
 
 }  // namespace
 
+std::string not_a_formula(const std::string& text) {
+  constexpr std::string_view formula_starts = "=+-@\t\r";
+  if (text.empty() || formula_starts.find(text.front()) == std::string_view::npos) return text;
+  return "'" + text;
+}
+
+std::string csv_row(const std::vector<std::string>& cells) {
+  std::string text;
+  std::string_view separator;
+  for (const std::string& cell : cells) {
+    text += separator;
+    text += quoted(cell);
+    separator = ",";
+  }
+  return text += "\r\n";
+}
+
 std::string csv_report(const Report& report) {
-  std::string text = row(std::vector<std::string>(columns.begin(), columns.end()));
+  std::string text = csv_row(std::vector<std::string>(columns.begin(), columns.end()));
   const std::vector<std::string> arpeggios = arpeggio_numbers(report.analysis);
-  for (std::size_t i = 0; i < report.solo.notes.size(); ++i) text += row(note_cells(report, i, arpeggios[i]));
+  for (std::size_t i = 0; i < report.solo.notes.size(); ++i) text += csv_row(note_cells(report, i, arpeggios[i]));
   return text;
 }
 

@@ -4,11 +4,19 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "reports/report.hpp"
 
 namespace insideline::reports {
 
 std::string csv_report(const Report& report);
+
+/// A text from a file (its name, a symbol) that begins like a formula gets an apostrophe, which makes a spreadsheet
+/// show it instead of computing it.
+std::string not_a_formula(const std::string& text);
+
+/// One line of a table, cells quoted where they must be.
+std::string csv_row(const std::vector<std::string>& cells);
 
 }  // namespace insideline::reports

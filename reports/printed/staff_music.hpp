@@ -2,8 +2,8 @@
 // ties, tuplets, the brackets over arpeggios and where a chorus begins.
 #pragma once
 
-#include "reports/printed/line_plan.hpp"
 #include "analyzer/notation/rhythm_writing.hpp"
+#include "reports/printed/line_plan.hpp"
 #include "reports/printed/sheet.hpp"
 
 #include <span>

@@ -11,15 +11,15 @@ set(project_includes_io "analyzer|io")
 set(project_includes_reports "analyzer|reports")
 set(project_includes_cli "analyzer|io|reports|cli")
 
-set(system_headers "(sys/[a-z]+|unistd|fcntl|poll|signal|spawn)\\.h$")
+set(system_headers "(sys/[a-z]+|unistd|fcntl|malloc|poll|signal|spawn)\\.h$")
 set(library_includes_analyzer "fmt/|tl/")
-set(library_includes_io "fmt/|tl/|pugixml\\.hpp$|zip\\.h$|glib\\.h$|smf\\.h$|${system_headers}")
+set(library_includes_io "fmt/|tl/|pugixml\\.hpp$|zip\\.h$|glib\\.h$|smf\\.h$|sqlite3\\.h$|${system_headers}")
 set(library_includes_reports "fmt/|tl/|nlohmann/")
 set(library_includes_cli "fmt/|tl/|CLI/|${system_headers}")
 set(source_only_includes_analyzer "Eigen/")  # in .cpp files, so that no header drags it along
 
 set(links_analyzer "insideline_options|fmt::fmt|tl::expected|Eigen3::Eigen")
-set(links_io "insideline_options|insideline_analyzer|fmt::fmt|tl::expected|pugixml::pugixml|PkgConfig::LIBZIP|PkgConfig::SMF")
+set(links_io "insideline_options|insideline_analyzer|fmt::fmt|tl::expected|pugixml::pugixml|PkgConfig::LIBZIP|PkgConfig::SMF|PkgConfig::SQLITE")
 set(links_reports "insideline_options|insideline_analyzer|fmt::fmt|tl::expected|nlohmann_json::nlohmann_json")
 set(links_cli "insideline_.*|fmt::fmt|tl::expected|CLI11::CLI11|Threads::Threads")
 

@@ -13,6 +13,8 @@ plant(reports/planted.cpp "#include \"cli/command.hpp\"" "reports may know only 
 plant(analyzer/planted.cpp "#include <pugixml.hpp>" "that library is not for analyzer")
 plant(analyzer/planted.hpp "#include <Eigen/Dense>" "that library is for .cpp files only")
 plant(cli/planted.cpp "#include <pugixml.hpp>" "that library is not for cli")
+plant(cli/planted.cpp "#include <sqlite3.h>" "that library is not for cli")
+plant(reports/planted.cpp "#include <sqlite3.h>" "that library is not for reports")
 plant(io/planted.cpp "#include <CLI/CLI.hpp>" "that library is not for io")
 plant(reports/planted.cpp "#include <unheard/of.hpp>" "that library is not for reports")
 plant(io/planted.cpp "#include <iostream>" "only cli prints")

@@ -27,8 +27,7 @@ TEST_CASE("a system is drawn as wide as the page, and its notes have ids of thei
   CHECK_THAT(html, Contains("aria-label=\"Engraved score, system 2\""));
   CHECK_THAT(html, Contains("viewBox=\"-2.0 -8.2 125.5 20.2\""));
   CHECK_THAT(html, Contains("id=\"e35\""));
-  for (const char* gone : {"<style", "193.12mm", "31.18mm", "id=\"n35\"", "xlink"})
-    CHECK_THAT(html, !Contains(gone));
+  for (const char* gone : {"<style", "193.12mm", "31.18mm", "id=\"n35\"", "xlink"}) CHECK_THAT(html, !Contains(gone));
   CHECK_THAT(html, Contains("C059, Century Schoolbook, Georgia, serif"));
 }
 

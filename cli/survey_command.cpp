@@ -1,0 +1,201 @@
+// insideline survey FOLDER...: a whole collection into one database and one table.
+#include "cli/collection_report.hpp"
+#include "cli/command.hpp"
+#include "cli/output.hpp"
+#include "cli/survey_run.hpp"
+#include "cli/terminal.hpp"
+#include "io/read_result.hpp"
+
+#include <fmt/format.h>
+#include <CLI/CLI.hpp>
+
+#include <charconv>
+#include <filesystem>
+#include <map>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace insideline::cli {
+namespace {
+
+constexpr unsigned most_jobs = 1024;
+constexpr unsigned most_shards = 1'000'000;
+
+struct SurveyCommand {
+  SurveyOptions survey;
+  std::string database;  ///< empty: one that is gone at the end
+  std::optional<std::string> csv;
+  std::optional<std::string> html;
+  bool report = false;
+  bool fail_on_error = false;
+  GroupBy group_by = GroupBy::player;
+  ColourChoice colour = ColourChoice::automatic;
+};
+
+constexpr const char* examples =
+    "Examples:\n"
+    "  insideline survey solos --db solos.db\n"
+    "      Every solo below the folder; run it again after adding some: only those are analysed.\n"
+    "  insideline survey --report --db solos.db --html page.html\n"
+    "      What the collection is like, on the screen and as a page.\n"
+    "  insideline analyze mine.musicxml --against solos.db\n"
+    "      Where one solo stands among them.\n"
+    "  insideline survey solos --shard 3/16 --db part-3.db\n"
+    "      The third of sixteen parts, for several machines; `insideline merge` puts them together.\n";
+
+std::optional<Shard> parsed_shard(std::string_view text) {
+  const std::size_t slash = text.find('/');
+  if (slash == std::string_view::npos) return std::nullopt;
+  const auto number = [](std::string_view digits) -> unsigned {
+    unsigned value = 0;
+    const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
+    return error == std::errc{} && end == digits.data() + digits.size() ? value : 0;
+  };
+  const Shard shard{number(text.substr(0, slash)), number(text.substr(slash + 1))};
+  if (shard.number < 1 || shard.number > shard.of || shard.of > most_shards) return std::nullopt;
+  return shard;
+}
+
+void check(const SurveyCommand& options) {
+  if (options.survey.folders.empty() && !(options.report || options.html || options.csv))
+    throw CLI::RequiredError("FOLDER");
+  if (options.survey.folders.empty() && options.database.empty())
+    throw CLI::ValidationError("--report", "needs --db, the database that a survey made, or a FOLDER to survey");
+  if (options.survey.folders.empty() && !std::filesystem::exists(options.database))
+    throw io::ReadError(io::place_of(options.database),
+                        "there is no such database; make it with `insideline survey FOLDER --db FILE`");
+  for (const std::string& folder : options.survey.folders)
+    if (!std::filesystem::exists(folder))
+      throw io::ReadError(io::place_of(folder), "there is no such folder; check its name");
+  int to_standard_output = 0;
+  for (const auto& destination : {options.csv, options.html})
+    if (destination && is_standard_output(*destination)) ++to_standard_output;
+  if (to_standard_output > 1) throw CLI::ValidationError("--html", "only one report can go to standard output");
+  for (const auto& destination : {options.csv, options.html})
+    if (destination && !options.database.empty() && *destination == options.database)
+      throw CLI::ValidationError("--db", options.database + " would be overwritten by another file of this command");
+}
+
+std::string database_name(const SurveyCommand& options) {
+  return std::filesystem::path(options.database).filename().string();
+}
+
+void write_results(const SurveyCommand& options, io::Collection& collection, std::string printed) {
+  std::vector<PendingFile> files;
+  const auto deliver = [&](const std::string& destination, std::string text) {
+    if (is_standard_output(destination))
+      printed = std::move(text);
+    else
+      files.emplace_back(destination, text);
+  };
+  if (options.csv) deliver(*options.csv, collection_csv(collection));
+  if (options.html)
+    deliver(*options.html, reports::collection_page(collection_report(collection, database_name(options),
+                                                                      options.group_by, Detail::solos_with_values)));
+  for (PendingFile& file : files) file.commit();
+  write_to_standard_output(printed);
+}
+
+/// Exit status 1 asked for by --fail-on-error.
+void run(const SurveyCommand& options) {
+  check(options);
+  const bool only_read = options.survey.folders.empty();
+  io::Collection collection(options.database, only_read ? io::Access::read : io::Access::write);
+  std::string printed;
+  std::size_t failed = 0;
+  if (!only_read) {
+    const reports::SurveyWork work = survey(options.survey, collection);
+    failed = work.failed.size();
+    printed = reports::survey_work_text(work) + "\n";
+    collection.finish();
+  }
+  const auto depth = options.report ? reports::Depth::everything : reports::Depth::main_figures;
+  printed += reports::collection_text(collection_report(collection, database_name(options), options.group_by,
+                                                        options.report ? Detail::solos : Detail::totals),
+                                      depth, colour_of_standard_output(options.colour));
+  write_results(options, collection, std::move(printed));
+  if (failed > 0 && options.fail_on_error)
+    throw io::ReadError(io::place_of("survey"),
+                        fmt::format("{} could not be used; the list is above",
+                                    failed == 1 ? "1 file" : std::to_string(failed) + " files"));
+}
+
+void add_work_options(CLI::App& command, SurveyCommand& options) {
+  const std::string group = "How it is done";
+  command.add_option("--db", options.database, "The database; made if it is not there, else brought up to date")
+      ->option_text("FILE")
+      ->group(group);
+  command.add_option("--jobs", options.survey.jobs, "Solos at a time; default: as many as the machine has cores")
+      ->check(CLI::Range(1U, most_jobs))
+      ->option_text("N")
+      ->group(group);
+  command
+      .add_option_function<std::string>(
+          "--shard", [&options](const std::string& text) { options.survey.shard = *parsed_shard(text); },
+          "Only one of N equal parts, so that several machines can share the work")
+      ->check(CLI::Validator(
+          [](const std::string& text) {
+            return parsed_shard(text) ? std::string{} : "'" + text + "' is not a part such as 3/16";
+          },
+          ""))
+      ->option_text("I/N")
+      ->group(group);
+  command.add_flag("--again", options.survey.analyse_again, "Analyse what is stored and unchanged as well")
+      ->group(group);
+  command.add_flag("--fail-on-error", options.fail_on_error, "End with 1 if a file could not be used, for scripts")
+      ->group(group);
+}
+
+void add_output_options(CLI::App& command, SurveyCommand& options) {
+  static const std::map<std::string, ColourChoice> choices{
+      {"auto", ColourChoice::automatic}, {"always", ColourChoice::always}, {"never", ColourChoice::never}};
+  const std::string group = "What is written";
+  command
+      .add_flag("--report", options.report,
+                "Print everything: all figures, player by player, solos that stand apart, cells and arpeggios")
+      ->group(group);
+  command
+      .add_option_function<std::string>(
+          "--by",
+          [&options](const std::string& word) {
+            options.group_by = word == "folder" ? GroupBy::folder : GroupBy::player;
+          },
+          "Whose solos belong together: player (the first folder below FOLDER, the default) or folder (its own)")
+      ->check(CLI::IsMember({"player", "folder"}))
+      ->option_text("player|folder")
+      ->group(group);
+  command.add_option("--csv", options.csv, "Write a table with one row a solo; - is standard output")
+      ->option_text("FILE")
+      ->group(group);
+  command.add_option("--html", options.html, "Write a page with plots; - is standard output")
+      ->option_text("FILE")
+      ->group(group);
+  command
+      .add_option_function<std::string>(
+          "--color,--colour", [&options](const std::string& word) { options.colour = choices.at(word); },
+          "Colour: auto (the default) on a terminal that wants it")
+      ->check(CLI::IsMember({"auto", "always", "never"}))
+      ->option_text("auto|always|never")
+      ->group(group);
+}
+
+}  // namespace
+
+void add_survey_command(CLI::App& program) {
+  CLI::App* command =
+      program.add_subcommand("survey", "Analyse every solo below a folder, into one table and one database");
+  const auto options = std::make_shared<SurveyCommand>();
+  options->survey.reading.beside = ChangesBeside::used;
+  command->add_option("FOLDER", options->survey.folders,
+                      "Where the solos are; their changes in the score or beside it");
+  add_work_options(*command, *options);
+  add_output_options(*command, *options);
+  add_reading_options(*command, options->survey.reading);
+  command->footer(examples);
+  command->callback([options] { run(*options); });
+}
+
+}  // namespace insideline::cli

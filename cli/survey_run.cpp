@@ -1,0 +1,288 @@
+#include "cli/survey_run.hpp"
+
+#include "analyzer/collection/solo_rows.hpp"
+#include "cli/section_option.hpp"
+#include "cli/terminal.hpp"
+#include "io/database/statement.hpp"
+#include "io/file_bytes.hpp"
+#include "io/solo_files.hpp"
+
+#include <fmt/format.h>
+#include <malloc.h>
+
+#include <algorithm>
+#include <atomic>
+#include <exception>
+#include <filesystem>
+#include <map>
+#include <mutex>
+#include <new>
+#include <stdexcept>
+#include <thread>
+#include <utility>
+
+namespace insideline::cli {
+namespace {
+
+constexpr std::size_t largest_side_file = std::size_t{1} << 20U;  // bytes; of changes, of tapped beats
+
+std::string said(const std::optional<std::string>& value) { return value.value_or("-"); }
+
+/// Everything that changes a result: the version of the program and the options.
+std::string way_of(const SoloOptions& options) {
+  const io::ReadOptions& reading = options.reading;
+  std::string grids;
+  for (const io::Grid grid : reading.grids) grids += std::to_string(static_cast<int>(grid));
+  const std::string beats =
+      options.beats_file ? io::to_string(io::content_hash(io::read_bytes(*options.beats_file, largest_side_file)))
+                         : "-";
+  return fmt::format(
+      "insideline {}: {}, {}, held tension {}, {}, changes pitch {}, start bar {}, part {}, voice {}, transpose {}, "
+      "{}, "
+      "{}, chord track {}, grid {}, beats {}, bar one {}",
+      INSIDELINE_VERSION, options.settings.feel == Feel::swing ? "swing" : "straight",
+      options.settings.hearing == Hearing::strict ? "strict" : "as heard", to_string(options.settings.held_tension),
+      options.section ? name_of(*options.section) : "whole",
+      options.changes_pitch == ChangesPitch::concert ? "concert" : "written", options.start_bar, said(reading.part),
+      said(reading.voice), reading.transpose ? std::to_string(*reading.transpose) : "-",
+      reading.road_map == io::RoadMap::played ? "played" : "as written",
+      reading.damage == io::Damage::refused ? "whole files" : "salvaged", said(reading.chord_track),
+      grids.empty() ? "-" : grids, beats, reading.bar_one ? to_string(*reading.bar_one) : "-");
+}
+
+/// The message without the file, which the list names, and without the line of the file that it shows.
+std::string reason_of(const io::ReadError& error) {
+  const std::string message = error.what();
+  std::string reason = message.substr(0, message.find('\n'));
+  const std::string place = io::to_string(error.place()) + ": ";
+  if (reason.starts_with(place)) reason.erase(0, place.size());
+  return error.place().line > 0 ? fmt::format("line {}: {}", error.place().line, reason) : reason;
+}
+
+class Survey {
+ public:
+  Survey(const SurveyOptions& options, io::Collection& collection)
+      : options_(options), collection_(collection), made_with_(way_of(options.reading)) {}
+
+  reports::SurveyWork run() {
+    // A heap for each thread would fill up one after the other with pages of the database; one heap stays flat.
+    ::mallopt(M_ARENA_MAX, 1);
+    find_files();
+    const unsigned cores = std::max(1U, std::thread::hardware_concurrency());
+    const unsigned wanted = options_.jobs == 0 ? cores : options_.jobs;
+    const auto jobs = static_cast<unsigned>(std::clamp<std::size_t>(files_.size(), 1, wanted));
+    {
+      std::vector<std::jthread> workers;
+      for (unsigned job = 0; job < jobs; ++job) workers.emplace_back([this] { work_through(); });
+    }
+    show_progress("survey", 1, 1);
+    if (broken_) std::rethrow_exception(broken_);
+    remember_copies();
+    std::ranges::sort(work_.twice);
+    std::ranges::sort(work_.failed, {}, &reports::FailedFile::path);
+    return std::move(work_);
+  }
+
+ private:
+  struct File {
+    std::string path;
+    std::uint32_t root = 0;  ///< which of the folders it was found in
+  };
+  struct Copy {
+    std::size_t file = 0;
+    io::ContentHash hash;
+  };
+
+  void find_files() {
+    work_.folders = options_.folders;
+    for (std::uint32_t root = 0; root < options_.folders.size(); ++root) {
+      io::FoundSolos found = io::find_solos(root_of(root));
+      for (std::string& path : found.files) files_.push_back({std::move(path), root});
+      for (io::Unreachable& place : found.unreachable) work_.failed.push_back({place.path, place.reason});
+    }
+    std::ranges::sort(files_, {}, &File::path);
+    const auto end =
+        std::unique(files_.begin(), files_.end(), [](const File& a, const File& b) { return a.path == b.path; });
+    files_.erase(end, files_.end());
+    work_.found = static_cast<int>(files_.size() + work_.failed.size());
+  }
+
+  void work_through() {
+    for (std::size_t file = next_++; file < files_.size() && !stop_; file = next_++) {
+      try {
+        take(file);
+      } catch (const io::ReadError& error) {
+        fail(file, reason_of(error));
+      } catch (const io::DatabaseError&) {
+        stop_for_all();
+      } catch (const std::overflow_error& error) {
+        fail(file, fmt::format("a time in it is too long or too finely divided ({})", error.what()));
+      } catch (const std::bad_alloc&) {
+        fail(file, "it needs more memory than there is");
+      } catch (const std::exception& error) {  // of one file; the others are not to suffer from it
+        fail(file, fmt::format("this should not happen, please report it: {}", error.what()));
+      }
+      const std::scoped_lock lock(mutex_);
+      show_progress("survey", std::min(++done_, files_.size() - 1), files_.size());
+    }
+  }
+
+  /// Keeps the exception in hand for who waits for the workers.
+  void stop_for_all() {
+    const std::scoped_lock lock(mutex_);
+    if (!broken_) broken_ = std::current_exception();
+    stop_ = true;
+  }
+
+  void fail(std::size_t file, const std::string& reason) {
+    const std::scoped_lock lock(mutex_);
+    work_.failed.push_back({files_[file].path, reason});
+  }
+
+  /// As given, without a slash at its end.
+  std::string root_of(std::size_t root) const {
+    std::string name = options_.folders[root];
+    while (name.size() > 1 && name.ends_with('/')) name.pop_back();
+    return name;
+  }
+
+  io::SoloPlace place_of(std::size_t file) const {
+    const std::filesystem::path folder = std::filesystem::path(files_[file].path).parent_path();
+    const std::filesystem::path root = root_of(files_[file].root);
+    const std::filesystem::path below = folder.lexically_relative(root);
+    const bool in_root = below.empty() || below == ".";
+    const std::filesystem::path whole = std::filesystem::absolute(root).lexically_normal();
+    const std::filesystem::path own = whole.has_filename() ? whole.filename() : whole.parent_path().filename();
+    return {.path = files_[file].path,
+            .folder = folder.string(),
+            .player = in_root ? own.string() : below.begin()->string()};
+  }
+
+  std::string stamp_of(std::size_t file, const std::optional<std::string>& changes) const {
+    return io::file_stamp(files_[file].path) + (changes ? " " + io::file_stamp(*changes) : "");
+  }
+
+  bool is_in_shard(const io::ContentHash& hash) const {
+    return hash.low % options_.shard.of == options_.shard.number - 1;
+  }
+
+  /// Counts what is stored already, and what another worker has in hand. Holds the lock.
+  bool is_settled(std::size_t file, const io::ContentHash& hash, const std::string& stamp) {
+    const auto [seen, is_new] = seen_.emplace(hash, file);
+    if (!is_new) {
+      const std::size_t first = std::min(seen->second, file);
+      const std::size_t copy = std::max(seen->second, file);
+      seen->second = first;
+      copies_.push_back({copy, hash});
+      if (first == file)
+        if (const auto stored = collection_.stored(hash)) collection_.move(hash, place_of(file));
+      return true;
+    }
+    const auto stored = collection_.stored(hash);
+    if (!stored || stored->made_with != made_with_ || options_.analyse_again) return false;
+    if (stored->place.path != files_[file].path) collection_.move(hash, place_of(file));
+    collection_.remember(files_[file].path, stamp, hash);
+    ++work_.unchanged;
+    return true;
+  }
+
+  /// Without reading it: the file is as it was when its solo was stored. Holds the lock.
+  bool is_unchanged(std::size_t file, const std::string& stamp) {
+    if (options_.analyse_again) return false;
+    const auto known = collection_.known_file(files_[file].path);
+    if (!known || known->stamp != stamp || known->made_with != made_with_) return false;
+    if (!is_in_shard(known->hash)) return static_cast<void>(++work_.elsewhere), true;
+    const auto [seen, is_new] = seen_.emplace(known->hash, file);
+    if (!is_new) {
+      copies_.push_back({std::max(seen->second, file), known->hash});
+      seen->second = std::min(seen->second, file);
+    } else {
+      ++work_.unchanged;
+    }
+    if (seen->second == file && known->path_of_solo != files_[file].path) collection_.move(known->hash, place_of(file));
+    return true;
+  }
+
+  void take(std::size_t file) {
+    const std::string& path = files_[file].path;
+    const std::optional<std::string> changes = changes_of(path);
+    const std::string stamp = stamp_of(file, changes);
+    {
+      const std::scoped_lock lock(mutex_);
+      if (is_unchanged(file, stamp)) return;
+    }
+    const std::string bytes = bytes_of(path);
+    if (bytes.empty()) return;
+    io::ContentHash hash = io::content_hash(bytes);
+    if (changes) hash = io::content_hash(io::read_bytes(*changes, largest_side_file), hash);
+    if (!is_in_shard(hash)) {
+      ++elsewhere_;
+      return;
+    }
+    {
+      const std::scoped_lock lock(mutex_);
+      if (is_settled(file, hash, stamp)) return;
+    }
+    SoloOptions reading = options_.reading;
+    reading.solo = path;
+    const reports::Report report = analyzed(reading, bytes);
+    const SoloRows rows = solo_rows(report.solo, report.analysis);
+    const std::scoped_lock lock(mutex_);
+    const std::size_t first = seen_.at(hash);
+    collection_.store({.hash = hash, .place = place_of(first), .made_with = made_with_}, rows,
+                      first == file ? stamp : stamp_of(first, changes_of(files_[first].path)));
+    ++work_.analysed;
+  }
+
+  /// Empty for an .xml file that is no score, and for a file that another shard tells about.
+  std::string bytes_of(const std::string& path) {
+    try {
+      std::string bytes = io::read_solo_bytes(path);
+      if (io::may_be_score(path, bytes)) return bytes;
+      const std::scoped_lock lock(mutex_);
+      ++work_.no_scores;
+      return {};
+    } catch (const io::ReadError&) {
+      if (is_in_shard(io::content_hash(path))) throw;
+      ++elsewhere_;
+      return {};
+    }
+  }
+
+  std::optional<std::string> changes_of(const std::string& path) const {
+    return options_.reading.changes ? options_.reading.changes : io::changes_beside(path);
+  }
+
+  /// Copies of one solo are known files too, so that they need not be read again.
+  void remember_copies() {
+    work_.elsewhere += elsewhere_;
+    for (const Copy& copy : copies_) {
+      const std::string& path = files_[copy.file].path;
+      work_.twice.emplace_back(path, files_[seen_.at(copy.hash)].path);
+      if (collection_.stored(copy.hash)) collection_.remember(path, stamp_of(copy.file, changes_of(path)), copy.hash);
+    }
+  }
+
+  const SurveyOptions& options_;
+  io::Collection& collection_;
+  const std::string made_with_;
+  std::vector<File> files_;
+  std::atomic<std::size_t> next_ = 0;
+  std::atomic<bool> stop_ = false;
+  std::atomic<int> elsewhere_ = 0;
+
+  std::mutex mutex_;                             ///< guards what follows, and the collection
+  std::map<io::ContentHash, std::size_t> seen_;  ///< the first file that holds a solo
+  std::vector<Copy> copies_;
+  reports::SurveyWork work_;
+  std::size_t done_ = 0;
+  std::exception_ptr broken_;
+};
+
+}  // namespace
+
+reports::SurveyWork survey(const SurveyOptions& options, io::Collection& collection) {
+  return Survey(options, collection).run();
+}
+
+}  // namespace insideline::cli

@@ -1,0 +1,212 @@
+#include "io/database/collection.hpp"
+
+#include "io/database/schema.hpp"
+#include "io/database/solo_writer.hpp"
+#include "io/database/statement.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <filesystem>
+#include <functional>
+#include <map>
+
+namespace insideline::io {
+namespace {
+
+Connection opened(const std::string& file, Access access) {
+  Connection connection(file);
+  connection.run("PRAGMA foreign_keys = ON; PRAGMA cache_size = -32768");
+  if (access == Access::write) connection.run("PRAGMA locking_mode = EXCLUSIVE");
+  prepare_schema(connection);
+  if (access == Access::read) return connection;
+  // With the log beside the file a commit needs no waiting for the disk, and a killed program loses nothing that was
+  // committed. Exclusive locking spares the shared memory, which network disks do not have.
+  connection.run("PRAGMA journal_mode = WAL; PRAGMA synchronous = NORMAL; PRAGMA wal_autocheckpoint = 4000");
+  return connection;
+}
+
+ContentHash parsed_hash(const std::string& text) {
+  constexpr int sixteen = 16;
+  ContentHash hash;
+  const char* middle = text.data() + text.size() / 2;
+  std::from_chars(text.data(), middle, hash.high, sixteen);
+  std::from_chars(middle, text.data() + text.size(), hash.low, sixteen);
+  return hash;
+}
+
+/// What `sql` gives as name, number and solo, summed up by name; its rows are in order of solo. Counted here and not by
+/// SQLite, which would sort all rows: there are few names and any number of solos.
+std::vector<NamedCount> most_frequent(Connection& connection, std::string_view sql, int most) {
+  struct Sum {
+    NamedCount count;
+    std::int64_t last_solo = 0;
+  };
+  std::map<std::string, Sum> sums;
+  Statement statement(connection, sql);
+  while (statement.step()) {
+    Sum& sum = sums[statement.text(0)];
+    const std::int64_t solo = statement.integer(2);
+    if (sum.count.solos == 0 || sum.last_solo != solo) ++sum.count.solos;
+    sum.last_solo = solo;
+    sum.count.count += static_cast<int>(statement.integer(1));
+  }
+  std::vector<NamedCount> counts;
+  for (const auto& [name, sum] : sums) counts.push_back({name, sum.count.count, sum.count.solos});
+  std::ranges::stable_sort(counts, std::ranges::greater{}, &NamedCount::count);
+  if (counts.size() > static_cast<std::size_t>(most)) counts.resize(static_cast<std::size_t>(most));
+  return counts;
+}
+
+}  // namespace
+
+struct Collection::Parts {
+  Parts(const std::string& file, Access access) : connection(opened(file, access)), writer(connection) {}
+
+  Connection connection;
+  SoloWriter writer;
+  Statement find_file{connection,
+                      "SELECT f.stamp, s.content_hash, s.made_with, s.path FROM files f JOIN solos s ON s.id = f.solo "
+                      "WHERE f.path = ?1"};
+  Statement find_solo{connection,
+                      "SELECT content_hash, path, folder, player, made_with FROM solos WHERE content_hash = ?1"};
+  Statement add_file{connection, "INSERT OR REPLACE INTO files (path, stamp, solo) VALUES (?1, ?2, ?3)"};
+  Statement drop_solo{connection, "DELETE FROM solos WHERE content_hash = ?1 OR path = ?2"};
+  Statement place_solo{connection, "UPDATE solos SET path = ?2, folder = ?3, player = ?4 WHERE id = ?1"};
+};
+
+Collection::Collection(const std::string& file, Access access) : parts_(std::make_unique<Parts>(file, access)) {}
+Collection::Collection(Collection&&) noexcept = default;
+Collection::~Collection() = default;
+
+std::optional<KnownFile> Collection::known_file(const std::string& path) {
+  Statement& find = parts_->find_file;
+  find.bind(1, path);
+  std::optional<KnownFile> known;
+  while (find.step()) known = KnownFile{find.text(0), parsed_hash(find.text(1)), find.text(2), find.text(3)};
+  return known;
+}
+
+std::optional<StoredSolo> Collection::stored(const ContentHash& hash) {
+  Statement& find = parts_->find_solo;
+  find.bind(1, to_string(hash));
+  std::optional<StoredSolo> solo;
+  while (find.step())
+    solo = StoredSolo{parsed_hash(find.text(0)), {find.text(1), find.text(2), find.text(3)}, find.text(4)};
+  return solo;
+}
+
+void Collection::store(const StoredSolo& solo, const SoloRows& rows, const std::string& stamp) {
+  Transaction transaction(parts_->connection);
+  parts_->drop_solo.bind(1, to_string(solo.hash)).bind(2, solo.place.path).run();
+  parts_->writer.write(solo, rows);
+  parts_->add_file.bind(1, solo.place.path).bind(2, stamp).bind(3, solo_id(solo.hash)).run();
+  transaction.commit();
+}
+
+void Collection::remember(const std::string& path, const std::string& stamp, const ContentHash& hash) {
+  parts_->add_file.bind(1, path).bind(2, stamp).bind(3, solo_id(hash)).run();
+}
+
+void Collection::move(const ContentHash& hash, const SoloPlace& place) {
+  parts_->place_solo.bind(1, solo_id(hash)).bind(2, place.path).bind(3, place.folder).bind(4, place.player).run();
+}
+
+int Collection::merge(const std::string& other_file) {
+  if (!std::filesystem::is_regular_file(other_file))
+    throw DatabaseError(other_file + ": there is no such database; check the name");
+  {
+    Collection other(other_file);  // brings it up to date, and refuses what is not one of ours
+    std::vector<std::string> ways = other.made_with();
+    std::ranges::copy(made_with(), std::back_inserter(ways));
+    std::ranges::sort(ways);
+    ways.erase(std::unique(ways.begin(), ways.end()), ways.end());
+    if (ways.size() > 1)
+      throw DatabaseError(
+          fmt::format("{}: its solos were analysed in another way than the others, so they cannot be put together: {}; "
+                      "survey them again with the same options",
+                      other_file, fmt::join(ways, " / ")));
+    other.finish();
+  }
+  Connection& connection = parts_->connection;
+  Statement attach(connection, "ATTACH ?1 AS other");
+  attach.bind(1, other_file).run();
+  int added = 0;
+  {
+    Transaction transaction(connection);
+    connection.run("CREATE TEMP TABLE added AS SELECT id FROM other.solos WHERE id NOT IN (SELECT id FROM main.solos)");
+    added = static_cast<int>(connection.number("SELECT count(*) FROM added"));
+    // The same solo in both: of its places the first in order is kept, as one run over all would.
+    connection.run(
+        "UPDATE main.solos SET (path, folder, player) = (SELECT o.path, o.folder, o.player FROM other.solos o WHERE "
+        "o.id = main.solos.id) WHERE EXISTS (SELECT 1 FROM other.solos o WHERE o.id = main.solos.id AND o.path < "
+        "main.solos.path)");
+    connection.run("INSERT INTO main.solos SELECT * FROM other.solos WHERE id IN (SELECT id FROM added)");
+    for (const char* table : {"chords", "notes", "arpeggios", "connections", "cells", "figures"})
+      connection.run(
+          fmt::format("INSERT INTO main.{0} SELECT * FROM other.{0} WHERE solo IN (SELECT id FROM added)", table));
+    connection.run("INSERT OR REPLACE INTO main.files SELECT * FROM other.files");
+    connection.run("DROP TABLE added");
+    transaction.commit();
+  }
+  connection.run("DETACH other");
+  return added;
+}
+
+void Collection::finish() { parts_->connection.run("PRAGMA journal_mode = DELETE"); }
+
+Totals Collection::totals() {
+  Statement statement(parts_->connection,
+                      "SELECT count(*), count(DISTINCT player), count(DISTINCT folder), total(bars), total(note_count) "
+                      "FROM solos");
+  Totals totals;
+  while (statement.step())
+    totals = {.solos = static_cast<int>(statement.integer(0)),
+              .players = static_cast<int>(statement.integer(1)),
+              .folders = static_cast<int>(statement.integer(2)),
+              .bars = static_cast<int>(statement.integer(3)),
+              .notes = static_cast<int>(statement.integer(4))};
+  return totals;
+}
+
+std::vector<ListedSolo> Collection::solos() {
+  Statement statement(parts_->connection,
+                      "SELECT path, folder, player, title, bars, note_count FROM solos ORDER BY path, id");
+  std::vector<ListedSolo> listed;
+  while (statement.step())
+    listed.push_back({.place = {statement.text(0), statement.text(1), statement.text(2)},
+                      .title = statement.text(3),
+                      .bars = static_cast<int>(statement.integer(4)),
+                      .notes = static_cast<int>(statement.integer(5))});
+  return listed;
+}
+
+std::vector<SoloValue> Collection::values(const std::string& figure) {
+  Statement statement(parts_->connection,
+                      "SELECT f.value FROM solos s LEFT JOIN figures f ON f.solo = s.id AND f.figure = ?1 "
+                      "ORDER BY s.path, s.id");
+  statement.bind(1, figure);
+  std::vector<SoloValue> values;
+  for (std::size_t solo = 0; statement.step(); ++solo)
+    if (!statement.is_nothing(0)) values.push_back({.solo = solo, .value = statement.real(0)});
+  return values;
+}
+
+std::vector<NamedCount> Collection::frequent_cells(int most) {
+  return most_frequent(parts_->connection, "SELECT degrees, count, solo FROM cells ORDER BY solo", most);
+}
+
+std::vector<NamedCount> Collection::frequent_arpeggios(int most) {
+  return most_frequent(parts_->connection, "SELECT shape, 1, solo FROM arpeggios ORDER BY solo", most);
+}
+
+std::vector<std::string> Collection::made_with() {
+  Statement statement(parts_->connection, "SELECT DISTINCT made_with FROM solos ORDER BY made_with");
+  std::vector<std::string> ways;
+  while (statement.step()) ways.push_back(statement.text(0));
+  return ways;
+}
+
+}  // namespace insideline::io

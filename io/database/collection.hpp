@@ -1,0 +1,95 @@
+// The database of a collection of solos.
+#pragma once
+
+#include "analyzer/collection/overview.hpp"
+#include "analyzer/collection/solo_rows.hpp"
+#include "io/content_hash.hpp"
+
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace insideline::io {
+
+/// Where a solo lies.
+struct SoloPlace {
+  std::string path;
+  std::string folder;
+  std::string player;
+};
+
+struct StoredSolo {
+  ContentHash hash;
+  SoloPlace place;
+  std::string made_with;
+};
+
+struct ListedSolo {
+  SoloPlace place;
+  std::string title;
+  int bars = 0;
+  int notes = 0;
+};
+
+struct Totals {
+  int solos = 0;
+  int players = 0;
+  int folders = 0;
+  int bars = 0;
+  int notes = 0;
+};
+
+struct NamedCount {
+  std::string name;
+  int count = 0;
+  int solos = 0;  ///< in how many of them
+};
+
+/// A file that was read before: of which solo, and the stamp it had.
+struct KnownFile {
+  std::string stamp;
+  ContentHash hash;
+  std::string made_with;
+  std::string path_of_solo;
+};
+
+enum class Access : std::uint8_t { read, write };
+
+/// Promise: every solo is there with all its rows or not at all, whenever the program ends. One thread at a time.
+class Collection {
+ public:
+  /// Opens or makes the database `file`; the empty name is one that is gone at the end. Throws DatabaseError.
+  explicit Collection(const std::string& file, Access access = Access::write);
+  Collection(Collection&&) noexcept;
+  Collection& operator=(Collection&&) = delete;
+  ~Collection();
+
+  std::optional<KnownFile> known_file(const std::string& path);
+  /// What is stored under this hash.
+  std::optional<StoredSolo> stored(const ContentHash& hash);
+  /// Stores the solo with all its rows, in place of what was there under its hash or under its path.
+  void store(const StoredSolo& solo, const SoloRows& rows, const std::string& stamp);
+  /// Notes that the file at `path` holds the solo, and where the solo is said to lie.
+  void remember(const std::string& path, const std::string& stamp, const ContentHash& hash);
+  void move(const ContentHash& hash, const SoloPlace& place);
+  /// Adds all solos of another database of the same kind and gives back how many were new. Throws DatabaseError where
+  /// the other does not exist, is of another kind, or was made with other options or another version.
+  int merge(const std::string& other_file);
+  /// Leaves one plain file that can be copied and read anywhere.
+  void finish();
+
+  Totals totals();
+  std::vector<ListedSolo> solos();                           ///< by path
+  std::vector<SoloValue> values(const std::string& figure);  ///< in the order of solos()
+  std::vector<NamedCount> frequent_cells(int most);          ///< the most frequent first
+  std::vector<NamedCount> frequent_arpeggios(int most);
+  std::vector<std::string> made_with();  ///< all ways in it, sorted
+
+ private:
+  struct Parts;
+  std::unique_ptr<Parts> parts_;
+};
+
+}  // namespace insideline::io

@@ -1,0 +1,103 @@
+#include "io/database/solo_writer.hpp"
+
+#include <array>
+#include <cstddef>
+#include <limits>
+
+namespace insideline::io {
+namespace {
+
+/// The words for all values of an enumeration, made once: a note has three of them.
+template <typename Kind, Kind last>
+const std::string& word(Kind kind) {
+  static const auto words = [] {
+    std::array<std::string, static_cast<std::size_t>(last) + 1> all;
+    for (std::size_t i = 0; i < all.size(); ++i) all.at(i) = to_string(static_cast<Kind>(i));
+    return all;
+  }();
+  return words.at(static_cast<std::size_t>(kind));
+}
+
+}  // namespace
+
+std::int64_t solo_id(const ContentHash& hash) {
+  return static_cast<std::int64_t>(hash.high & static_cast<std::uint64_t>(std::numeric_limits<std::int64_t>::max()));
+}
+
+SoloWriter::SoloWriter(Connection& connection)
+    : solo_(connection, "INSERT INTO solos VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)"),
+      chord_(connection, "INSERT INTO chords VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)"),
+      note_(connection, "INSERT INTO notes VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14)"),
+      arpeggio_(connection, "INSERT INTO arpeggios VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)"),
+      connection_(connection, "INSERT INTO connections VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)"),
+      cell_(connection, "INSERT INTO cells VALUES (?1, ?2, ?3, ?4, ?5)"),
+      figure_(connection, "INSERT INTO figures VALUES (?1, ?2, ?3, ?4, ?5)") {}
+
+void SoloWriter::write(const StoredSolo& solo, const SoloRows& rows) {
+  const std::int64_t id = solo_id(solo.hash);
+  solo_.bind(1, id).bind(2, to_string(solo.hash)).bind(3, solo.place.path).bind(4, solo.place.folder);
+  solo_.bind(5, solo.place.player).bind(6, rows.title).bind(7, rows.part).bind(8, rows.bars).bind(9, rows.choruses);
+  solo_.bind(10, rows.notes.size()).bind(11, solo.made_with).run();
+  write_chords(id, rows);
+  write_notes(id, rows);
+  write_arpeggios(id, rows);
+  write_connections(id, rows);
+  write_counts(id, rows);
+}
+
+void SoloWriter::write_chords(std::int64_t id, const SoloRows& rows) {
+  for (std::size_t i = 0; i < rows.chords.size(); ++i) {
+    const ChordEntry& chord = rows.chords[i];
+    chord_.bind(1, id).bind(2, i).bind(3, chord.symbol).bind(4, chord.quality).bind(5, chord.onset);
+    chord_.bind(6, chord.duration).bind(7, chord.bar).bind(8, chord.chorus).run();
+  }
+}
+
+void SoloWriter::write_notes(std::int64_t id, const SoloRows& rows) {
+  for (std::size_t i = 0; i < rows.notes.size(); ++i) {
+    const NoteEntry& note = rows.notes[i];
+    note_.bind(1, id).bind(2, i).bind(3, note.bar).bind(4, note.onset).bind(5, note.duration).bind(6, note.midi);
+    note_.bind_lasting(7, note.name).bind(8, note.chord).bind(9, note.governor).bind_lasting(10, note.degree);
+    note_.bind_lasting(11, word<Role, Role::no_chord>(note.role));
+    note_.bind_lasting(12, word<Figure, Figure::none>(note.figure));
+    note_.bind_lasting(13, word<Placement, Placement::retardation>(note.placement));
+    note_.bind(14, note.confidence).run();
+  }
+}
+
+void SoloWriter::write_arpeggios(std::int64_t id, const SoloRows& rows) {
+  for (std::size_t i = 0; i < rows.arpeggios.size(); ++i) {
+    const ArpeggioEntry& run = rows.arpeggios[i];
+    arpeggio_.bind(1, id).bind(2, i).bind(3, run.first_note).bind(4, run.chord).bind(5, run.shape);
+    arpeggio_.bind(6, to_string(run.direction)).bind(7, to_string(run.inversion)).bind(8, run.notes);
+    arpeggio_.bind(9, run.ornaments).bind(10, run.complete ? 1 : 0).bind(11, run.unprepared_descent ? 1 : 0).run();
+  }
+}
+
+void SoloWriter::write_connections(std::int64_t id, const SoloRows& rows) {
+  for (std::size_t i = 0; i < rows.connections.size(); ++i) {
+    const ConnectionEntry& crossing = rows.connections[i];
+    connection_.bind(1, id).bind(2, i).bind(3, crossing.from_chord).bind(4, crossing.to_chord);
+    connection_.bind(5, crossing.from_note).bind(6, crossing.to_note).bind(7, crossing.semitones);
+    connection_.bind(8, to_string(crossing.kind)).bind(9, crossing.guide_tone ? 1 : 0);
+    if (crossing.took_nearest)
+      connection_.bind(10, *crossing.took_nearest ? 1 : 0);
+    else
+      connection_.bind_nothing(10);
+    connection_.run();
+  }
+}
+
+void SoloWriter::write_counts(std::int64_t id, const SoloRows& rows) {
+  for (const CellEntry& cell : rows.cells)
+    cell_.bind(1, id)
+        .bind(2, cell.degrees)
+        .bind(3, to_string(cell.direction))
+        .bind(4, cell.quality)
+        .bind(5, cell.count)
+        .run();
+  for (const FigureEntry& figure : rows.figures)
+    figure_.bind(1, id).bind(2, figure.key).bind(3, figure.part).bind(4, figure.whole).bind(5, figure.value).run();
+}
+
+}  // namespace insideline::io

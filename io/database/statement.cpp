@@ -1,0 +1,140 @@
+#include "io/database/statement.hpp"
+
+#include <fmt/format.h>
+#include <sqlite3.h>
+
+namespace insideline::io {
+namespace {
+
+/// What a person can do about it.
+std::string remedy(int error) {
+  switch (error & 0xff) {
+    case SQLITE_NOTADB: return "it is no database; give another name";
+    case SQLITE_BUSY:
+    case SQLITE_LOCKED: return "another program is using it; wait for it to end";
+    case SQLITE_FULL: return "the disk is full; make room and start again, what was stored is kept";
+    case SQLITE_IOERR: return "the disk refuses; is it full? What was stored is kept";
+    case SQLITE_CANTOPEN: return "it cannot be opened; check the folder and that you may write there";
+    case SQLITE_READONLY: return "it may only be read; check that you may write there";
+    case SQLITE_CORRUPT: return "it is damaged; start a new one";
+    default: return "";
+  }
+}
+
+/// SQLite counts the memory it uses under one lock for the whole program, and nobody here asks for the count.
+void leave_memory_uncounted() {
+  static const int result = sqlite3_config(SQLITE_CONFIG_MEMSTATUS, 0);
+  static_cast<void>(result);
+}
+
+}  // namespace
+
+void Connection::Close::operator()(sqlite3* handle) const noexcept { sqlite3_close_v2(handle); }
+
+Connection::Connection(const std::string& file) : name_(file.empty() ? "the temporary database" : file) {
+  leave_memory_uncounted();
+  sqlite3* handle = nullptr;
+  // The name could begin with "file:", which only means something to SQLite where SQLITE_OPEN_URI is set.
+  const int result =
+      sqlite3_open_v2(file.c_str(), &handle, SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE | SQLITE_OPEN_NOMUTEX, nullptr);
+  handle_.reset(handle);
+  if (result != SQLITE_OK) fail();
+  sqlite3_extended_result_codes(handle, 1);
+}
+
+void Connection::fail() const {
+  const int error = sqlite3_extended_errcode(handle_.get());
+  const std::string help = remedy(error);
+  throw DatabaseError(fmt::format("{}: {}{}{}", name_, sqlite3_errmsg(handle_.get()), help.empty() ? "" : ": ", help));
+}
+
+void Connection::run(const std::string& sql) {
+  if (sqlite3_exec(handle_.get(), sql.c_str(), nullptr, nullptr, nullptr) != SQLITE_OK) fail();
+}
+
+std::int64_t Connection::number(const std::string& sql) {
+  Statement statement(*this, sql);
+  return statement.step() ? statement.integer(0) : 0;
+}
+
+void Statement::Finalize::operator()(sqlite3_stmt* statement) const noexcept { sqlite3_finalize(statement); }
+
+Statement::Statement(Connection& connection, std::string_view sql) : connection_(connection) {
+  sqlite3_stmt* statement = nullptr;
+  const int result = sqlite3_prepare_v3(connection.handle(), sql.data(), static_cast<int>(sql.size()),
+                                        SQLITE_PREPARE_PERSISTENT, &statement, nullptr);
+  statement_.reset(statement);
+  check(result);
+}
+
+void Statement::check(int result) const {
+  if (result != SQLITE_OK) connection_.fail();
+}
+
+Statement& Statement::bind(int place, std::int64_t value) {
+  check(sqlite3_bind_int64(statement_.get(), place, value));
+  return *this;
+}
+
+Statement& Statement::bind(int place, double value) {
+  check(sqlite3_bind_double(statement_.get(), place, value));
+  return *this;
+}
+
+Statement& Statement::bind(int place, std::string_view value) {
+  check(sqlite3_bind_text64(statement_.get(), place, value.data() == nullptr ? "" : value.data(), value.size(),
+                            SQLITE_TRANSIENT,  // NOLINT(cppcoreguidelines-pro-type-cstyle-cast): SQLite's own
+                            SQLITE_UTF8));
+  return *this;
+}
+
+Statement& Statement::bind_lasting(int place, std::string_view value) {
+  check(sqlite3_bind_text64(statement_.get(), place, value.data() == nullptr ? "" : value.data(), value.size(),
+                            SQLITE_STATIC, SQLITE_UTF8));
+  return *this;
+}
+
+Statement& Statement::bind_nothing(int place) {
+  check(sqlite3_bind_null(statement_.get(), place));
+  return *this;
+}
+
+bool Statement::step() {
+  const int result = sqlite3_step(statement_.get());
+  if (result == SQLITE_ROW) return true;
+  const int ended = sqlite3_reset(statement_.get());
+  if (result != SQLITE_DONE) connection_.fail();
+  check(ended);
+  return false;
+}
+
+void Statement::run() {
+  while (step()) {
+  }
+}
+
+std::int64_t Statement::integer(int column) const { return sqlite3_column_int64(statement_.get(), column); }
+
+double Statement::real(int column) const { return sqlite3_column_double(statement_.get(), column); }
+
+std::string Statement::text(int column) const {
+  const auto* bytes = static_cast<const char*>(sqlite3_column_blob(statement_.get(), column));
+  const auto size = static_cast<std::size_t>(sqlite3_column_bytes(statement_.get(), column));
+  return bytes == nullptr ? std::string{} : std::string(bytes, size);
+}
+
+bool Statement::is_nothing(int column) const { return sqlite3_column_type(statement_.get(), column) == SQLITE_NULL; }
+
+Transaction::Transaction(Connection& connection) : connection_(connection) { connection_.run("BEGIN IMMEDIATE"); }
+
+Transaction::~Transaction() {
+  // Nothing can be done about a failure here: SQLite undoes the rest when the file is opened again.
+  if (open_) sqlite3_exec(connection_.handle(), "ROLLBACK", nullptr, nullptr, nullptr);
+}
+
+void Transaction::commit() {
+  connection_.run("COMMIT");
+  open_ = false;
+}
+
+}  // namespace insideline::io

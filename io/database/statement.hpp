@@ -1,0 +1,95 @@
+// SQLite, as far as we need it: a connection and its statements as values that clean up after themselves. Together with
+// the other files of this folder the only place that knows SQLite.
+#pragma once
+
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <stdexcept>
+#include <string>
+#include <string_view>
+
+struct sqlite3;
+struct sqlite3_stmt;
+
+namespace insideline::io {
+
+/// The database cannot be used. `what()` names its file, says why and what to do.
+class DatabaseError : public std::runtime_error {
+ public:
+  using std::runtime_error::runtime_error;
+};
+
+class Connection {
+ public:
+  /// Opens or makes `file`; the empty name is a database that is gone at the end. Throws DatabaseError.
+  explicit Connection(const std::string& file);
+
+  void run(const std::string& sql);
+  /// The one number that `sql` asks for.
+  std::int64_t number(const std::string& sql);
+  [[nodiscard]] sqlite3* handle() const { return handle_.get(); }
+  [[nodiscard]] const std::string& name() const { return name_; }
+  [[noreturn]] void fail() const;
+
+ private:
+  struct Close {
+    void operator()(sqlite3* handle) const noexcept;
+  };
+  std::string name_;
+  std::unique_ptr<sqlite3, Close> handle_;
+};
+
+/// A prepared statement. It keeps a reference to its connection, which must outlive it.
+class Statement {
+ public:
+  Statement(Connection& connection, std::string_view sql);
+
+  /// Values in order, the first is 1. Texts are copied.
+  Statement& bind(int place, std::int64_t value);
+  Statement& bind(int place, int value) { return bind(place, std::int64_t{value}); }
+  Statement& bind(int place, std::size_t value) { return bind(place, static_cast<std::int64_t>(value)); }
+  Statement& bind(int place, double value);
+  Statement& bind(int place, std::string_view value);
+  /// Without a copy: `value` must live until the statement was run.
+  Statement& bind_lasting(int place, std::string_view value);
+  Statement& bind_nothing(int place);
+  template <typename Value>
+  Statement& bind(int place, const std::optional<Value>& value) {
+    return value ? bind(place, *value) : bind_nothing(place);
+  }
+
+  /// True while there is a row. At the end the statement is ready for other values.
+  bool step();
+  /// For what gives no rows.
+  void run();
+
+  [[nodiscard]] std::int64_t integer(int column) const;  ///< columns count from 0
+  [[nodiscard]] double real(int column) const;
+  [[nodiscard]] std::string text(int column) const;
+  [[nodiscard]] bool is_nothing(int column) const;
+
+ private:
+  void check(int result) const;
+  struct Finalize {
+    void operator()(sqlite3_stmt* statement) const noexcept;
+  };
+  Connection& connection_;
+  std::unique_ptr<sqlite3_stmt, Finalize> statement_;
+};
+
+/// All or nothing: what was done since is undone unless `commit` is reached.
+class Transaction {
+ public:
+  explicit Transaction(Connection& connection);
+  Transaction(const Transaction&) = delete;
+  Transaction& operator=(const Transaction&) = delete;
+  ~Transaction();
+  void commit();
+
+ private:
+  Connection& connection_;
+  bool open_ = true;
+};
+
+}  // namespace insideline::io

@@ -1,0 +1,109 @@
+#include "io/solo_files.hpp"
+
+#include "io/read_result.hpp"
+
+#include <fmt/format.h>
+#include <sys/stat.h>
+
+#include <algorithm>
+#include <array>
+#include <cctype>
+#include <set>
+#include <system_error>
+#include <utility>
+
+namespace insideline::io {
+namespace {
+
+std::string lower_ending(const std::filesystem::path& file) {
+  std::string ending = file.extension().string();
+  std::ranges::transform(ending, ending.begin(),
+                         [](unsigned char letter) { return static_cast<char>(std::tolower(letter)); });
+  return ending;
+}
+
+bool is_solo_name(const std::filesystem::path& file) {
+  constexpr std::array endings{".musicxml", ".xml", ".mxl", ".mid", ".midi"};
+  return std::ranges::find(endings, lower_ending(file)) != endings.end();
+}
+
+bool is_hidden(const std::filesystem::path& file) { return file.filename().string().starts_with('.'); }
+
+class Search {
+ public:
+  void look_into(const std::filesystem::path& folder) {
+    struct stat about {};
+    if (::stat(folder.c_str(), &about) != 0 || !visited_.insert({about.st_dev, about.st_ino}).second) return;
+    std::error_code failed;
+    std::vector<std::filesystem::path> entries;
+    for (std::filesystem::directory_iterator entry(folder, failed), end; !failed && entry != end;
+         entry.increment(failed))
+      entries.push_back(entry->path());
+    if (failed) found.unreachable.push_back({folder.string(), "the folder cannot be read: " + failed.message()});
+    std::ranges::sort(entries);
+    for (const std::filesystem::path& entry : entries) {
+      if (is_hidden(entry)) continue;
+      std::error_code unknown;
+      const std::filesystem::file_status status = std::filesystem::status(entry, unknown);
+      if (std::filesystem::is_directory(status)) {
+        look_into(entry);
+      } else if (is_solo_name(entry)) {
+        take(entry, status, unknown);
+      }
+    }
+  }
+
+  FoundSolos found;
+
+ private:
+  void take(const std::filesystem::path& file, const std::filesystem::file_status& status,
+            const std::error_code& unknown) {
+    if (std::filesystem::is_regular_file(status))
+      found.files.push_back(file.string());
+    else if (status.type() == std::filesystem::file_type::not_found)
+      found.unreachable.push_back({file.string(), "the link leads nowhere"});
+    else
+      found.unreachable.push_back(
+          {file.string(), unknown ? "the file cannot be reached: " + unknown.message() : "this is not a file"});
+  }
+
+  std::set<std::pair<dev_t, ino_t>> visited_;
+};
+
+}  // namespace
+
+FoundSolos find_solos(const std::filesystem::path& folder) {
+  std::error_code failed;
+  const std::filesystem::file_status status = std::filesystem::status(folder, failed);
+  if (!std::filesystem::exists(status))
+    throw ReadError(place_of(folder.string()), "there is no such folder; check its name");
+  Search search;
+  if (std::filesystem::is_regular_file(status))
+    search.found.files.push_back(folder.string());
+  else
+    search.look_into(folder);
+  std::ranges::sort(search.found.files);
+  return std::move(search.found);
+}
+
+std::optional<std::string> changes_beside(const std::string& solo) {
+  const std::filesystem::path beside = std::filesystem::path(solo).replace_extension(".changes");
+  std::error_code ignored;
+  if (!std::filesystem::exists(beside, ignored)) return std::nullopt;
+  return beside.string();
+}
+
+std::string file_stamp(const std::string& file) {
+  struct stat about {};
+  if (::stat(file.c_str(), &about) != 0) return {};
+  return fmt::format("{}:{}.{:09}", about.st_size, about.st_mtim.tv_sec, about.st_mtim.tv_nsec);
+}
+
+bool may_be_score(const std::string& file, std::string_view bytes) {
+  if (lower_ending(file) != ".xml") return true;
+  const bool two_bytes_a_letter = bytes.substr(0, 4).find('\0') != std::string_view::npos;
+  return two_bytes_a_letter || bytes.find("score-partwise") != std::string_view::npos ||
+         bytes.find("score-timewise") != std::string_view::npos;
+}
+
+}  // namespace insideline::io

@@ -1,0 +1,37 @@
+// The solos under a folder: which files they are, in an order that does not depend on the disk.
+#pragma once
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace insideline::io {
+
+/// A folder or file that could not be looked at.
+struct Unreachable {
+  std::string path;
+  std::string reason;
+};
+
+struct FoundSolos {
+  std::vector<std::string> files;        ///< sorted; each begins with the folder as it was given
+  std::vector<Unreachable> unreachable;  ///< in the order met
+};
+
+/// Every .musicxml, .xml, .mxl, .mid and .midi file below `folder`, which may be such a file itself. Symbolic links are
+/// followed; a folder that was visited is not visited again, so that links in a circle end. Hidden folders are left
+/// out. Throws ReadError where `folder` does not exist.
+FoundSolos find_solos(const std::filesystem::path& folder);
+
+/// The changes file of the same base name beside `solo`, if there is one.
+std::optional<std::string> changes_beside(const std::string& solo);
+
+/// Size and time of the last change, to see without reading that a file is as it was; empty where it cannot be reached.
+std::string file_stamp(const std::string& file);
+
+/// False for an .xml file whose bytes hold no score: many programs keep their settings in such files.
+bool may_be_score(const std::string& file, std::string_view bytes);
+
+}  // namespace insideline::io

@@ -1,0 +1,1 @@
+insideline merge nowhere.db -o all.db

@@ -1,0 +1,1 @@
+insideline survey solos --shard 5/4

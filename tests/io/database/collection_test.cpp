@@ -1,0 +1,112 @@
+#include "io/database/collection.hpp"
+
+#include "io/database/statement.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <string>
+
+using insideline::SoloRows;
+using insideline::io::Collection;
+using insideline::io::content_hash;
+using insideline::io::StoredSolo;
+
+namespace {
+
+SoloRows rows_of(const std::string& title, double chord_tones) {
+  SoloRows rows;
+  rows.title = title;
+  rows.bars = 12;
+  rows.chords.push_back({.symbol = "C7", .quality = "dominant", .onset = 0.0, .duration = 4.0, .bar = 1, .chorus = 1});
+  rows.notes.resize(2);
+  rows.notes[0].name = "E4";
+  rows.notes[0].chord = 0;
+  rows.notes[0].governor = 0;
+  rows.arpeggios.resize(1);
+  rows.arpeggios[0].shape = "3-5-b7";
+  rows.cells.push_back({.degrees = "3-5", .direction = {}, .quality = "dominant", .count = 4});
+  rows.figures.push_back({.key = "chord_tones", .part = chord_tones, .whole = 1.0, .value = chord_tones});
+  rows.figures.push_back({.key = "outside", .part = 0.0, .whole = 0.0, .value = {}});
+  return rows;
+}
+
+StoredSolo solo_at(const std::string& path, const std::string& content) {
+  return {.hash = content_hash(content), .place = {path, "folder", "player"}, .made_with = "1"};
+}
+
+}  // namespace
+
+TEST_CASE("a solo comes back from the database as it was stored") {
+  Collection collection("");
+  const StoredSolo solo = solo_at("b.mid", "one");
+  collection.store(solo, rows_of("it's \"one\"\n", 0.75), "stamp");
+  const auto found = collection.stored(solo.hash);
+  REQUIRE(found);
+  CHECK(found->place.path == "b.mid");
+  CHECK(found->made_with == "1");
+  const auto solos = collection.solos();
+  REQUIRE(solos.size() == 1);
+  CHECK(solos[0].title == "it's \"one\"\n");
+  CHECK(solos[0].notes == 2);
+  const auto known = collection.known_file("b.mid");
+  REQUIRE(known);
+  CHECK(known->stamp == "stamp");
+  CHECK(known->hash == solo.hash);
+  CHECK_FALSE(collection.known_file("c.mid"));
+  CHECK_FALSE(collection.stored(content_hash("two")));
+}
+
+TEST_CASE("values and frequencies are over all solos, in the order of their places") {
+  Collection collection("");
+  collection.store(solo_at("b.mid", "one"), rows_of("one", 0.75), "");
+  collection.store(solo_at("a.mid", "two"), rows_of("two", 0.5), "");
+  const auto values = collection.values("chord_tones");
+  REQUIRE(values.size() == 2);
+  CHECK(values[0].value == Approx(0.5));
+  CHECK(values[1].value == Approx(0.75));
+  CHECK(collection.values("outside").empty());
+  const auto totals = collection.totals();
+  CHECK(totals.solos == 2);
+  CHECK(totals.players == 1);
+  CHECK(totals.folders == 1);
+  CHECK(totals.bars == 24);
+  CHECK(totals.notes == 4);
+  const auto cells = collection.frequent_cells(5);
+  REQUIRE(cells.size() == 1);
+  CHECK(cells[0].count == 8);
+  CHECK(cells[0].solos == 2);
+  CHECK(collection.frequent_arpeggios(5).at(0).name == "3-5-b7");
+}
+
+TEST_CASE("a solo under the same place takes the place of what was there, under the same content its own") {
+  Collection collection("");
+  collection.store(solo_at("a.mid", "before"), rows_of("before", 0.1), "");
+  collection.store(solo_at("a.mid", "after"), rows_of("after", 0.2), "");
+  collection.store(solo_at("a.mid", "after"), rows_of("after, again", 0.3), "");
+  const auto solos = collection.solos();
+  REQUIRE(solos.size() == 1);
+  CHECK(solos[0].title == "after, again");
+  REQUIRE(collection.values("chord_tones").size() == 1);
+  CHECK(collection.values("chord_tones")[0].value == Approx(0.3));
+}
+
+TEST_CASE("rows that do not fit together are refused and leave nothing behind") {
+  Collection collection("");
+  SoloRows wrong = rows_of("wrong", 0.5);
+  wrong.notes[0].chord = 7;
+  CHECK_THROWS_AS(collection.store(solo_at("a.mid", "one"), wrong, ""), insideline::io::DatabaseError);
+  CHECK_THROWS_WITH(collection.store(solo_at("a.mid", "one"), wrong, ""), Catch::Contains("FOREIGN KEY"));
+  CHECK(collection.solos().empty());
+  CHECK(collection.frequent_cells(1).empty());
+}
+
+TEST_CASE("a copy can be remembered and a solo moved") {
+  Collection collection("");
+  const StoredSolo solo = solo_at("b.mid", "one");
+  collection.store(solo, rows_of("one", 0.5), "first");
+  collection.remember("a.mid", "second", solo.hash);
+  collection.move(solo.hash, {"a.mid", "elsewhere", "other"});
+  REQUIRE(collection.known_file("a.mid"));
+  CHECK(collection.known_file("b.mid")->path_of_solo == "a.mid");
+  CHECK(collection.solos().at(0).place.player == "other");
+}

@@ -1,0 +1,100 @@
+#include "io/solo_files.hpp"
+
+#include "io/read_result.hpp"
+
+#include <unistd.h>
+#include <catch2/catch.hpp>
+
+#include <filesystem>
+#include <fstream>
+#include <string>
+#include <vector>
+
+namespace io = insideline::io;
+namespace fs = std::filesystem;
+
+namespace {
+
+class Folder {
+ public:
+  Folder() {
+    std::string name = (fs::temp_directory_path() / "solos-XXXXXX").string();
+    REQUIRE(::mkdtemp(name.data()) != nullptr);
+    path_ = name;
+  }
+  Folder(const Folder&) = delete;
+  Folder& operator=(const Folder&) = delete;
+  ~Folder() { fs::remove_all(path_); }
+
+  void put(const std::string& name) const {
+    fs::create_directories((path_ / name).parent_path());
+    std::ofstream(path_ / name) << "x";
+  }
+  [[nodiscard]] std::vector<std::string> found() const {
+    std::vector<std::string> names;
+    for (const std::string& file : io::find_solos(path_).files)
+      names.push_back(fs::path(file).lexically_relative(path_).string());
+    return names;
+  }
+  [[nodiscard]] const fs::path& path() const { return path_; }
+
+ private:
+  fs::path path_;
+};
+
+}  // namespace
+
+TEST_CASE("solos are found at any depth, by their endings, in order") {
+  const Folder folder;
+  for (const char* name : {"z.mid", "b/c/one.MusicXML", "a.xml", "b/two.mxl", "b/take.midi", "notes.txt", ".hidden.mid",
+                           ".old/three.mid", "b/two.changes"})
+    folder.put(name);
+  CHECK(folder.found() == std::vector<std::string>{"a.xml", "b/c/one.MusicXML", "b/take.midi", "b/two.mxl", "z.mid"});
+}
+
+TEST_CASE("links in a circle end, and a folder behind two names is looked into once") {
+  const Folder folder;
+  folder.put("b/one.mid");
+  fs::create_directory_symlink(folder.path(), folder.path() / "b" / "round");
+  fs::create_directory_symlink(folder.path() / "b", folder.path() / "c");
+  CHECK(folder.found() == std::vector<std::string>{"b/one.mid"});
+}
+
+TEST_CASE("a link that leads nowhere is told, and so is a folder that does not exist") {
+  const Folder folder;
+  fs::create_symlink("nowhere.mid", folder.path() / "lost.mid");
+  const io::FoundSolos found = io::find_solos(folder.path());
+  CHECK(found.files.empty());
+  REQUIRE(found.unreachable.size() == 1);
+  CHECK(found.unreachable.front().reason == "the link leads nowhere");
+  CHECK_THROWS_AS(io::find_solos(folder.path() / "none"), io::ReadError);
+  CHECK_THROWS_WITH(io::find_solos(folder.path() / "none"), Catch::Contains("there is no such folder"));
+}
+
+TEST_CASE("changes lie beside a solo under its base name") {
+  const Folder folder;
+  folder.put("one.mid");
+  folder.put("two.mid");
+  folder.put("two.changes");
+  CHECK_FALSE(io::changes_beside((folder.path() / "one.mid").string()));
+  CHECK(io::changes_beside((folder.path() / "two.mid").string()) == (folder.path() / "two.changes").string());
+}
+
+TEST_CASE("a stamp changes with the file and is empty without one") {
+  const Folder folder;
+  folder.put("one.mid");
+  const std::string file = (folder.path() / "one.mid").string();
+  const std::string stamp = io::file_stamp(file);
+  CHECK(io::file_stamp(file) == stamp);
+  std::ofstream(file, std::ios::app) << "more";
+  CHECK(io::file_stamp(file) != stamp);
+  CHECK(io::file_stamp(file + "x").empty());
+}
+
+TEST_CASE("an .xml file without a score in it is left to other programs") {
+  CHECK(io::may_be_score("a.xml", "<score-partwise/>"));
+  CHECK(io::may_be_score("a.xml", "<score-timewise/>"));
+  CHECK(io::may_be_score("a.xml", std::string("\xFE\xFF\0<", 4)));
+  CHECK(io::may_be_score("a.musicxml", "<settings/>"));
+  CHECK_FALSE(io::may_be_score("a.xml", "<settings/>"));
+}
