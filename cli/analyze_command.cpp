@@ -63,13 +63,6 @@ constexpr const char* examples =
     "  insideline analyze solo.musicxml --explain 5\n"
     "      Why the notes of bar 5 are labelled as they are.\n";
 
-bool same_file(const std::string& a, const std::string& b) {
-  std::error_code ignored;
-  if (std::filesystem::equivalent(a, b, ignored)) return true;
-  return std::filesystem::absolute(a, ignored).lexically_normal() ==
-         std::filesystem::absolute(b, ignored).lexically_normal();
-}
-
 /// Options that would overwrite an input or each other are a wrong command line.
 void check_destinations(const AnalyzeOptions& options) {
   std::vector<std::string> taken{options.solo.solo};
@@ -166,8 +159,6 @@ void write_results(const AnalyzeOptions& options, const reports::Report& report,
 }
 
 void add_output_options(CLI::App& command, AnalyzeOptions& options) {
-  static const std::map<std::string, ColourChoice> choices{
-      {"auto", ColourChoice::automatic}, {"always", ColourChoice::always}, {"never", ColourChoice::never}};
   const std::string group = "What is written";
   command.add_flag("--bars", options.bar_by_bar, "Print every bar with chords, notes, degrees and marks as well")
       ->group(group);
@@ -207,13 +198,7 @@ void add_output_options(CLI::App& command, AnalyzeOptions& options) {
                   "Print where the solo stands among those of a database that `insideline survey` made")
       ->option_text("DB")
       ->group(group);
-  command
-      .add_option_function<std::string>(
-          "--color,--colour", [&options](const std::string& word) { options.colour = choices.at(word); },
-          "Colour: auto (the default) on a terminal that wants it")
-      ->check(CLI::IsMember({"auto", "always", "never"}))
-      ->option_text("auto|always|never")
-      ->group(group);
+  add_colour_option(command, options.colour, group);
 }
 
 }  // namespace

@@ -15,7 +15,6 @@
 #include <chrono>
 #include <cstdlib>
 #include <filesystem>
-#include <map>
 #include <memory>
 #include <optional>
 #include <string>
@@ -158,8 +157,6 @@ void assess_freely(const AssessOptions& options) {
 }
 
 void add_assessing_options(CLI::App& command, AssessOptions& options) {
-  static const std::map<std::string, ColourChoice> choices{
-      {"auto", ColourChoice::automatic}, {"always", ColourChoice::always}, {"never", ColourChoice::never}};
   const std::string group = "What is judged";
   command.add_option("--against", options.sheet, "The sheet that was played from, a score or a MIDI file")
       ->option_text("SHEET")
@@ -183,13 +180,7 @@ void add_assessing_options(CLI::App& command, AssessOptions& options) {
   command.add_option("--html", options.html, "Write a page as well; - is standard output")
       ->option_text("FILE")
       ->group(group);
-  command
-      .add_option_function<std::string>(
-          "--color,--colour", [&options](const std::string& word) { options.colour = choices.at(word); },
-          "Colour: auto (the default) on a terminal that wants it")
-      ->check(CLI::IsMember({"auto", "always", "never"}))
-      ->option_text("auto|always|never")
-      ->group(group);
+  add_colour_option(command, options.colour, group);
 }
 
 }  // namespace

@@ -11,7 +11,6 @@
 
 #include <algorithm>
 #include <filesystem>
-#include <map>
 #include <memory>
 #include <optional>
 #include <string>
@@ -75,12 +74,6 @@ void check(const CompareOptions& options) {
     throw CLI::ValidationError("--names", "a name is empty; names are set apart by commas");
   if (options.json && options.html && is_standard_output(*options.json) && is_standard_output(*options.html))
     throw CLI::ValidationError("--html", "only one report can go to standard output");
-}
-
-bool same_file(const std::string& a, const std::string& b) {
-  std::error_code ignored;
-  return std::filesystem::equivalent(a, b, ignored) || std::filesystem::absolute(a, ignored).lexically_normal() ==
-                                                           std::filesystem::absolute(b, ignored).lexically_normal();
 }
 
 /// Options that would overwrite an input or each other are a wrong command line.
@@ -180,8 +173,6 @@ void add_comparing_options(CLI::App& command, CompareOptions& options) {
 }
 
 void add_output_options(CLI::App& command, CompareOptions& options) {
-  static const std::map<std::string, ColourChoice> choices{
-      {"auto", ColourChoice::automatic}, {"always", ColourChoice::always}, {"never", ColourChoice::never}};
   const std::string group = "What is written";
   command.add_option("--json", options.json, "Write every figure for other programs; - is standard output")
       ->option_text("FILE")
@@ -189,13 +180,7 @@ void add_output_options(CLI::App& command, CompareOptions& options) {
   command.add_option("--html", options.html, "Write a page with plots and line maps; - is standard output")
       ->option_text("FILE")
       ->group(group);
-  command
-      .add_option_function<std::string>(
-          "--color,--colour", [&options](const std::string& word) { options.colour = choices.at(word); },
-          "Colour: auto (the default) on a terminal that wants it")
-      ->check(CLI::IsMember({"auto", "always", "never"}))
-      ->option_text("auto|always|never")
-      ->group(group);
+  add_colour_option(command, options.colour, group);
 }
 
 }  // namespace

@@ -124,11 +124,6 @@ std::string not_a_cell(const std::string& text) {
   return problem;
 }
 
-bool same_file(const std::string& a, const std::string& b) {
-  std::error_code ignored;
-  return std::filesystem::equivalent(a, b, ignored);
-}
-
 /// Options that contradict each other are a wrong command line.
 void check_options(const DrillCommand& command) {
   if (command.sheet.pitch == reports::PrintedPitch::written && !command.instrument)

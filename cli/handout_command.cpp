@@ -62,12 +62,6 @@ std::string not_bars(const std::string& text) {
   return "'" + text + "' names no bars; write 9-16, or 9 for a single bar (0 is a pickup)";
 }
 
-bool same_file(const std::string& a, const std::string& b) {
-  std::error_code ignored;
-  return std::filesystem::equivalent(a, b, ignored) || std::filesystem::absolute(a, ignored).lexically_normal() ==
-                                                           std::filesystem::absolute(b, ignored).lexically_normal();
-}
-
 /// Options that would overwrite an input or each other are a wrong command line.
 void check_destinations(const HandoutCommand& command) {
   if (!command.output && !command.lilypond_text) throw CLI::RequiredError("-o FILE.pdf");

@@ -102,4 +102,11 @@ void write_to_standard_output(std::string_view bytes) {
   if (error_number != 0) throw OutputError("standard output", reason_of(error_number));
 }
 
+bool same_file(const std::string& a, const std::string& b) {
+  std::error_code ignored;
+  if (std::filesystem::equivalent(a, b, ignored)) return true;
+  return std::filesystem::absolute(a, ignored).lexically_normal() ==
+         std::filesystem::absolute(b, ignored).lexically_normal();
+}
+
 }  // namespace insideline::cli

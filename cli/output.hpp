@@ -41,4 +41,7 @@ class PendingFile {
 /// Throws OutputError where not every byte arrives.
 void write_to_standard_output(std::string_view bytes);
 
+/// True where both paths lead to one file, or would if it were there.
+bool same_file(const std::string& a, const std::string& b);
+
 }  // namespace insideline::cli

@@ -11,7 +11,6 @@
 
 #include <charconv>
 #include <filesystem>
-#include <map>
 #include <memory>
 #include <optional>
 #include <string>
@@ -150,8 +149,6 @@ void add_work_options(CLI::App& command, SurveyCommand& options) {
 }
 
 void add_output_options(CLI::App& command, SurveyCommand& options) {
-  static const std::map<std::string, ColourChoice> choices{
-      {"auto", ColourChoice::automatic}, {"always", ColourChoice::always}, {"never", ColourChoice::never}};
   const std::string group = "What is written";
   command
       .add_flag("--report", options.report,
@@ -173,13 +170,7 @@ void add_output_options(CLI::App& command, SurveyCommand& options) {
   command.add_option("--html", options.html, "Write a page with plots; - is standard output")
       ->option_text("FILE")
       ->group(group);
-  command
-      .add_option_function<std::string>(
-          "--color,--colour", [&options](const std::string& word) { options.colour = choices.at(word); },
-          "Colour: auto (the default) on a terminal that wants it")
-      ->check(CLI::IsMember({"auto", "always", "never"}))
-      ->option_text("auto|always|never")
-      ->group(group);
+  add_colour_option(command, options.colour, group);
 }
 
 }  // namespace

@@ -3,9 +3,12 @@
 #include <unistd.h>
 
 #include <fmt/format.h>
+#include <CLI/CLI.hpp>
 
 #include <cstdio>
 #include <cstdlib>
+#include <map>
+#include <string>
 #include <string_view>
 
 namespace insideline::cli {
@@ -28,6 +31,18 @@ reports::Colour colour_of_standard_output(ColourChoice choice) {
   const bool wanted = ::isatty(STDOUT_FILENO) == 1 && environment("NO_COLOR").empty() &&
                       environment("TERM") != "dumb" && !environment("TERM").empty();
   return wanted ? reports::Colour::on : reports::Colour::off;
+}
+
+void add_colour_option(CLI::App& command, ColourChoice& colour, const std::string& group) {
+  static const std::map<std::string, ColourChoice> choices{
+      {"auto", ColourChoice::automatic}, {"always", ColourChoice::always}, {"never", ColourChoice::never}};
+  command
+      .add_option_function<std::string>(
+          "--color,--colour", [&colour](const std::string& word) { colour = choices.at(word); },
+          "Colour: auto (the default) on a terminal that wants it")
+      ->check(CLI::IsMember({"auto", "always", "never"}))
+      ->option_text("auto|always|never")
+      ->group(group);
 }
 
 void show_progress(std::string_view what, std::size_t done, std::size_t of) {

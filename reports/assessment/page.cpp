@@ -13,12 +13,10 @@ namespace {
 Markup plot_of(const GroupTable& table) {
   std::vector<NamedValue> values;
   for (const TakeGroup& group : *table.groups) {
-    const std::string mistakes = mistakes_of(group);
-    values.push_back({group.name, ratio(group.right).value_or(0.0),
-                      share_text(group.right) + (mistakes.empty() ? "" : "; " + mistakes)});
+    values.push_back({group.name, ratio(group.right).value_or(0.0), share_text(group.right)});
   }
   const std::string title(table.title);
-  return horizontal_bars({.heading = title, .says = title + ": how much was right", .things = "what"}, "right", values,
+  return horizontal_bars({.heading = title, .says = "How much of it was right.", .things = "what"}, "right", values,
                          1.0);
 }
 
