@@ -128,6 +128,13 @@ void assess_against(const AssessOptions& options) {
   const reports::Report sheet = analyzed(sheet_options);
   const std::string take_bytes = io::read_solo_bytes(options.take.solo);
   const io::ReadResult take = io::parse_solo(take_bytes, file_name(options.take.solo), options.take.reading);
+  constexpr std::size_t largest_table = 50'000'000;  // places; a take of 7,000 notes against a sheet of as many
+  if (sheet.solo.notes.size() * take.solo.notes.size() > largest_table)
+    throw io::ReadError(
+        io::place_of(file_name(options.take.solo)),
+        fmt::format("{} notes against a sheet of {} are more than can be laid side by side; assess it in "
+                    "parts",
+                    take.solo.notes.size(), sheet.solo.notes.size()));
   reports::AssessmentReport report;
   report.take_file = file_name(options.take.solo);
   report.sheet_title = sheet.solo.title.empty() ? sheet.source.solo_file : sheet.solo.title;

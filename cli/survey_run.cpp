@@ -8,7 +8,6 @@
 #include "io/solo_files.hpp"
 
 #include <fmt/format.h>
-#include <malloc.h>
 
 #include <algorithm>
 #include <atomic>
@@ -65,8 +64,6 @@ class Survey {
       : options_(options), collection_(collection), made_with_(way_of(options.reading)) {}
 
   reports::SurveyWork run() {
-    // A heap for each thread would fill up one after the other with pages of the database; one heap stays flat.
-    ::mallopt(M_ARENA_MAX, 1);
     find_files();
     const unsigned cores = std::max(1U, std::thread::hardware_concurrency());
     const unsigned wanted = options_.jobs == 0 ? cores : options_.jobs;
