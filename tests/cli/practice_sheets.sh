@@ -1,0 +1,23 @@
+#!/bin/sh
+# practice_sheets.sh PROGRAM CORPUS FOLDER
+#
+# Writes practice sheets of every kind into FOLDER, where a general engraver reads them for comparison.
+set -eu
+
+program=$1
+changes=$2/lantern-street.changes
+folder=$3
+mkdir -p "$folder"
+
+sheet() {  # name, options of drill
+  name=$1
+  shift
+  "$program" drill --changes "$changes" -o "$folder/$name.musicxml" "$@" >/dev/null
+}
+
+sheet nearest
+sheet common-tones --common-tones --seed 3
+sheet down-in-triplets --arpeggios down --rhythm triplets
+sheet inversions-for-tenor --arpeggios up --inversion every --choruses 2 --range tenor-sax --written
+sheet cells-three-over-four --cell "5 7 1" --rhythm three-over-four
+sheet two-tones-off-the-beat --tones-a-bar 2 --rhythm off-beat
