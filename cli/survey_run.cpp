@@ -61,7 +61,10 @@ std::string reason_of(const io::ReadError& error) {
 class Survey {
  public:
   Survey(const SurveyOptions& options, io::Collection& collection)
-      : options_(options), collection_(collection), made_with_(way_of(options.reading)) {}
+      : options_(options),
+        collection_(collection),
+        made_with_(way_of(options.reading)),
+        begins_empty_(collection.totals().solos == 0) {}
 
   reports::SurveyWork run() {
     find_files();
@@ -163,7 +166,7 @@ class Survey {
     return hash.low % options_.shard.of == options_.shard.number - 1;
   }
 
-  /// Counts what is stored already, and what another worker has in hand. Holds the lock.
+  /// Counts what is stored already, and what another worker has in hand. Holds both locks.
   bool is_settled(std::size_t file, const io::ContentHash& hash, const std::string& stamp) {
     const auto [seen, is_new] = seen_.emplace(hash, file);
     if (!is_new) {
@@ -183,7 +186,7 @@ class Survey {
     return true;
   }
 
-  /// Without reading it: the file is as it was when its solo was stored. Holds the lock.
+  /// Without reading it: the file is as it was when its solo was stored. Holds both locks.
   bool is_unchanged(std::size_t file, const std::string& stamp) {
     if (options_.analyse_again) return false;
     const auto known = collection_.known_file(files_[file].path);
@@ -204,8 +207,8 @@ class Survey {
     const std::string& path = files_[file].path;
     const std::optional<std::string> changes = changes_of(path);
     const std::string stamp = stamp_of(file, changes);
-    {
-      const std::scoped_lock lock(mutex_);
+    if (!begins_empty_) {
+      const std::scoped_lock lock(mutex_, database_);
       if (is_unchanged(file, stamp)) return;
     }
     const std::string bytes = bytes_of(path);
@@ -216,19 +219,34 @@ class Survey {
       ++elsewhere_;
       return;
     }
-    {
-      const std::scoped_lock lock(mutex_);
+    if (!begins_empty_ || !is_first_of(hash, file)) {
+      const std::scoped_lock lock(mutex_, database_);
       if (is_settled(file, hash, stamp)) return;
     }
     SoloOptions reading = options_.reading;
     reading.solo = path;
     const reports::Report report = analyzed(reading, bytes);
     const SoloRows rows = solo_rows(report.solo, report.analysis);
-    const std::scoped_lock lock(mutex_);
-    const std::size_t first = seen_.at(hash);
+    store(file, hash, stamp, rows);
+  }
+
+  /// Others analyse meanwhile, and only who finds a copy of a solo has to wait.
+  void store(std::size_t file, const io::ContentHash& hash, const std::string& stamp, const SoloRows& rows) {
+    const std::scoped_lock storing(database_);
+    std::size_t first = file;
+    {
+      const std::scoped_lock lock(mutex_);
+      first = seen_.at(hash);
+      ++work_.analysed;
+    }
     collection_.store({.hash = hash, .place = place_of(first), .made_with = made_with_}, rows,
                       first == file ? stamp : stamp_of(first, changes_of(files_[first].path)));
-    ++work_.analysed;
+  }
+
+  /// In a database that began empty nothing is stored that this run has not seen.
+  bool is_first_of(const io::ContentHash& hash, std::size_t file) {
+    const std::scoped_lock lock(mutex_);
+    return seen_.emplace(hash, file).second;
   }
 
   /// Empty for an .xml file that is no score, and for a file that another shard tells about.
@@ -263,12 +281,14 @@ class Survey {
   const SurveyOptions& options_;
   io::Collection& collection_;
   const std::string made_with_;
+  const bool begins_empty_;  ///< the database
   std::vector<File> files_;
   std::atomic<std::size_t> next_ = 0;
   std::atomic<bool> stop_ = false;
   std::atomic<int> elsewhere_ = 0;
 
-  std::mutex mutex_;                             ///< guards what follows, and the collection
+  std::mutex database_;                          ///< guards the collection; may be held while taking `mutex_`
+  std::mutex mutex_;                             ///< guards what follows
   std::map<io::ContentHash, std::size_t> seen_;  ///< the first file that holds a solo
   std::vector<Copy> copies_;
   reports::SurveyWork work_;
