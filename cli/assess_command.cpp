@@ -1,4 +1,5 @@
 // insideline assess TAKE --against SHEET: how well a take executes a sheet.
+#include "analyzer/measures/time_feel.hpp"
 #include "cli/command.hpp"
 #include "cli/output.hpp"
 #include "cli/solo_options.hpp"
@@ -13,6 +14,7 @@
 
 #include <charconv>
 #include <chrono>
+#include <cmath>
 #include <cstdlib>
 #include <filesystem>
 #include <memory>
@@ -65,6 +67,14 @@ std::string not_bands(const std::string& text) {
 }
 
 std::string file_name(const std::string& path) { return std::filesystem::path(path).filename().string(); }
+
+/// Whether the beats of the file are those of the player. Otherwise nothing was played to, and there is no ahead and
+/// no behind.
+bool is_to_its_tempo(const Solo& take, const Assessment& assessment) {
+  constexpr double within = 0.03;
+  if (!take.tempo_bpm || !assessment.evenness) return false;
+  return std::abs(assessment.evenness->tempo_bpm - *take.tempo_bpm) < within * *take.tempo_bpm;
+}
 
 /// "2026-11-25": four, two and two digits.
 std::string not_a_day(const std::string& text) {
@@ -142,6 +152,7 @@ void assess_against(const AssessOptions& options) {
   report.assessment = assess_take(sheet.solo, sheet.analysis, take.solo);
   if (const auto another = looks_like_another_sheet(sheet.solo, take.solo, report.assessment))
     throw io::ReadError(io::place_of(report.take_file), evidence(*another));
+  if (is_to_its_tempo(take.solo, report.assessment)) report.time_feel = time_feel(take.solo);
   report.takes = kept_in_log(options, report, take_bytes);
   std::string printed = reports::assessment_text(report, colour_of_standard_output(options.colour));
   if (options.html) {

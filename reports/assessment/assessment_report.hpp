@@ -2,10 +2,12 @@
 #pragma once
 
 #include "analyzer/analysis.hpp"
+#include "analyzer/measures/time_feel.hpp"
 #include "analyzer/takes/assessment.hpp"
 #include "analyzer/takes/practice_log.hpp"
 #include "reports/text/ink.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -16,7 +18,8 @@ struct AssessmentReport {
   std::string sheet_title;
   Ladder ladder;
   Assessment assessment;
-  std::vector<LoggedTake> takes;  ///< of this sheet, from the practice log, the oldest first; empty without a log
+  std::optional<TimeFeel> time_feel;  ///< of a take that was played to the tempo of its file
+  std::vector<LoggedTake> takes;      ///< of this sheet, from the practice log, the oldest first; empty without a log
 };
 
 /// Free playing over changes, without a sheet.

@@ -2,6 +2,7 @@
 
 #include "analyzer/measures/proportion.hpp"
 #include "reports/text/display_width.hpp"
+#include "reports/text/time_wording.hpp"
 #include "reports/text/wording.hpp"
 
 #include <fmt/format.h>
@@ -42,6 +43,14 @@ std::string evenness_text(const Evenness& evenness) {
       "{}: at {:.0f} quarter notes a minute the right notes stray {:.0f} ms from their places ({:.0f} % of a "
       "beat).",
       word, evenness.tempo_bpm, evenness.spread_ms, evenness.spread_percent);
+}
+
+std::string time_text(const TimeFeel& feel) {
+  std::string text;
+  if (feel.swing) text += swing_in_words(*feel.swing) + " ";
+  if (feel.on_beat.notes > 0)
+    text += fmt::format("{} on a beat: {}.", counted(feel.on_beat.notes, "note"), lateness_in_words(feel.on_beat));
+  return text;
 }
 
 std::string breakdown_text(const std::vector<TakeGroup>& groups) {
@@ -106,6 +115,7 @@ std::vector<std::string> assessment_sentences(const AssessmentReport& report) {
   std::vector<std::string> sentences = {verdict(report)};
   if (const std::string more = extras(assessment); !more.empty()) sentences.push_back(more);
   if (assessment.evenness) sentences.push_back(evenness_text(*assessment.evenness));
+  if (report.time_feel) sentences.push_back(time_text(*report.time_feel));
   if (!assessment.breakdowns.empty()) sentences.push_back(breakdown_text(assessment.breakdowns));
   sentences.push_back(next_step(report));
   return sentences;

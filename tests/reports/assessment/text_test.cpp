@@ -53,6 +53,17 @@ TEST_CASE("an assessment says how much is right, where it breaks down and what t
   CHECK_THAT(text, Contains("ask your teacher or a physician"));
 }
 
+TEST_CASE("a take that was played to a click is told where it sits in time") {
+  AssessmentReport report = sample();
+  insideline::TimeFeel feel;
+  feel.swing = {.pairs = 9, .ratio = 1.8, .lower = 1.6, .upper = 2.0};
+  feel.on_beat = {.notes = 20, .mean_ms = 18.0, .mean_percent = 3.4};
+  report.time_feel = feel;
+  const std::string text = on_one_line(assessment_text(report, Colour::off));
+  CHECK_THAT(text, Contains("Eighths swing 1.80 to 1"));
+  CHECK_THAT(text, Contains("20 notes on a beat: 18 ms behind the beat (3 % of a beat)."));
+}
+
 TEST_CASE("only what can be compared has a table, and no line is wider than the page") {
   const std::string text = assessment_text(sample(), Colour::off);
   CHECK_THAT(text, Contains("By direction of the arpeggio"));
