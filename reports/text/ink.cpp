@@ -3,18 +3,18 @@
 namespace insideline::reports {
 namespace {
 
-// The nearest of a terminal's 256 colours to bluish green, blue, vermillion and reddish
-// purple of the palette that colour-blind readers tell apart (Okabe and Ito, Color
-// Universal Design, 2008), each dark enough for white paper and light enough for black.
+// The roles have the colours of the printed page: the nearest of a terminal's 256 to blue, vermillion and reddish
+// purple of the palette that colour-blind readers tell apart (Okabe and Ito, Color Universal Design, 2008), each
+// dark enough for a white ground and light enough for a black one; outside is heavy.
 std::string_view escape_sequence(Ink ink) {
   switch (ink) {
     case Ink::plain: return "";
     case Ink::title: return "\x1b[1m";
     case Ink::faint: return "\x1b[2m";
-    case Ink::chord_tone: return "\x1b[38;5;29m";
-    case Ink::tension: return "\x1b[38;5;32m";
-    case Ink::non_chord_tone: return "\x1b[38;5;166m";
-    case Ink::outside: return "\x1b[38;5;169m";
+    case Ink::chord_tone: return "\x1b[38;5;32m";
+    case Ink::tension: return "\x1b[38;5;166m";
+    case Ink::non_chord_tone: return "\x1b[38;5;169m";
+    case Ink::outside: return "\x1b[1m";
   }
   return "";
 }
