@@ -112,8 +112,7 @@ void check(const AssessOptions& options) {
   if (options.free && options.html) throw CLI::ValidationError("--html", "cannot be given with --free");
   if (!options.html || is_standard_output(*options.html)) return;
   for (const auto& input : {std::optional(options.take.solo), options.sheet, options.take.changes}) {
-    std::error_code ignored;
-    if (input && std::filesystem::equivalent(*options.html, *input, ignored))
+    if (input && same_file(*options.html, *input))
       throw CLI::ValidationError("--html", *options.html + " would overwrite another file of this command");
   }
 }

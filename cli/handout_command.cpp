@@ -2,6 +2,7 @@
 #include "cli/command.hpp"
 #include "cli/engraver.hpp"
 #include "cli/output.hpp"
+#include "cli/section_option.hpp"
 #include "cli/solo_options.hpp"
 #include "reports/printed/handout.hpp"
 
@@ -40,21 +41,9 @@ constexpr const char* examples =
 
 /// "9-16" or "9"; none for anything else.
 std::optional<reports::BarRange> parsed_bars(std::string_view text) {
-  const auto number = [](std::string_view digits) -> std::optional<int> {
-    constexpr std::size_t most_digits = 6;
-    if (digits.empty() || digits.size() > most_digits) return std::nullopt;
-    int value = 0;
-    for (const char digit : digits) {
-      if (digit < '0' || digit > '9') return std::nullopt;
-      value = value * 10 + (digit - '0');
-    }
-    return value <= furthest_bar ? std::optional(value) : std::nullopt;
-  };
-  const std::size_t dash = std::min(text.find('-'), text.size());
-  const auto first = number(text.substr(0, dash));
-  const auto last = dash == text.size() ? first : number(text.substr(dash + 1));
-  if (!first || !last || *first > *last) return std::nullopt;
-  return reports::BarRange{*first, *last};
+  const auto section = parsed_section(text);
+  if (!section || section->kind != SectionKind::bars || section->last > furthest_bar) return std::nullopt;
+  return reports::BarRange{section->first, section->last};
 }
 
 std::string not_bars(const std::string& text) {

@@ -15,10 +15,9 @@ constexpr std::size_t name_width = 22;
 
 std::string group_line(const TakeGroup& group) {
   constexpr std::size_t width = 20;
-  const std::string bar = gauge(group.right.count, group.right.of, "█", width);
-  const std::string spaces(width - display_width(bar), ' ');
-  std::string line = fmt::format("  {}{}{} {:>4} of {:<4} {}", padded_right(printable(group.name), name_width), bar,
-                                 spaces, group.right.count, group.right.of, mistakes_of(group));
+  const std::string bar = padded_right(gauge(group.right.count, group.right.of, "█", width), width);
+  std::string line = fmt::format("  {}{} {:>4} of {:<4} {}", padded_right(printable(group.name), name_width), bar,
+                                 group.right.count, group.right.of, mistakes_of(group));
   while (line.ends_with(' ')) line.pop_back();
   return line + "\n";
 }
@@ -26,14 +25,13 @@ std::string group_line(const TakeGroup& group) {
 /// "  2026-11-25   96 bpm  ██████████████████     86 of 96   up 12 of 14, down 40 of 48"
 std::string take_line(const LoggedTake& take) {
   constexpr std::size_t width = 20;
-  const std::string bar = gauge(take.right.count, take.right.of, "█", width);
-  const std::string spaces(width - display_width(bar), ' ');
+  const std::string bar = padded_right(gauge(take.right.count, take.right.of, "█", width), width);
   const std::string tempo = take.tempo_bpm ? fmt::format("{:>4.0f} bpm", *take.tempo_bpm) : std::string(8, ' ');
   std::vector<std::string> ways;
   if (take.up.of > 0) ways.push_back(fmt::format("up {} of {}", take.up.count, take.up.of));
   if (take.down.of > 0) ways.push_back(fmt::format("down {} of {}", take.down.count, take.down.of));
-  std::string line = fmt::format("  {} {}  {}{} {:>4} of {:<4} {}", take.day, tempo, bar, spaces, take.right.count,
-                                 take.right.of, listed(ways));
+  std::string line =
+      fmt::format("  {} {}  {} {:>4} of {:<4} {}", take.day, tempo, bar, take.right.count, take.right.of, listed(ways));
   while (line.ends_with(' ')) line.pop_back();
   return line + "\n";
 }
