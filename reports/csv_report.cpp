@@ -14,7 +14,7 @@ constexpr std::array columns{
     "grace",  "midi",  "name",   "written",     "chord",      "governor",       "placement",
     "degree", "role",  "figure", "resolves_to", "confidence", "arpeggio",       "reason"};
 
-std::string quoted(const std::string& cell) {
+std::string quoted_cell(const std::string& cell) {
   if (cell.find_first_of(",\"\r\n") == std::string::npos) return cell;
   std::string text = "\"";
   for (const char character : cell) {
@@ -85,7 +85,7 @@ std::string csv_row(const std::vector<std::string>& cells) {
   std::string_view separator;
   for (const std::string& cell : cells) {
     text += separator;
-    text += quoted(cell);
+    text += quoted_cell(cell);
     separator = ",";
   }
   return text += "\r\n";

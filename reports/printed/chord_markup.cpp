@@ -68,7 +68,7 @@ std::string extension_markup(std::string_view text) {
   std::string pieces;
   std::string plain;
   const auto add_plain = [&] {
-    if (!plain.empty()) pieces += quoted(plain) + " ";
+    if (!plain.empty()) pieces += lilypond_string(plain) + " ";
     plain.clear();
   };
   while (!text.empty()) {
@@ -102,8 +102,8 @@ std::string chord_markup(const Chord& chord) {
   const ChordParts parts = chord_parts(chord);
   const std::string bass = parts.bass ? letter_of(*parts.bass) : "";
   return fmt::format("\\chord-symbol \"{}\" \"{}\" {} {{ {}}} \"{}\" \"{}\"", letter_of(parts.root),
-                     accidental_text(parts.root.alter), quoted(parts.quality), extension_markup(parts.extension), bass,
-                     parts.bass ? accidental_text(parts.bass->alter) : "");
+                     accidental_text(parts.root.alter), lilypond_string(parts.quality),
+                     extension_markup(parts.extension), bass, parts.bass ? accidental_text(parts.bass->alter) : "");
 }
 
 }  // namespace insideline::reports

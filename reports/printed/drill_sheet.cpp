@@ -46,7 +46,7 @@ std::string footer(const std::string& caution) {
       "    \\fill-line {{ \\fontsize #-3.2 {} }}\n    \\vspace #0.1\n"
       "    \\fill-line {{ \\fontsize #-2 \\concat {{ \"page \" \\fromproperty #'page:page-number-string }} }}\n  }}\n"
       "  evenFooterMarkup = \\oddFooterMarkup\n}}\n",
-      quoted(caution));
+      lilypond_string(caution));
 }
 
 std::string header(const DrillReport& report, const DrillSheetOptions& options) {
@@ -57,7 +57,8 @@ std::string header(const DrillReport& report, const DrillSheetOptions& options) 
   const std::string title = fitted(solo.title, longest_title);
   return fmt::format(
       "\\header {{\n  title = {}\n  running = {}\n  sheetname = {}\n  described = {}\n  tagline = ##f\n}}\n",
-      quoted(title), quoted(title), quoted(fitted(drill_name(report.settings), longest_name)), quoted(described));
+      lilypond_string(title), lilypond_string(title),
+      lilypond_string(fitted(drill_name(report.settings), longest_name)), lilypond_string(described));
 }
 
 std::string plan_page(const DrillReport& report) {
@@ -65,13 +66,13 @@ std::string plan_page(const DrillReport& report) {
   for (const PlanSection& section : drill_plan(report)) {
     std::string paragraphs;
     for (const std::string& sentence : section.paragraphs)
-      paragraphs += fmt::format("  \\plan-paragraph {}\n", quoted(sentence));
+      paragraphs += fmt::format("  \\plan-paragraph {}\n", lilypond_string(sentence));
     if (section.heading == "Tempo ladder") {
       paragraphs = "  \\ladder {";
       for (const int bpm : tempo_ladder(report.goal_bpm)) paragraphs += fmt::format(" \\rung \"{}\"", bpm);
-      paragraphs += fmt::format(" }}\n  \\plan-paragraph {}\n", quoted(section.paragraphs.back()));
+      paragraphs += fmt::format(" }}\n  \\plan-paragraph {}\n", lilypond_string(section.paragraphs.back()));
     }
-    text += fmt::format("\\markup \\plan-section {} {{\n{}}}\n", quoted(section.heading), paragraphs);
+    text += fmt::format("\\markup \\plan-section {} {{\n{}}}\n", lilypond_string(section.heading), paragraphs);
   }
   return text + "\\pageBreak\n";
 }

@@ -90,12 +90,13 @@ std::string header(const Sheet& sheet) {
   const std::string name(sheet_name(sheet.options.kind));
   return fmt::format(
       "\\header {{\n  title = {}\n  running = {}\n  sheetname = {}\n  described = {}\n  tagline = ##f\n}}\n",
-      quoted(title), quoted(fitted(title, longest_running)), quoted(name), quoted(description(sheet)));
+      lilypond_string(title), lilypond_string(fitted(title, longest_running)), lilypond_string(name),
+      lilypond_string(description(sheet)));
 }
 
 std::string section(std::string_view name, const std::vector<std::string>& paragraphs) {
-  std::string text = fmt::format("\\markup \\section {} {{\n", quoted(name));
-  for (const std::string& paragraph : paragraphs) text += fmt::format("  \\paragraph {}\n", quoted(paragraph));
+  std::string text = fmt::format("\\markup \\section {} {{\n", lilypond_string(name));
+  for (const std::string& paragraph : paragraphs) text += fmt::format("  \\paragraph {}\n", lilypond_string(paragraph));
   return text + "}\n";
 }
 

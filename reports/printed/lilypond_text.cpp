@@ -40,7 +40,7 @@ Pitch respelled(const Pitch& pitch) {
 
 }  // namespace
 
-std::string quoted(std::string_view text) {
+std::string lilypond_string(std::string_view text) {
   std::string literal = "\"";
   for (const char letter : printable(text)) {
     if (letter == '"' || letter == '\\') literal += '\\';

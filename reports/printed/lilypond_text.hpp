@@ -1,5 +1,5 @@
 // Text and numbers as LilyPond reads them. LilyPond runs the code in its input, so text
-// from a file reaches it only through `quoted`: within the quotes nothing is run.
+// from a file reaches it only through `lilypond_string`: within the quotes nothing is run.
 // Source: LilyPond 2.24 Notation Reference, "Pitches", "Durations", "Text markup", "Strings".
 #pragma once
 
@@ -15,7 +15,7 @@ namespace insideline::reports {
 
 /// `text` as a string literal, on one line; bytes that are not UTF-8 and control
 /// characters are replaced.
-std::string quoted(std::string_view text);
+std::string lilypond_string(std::string_view text);
 
 /// `text` cut to at most `width` columns, an ellipsis in place of what is cut; a word of
 /// more than half that width is parted so that it can wrap.

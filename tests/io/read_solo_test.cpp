@@ -1,6 +1,7 @@
 #include "io/read_solo.hpp"
 
 #include "io/read_result.hpp"
+#include "tests/support/folders.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -6,6 +6,7 @@
 #include "analyzer/analysis.hpp"
 #include "io/changes/changes_file.hpp"
 #include "io/read_solo.hpp"
+#include "tests/support/folders.hpp"
 
 #include <fmt/format.h>
 

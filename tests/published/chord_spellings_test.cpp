@@ -1,6 +1,7 @@
 // The spellings of chord_spellings.tsv; its head names the sources.
 #include "analyzer/harmony/chord_symbol.hpp"
 #include "tests/support/chord_reading.hpp"
+#include "tests/support/folders.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -4,6 +4,7 @@
 
 #include "analyzer/labels/label_notes.hpp"
 #include "analyzer/phrases.hpp"
+#include "tests/support/folders.hpp"
 
 #include <algorithm>
 #include <map>

@@ -1,6 +1,7 @@
 #include "analyzer/harmony/musicxml_kind.hpp"
 
 #include "tests/support/chord_reading.hpp"
+#include "tests/support/folders.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -3,6 +3,7 @@
 #include "analyzer/harmony/tensions.hpp"
 
 #include "tests/support/chord_reading.hpp"
+#include "tests/support/folders.hpp"
 
 #include <catch2/catch.hpp>
 

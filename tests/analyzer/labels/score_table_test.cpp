@@ -1,6 +1,7 @@
 #include "analyzer/labels/score_table.hpp"
 
 #include "analyzer/phrases.hpp"
+#include "tests/support/folders.hpp"
 #include "tests/support/label_file.hpp"
 #include "tests/support/melody.hpp"
 

@@ -2,6 +2,7 @@
 
 #include "io/read_result.hpp"
 #include "tests/io/changes/chart_shorthand.hpp"
+#include "tests/support/folders.hpp"
 
 #include <string>
 

@@ -1,4 +1,5 @@
 #include "tests/io/midi/midi_shorthand.hpp"
+#include "tests/support/folders.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -6,6 +6,7 @@
 #include "io/changes/changes_file.hpp"
 #include "io/read_solo.hpp"
 #include "tests/io/midi/midi_shorthand.hpp"
+#include "tests/support/folders.hpp"
 #include "tests/support/melody.hpp"
 
 #include <catch2/catch.hpp>

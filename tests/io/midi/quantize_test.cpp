@@ -3,6 +3,7 @@
 #include "io/midi/midi_writer.hpp"
 #include "io/read_solo.hpp"
 #include "tests/io/midi/midi_shorthand.hpp"
+#include "tests/support/folders.hpp"
 #include "tests/support/human_timing.hpp"
 #include "tests/support/melody.hpp"
 

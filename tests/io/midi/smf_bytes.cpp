@@ -1,4 +1,5 @@
 #include "tests/io/midi/smf_bytes.hpp"
+#include "tests/support/folders.hpp"
 
 #include <fstream>
 #include <sstream>

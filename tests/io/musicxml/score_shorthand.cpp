@@ -2,6 +2,7 @@
 
 #include "io/file_bytes.hpp"
 #include "io/read_result.hpp"
+#include "tests/support/folders.hpp"
 
 #include <fmt/format.h>
 

@@ -5,6 +5,7 @@
 #include "io/changes/changes_file.hpp"
 #include "io/musicxml/musicxml.hpp"
 #include "tests/support/drilled.hpp"
+#include "tests/support/folders.hpp"
 #include "tests/support/melody.hpp"
 
 #include <catch2/catch.hpp>

@@ -2,6 +2,7 @@
 
 #include "reports/printed/prelude.hpp"
 #include "tests/reports/sample_report.hpp"
+#include "tests/support/folders.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -17,7 +17,7 @@ using insideline::reports::fitted;
 using insideline::reports::lilypond_key;
 using insideline::reports::lilypond_length;
 using insideline::reports::lilypond_pitch;
-using insideline::reports::quoted;
+using insideline::reports::lilypond_string;
 
 TEST_CASE("text from a file is one string literal, whatever is in it") {
   const auto [text, literal] = GENERATE(table<std::string, std::string>({
@@ -31,13 +31,13 @@ TEST_CASE("text from a file is one string literal, whatever is in it") {
       {"Caf\xC3\xA9 \xF0\x9F\x8E\xB7", "\"Caf\xC3\xA9 \xF0\x9F\x8E\xB7\""},
       {"", "\"\""},
   }));
-  CHECK(quoted(text) == literal);
+  CHECK(lilypond_string(text) == literal);
 }
 
 TEST_CASE("a literal never ends before its text does") {
   for (int first = 0; first < 256; ++first) {
     const std::string text{static_cast<char>(first), '\\', '"', static_cast<char>(first)};
-    const std::string literal = quoted(text);
+    const std::string literal = lilypond_string(text);
     bool escaped = false;
     std::size_t closing_quotes = 0;
     for (const char letter : std::string_view(literal).substr(1)) {
