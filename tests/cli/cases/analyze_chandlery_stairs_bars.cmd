@@ -1,0 +1,1 @@
+insideline analyze "$CORPUS/chandlery-stairs.musicxml" --bars

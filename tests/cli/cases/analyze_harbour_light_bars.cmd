@@ -1,1 +1,0 @@
-insideline analyze "$CORPUS/harbour-light.musicxml" --bars
