@@ -30,7 +30,7 @@ std::optional<NoteName> name_beside(int midi, const Pitch& neighbour, int steps)
   return name;
 }
 
-/// The minor third over the tonic's own chord, as a blues has it: Ab over F7 in F.
+/// The minor third over the tonic's own chord, as a blues has it: Bb over G7 in G.
 bool is_blue_third(int midi, const Chord& chord, const Key& key) {
   constexpr int minor_third = 3;
   const int above_root = (midi - pitch_class(chord.root) + semitones_in_octave) % semitones_in_octave;

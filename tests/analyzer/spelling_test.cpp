@@ -40,7 +40,7 @@ TEST_CASE("notes without a spelling are named from the chord, then from where th
       {"D#4:1 Ab4:1 C#4:1 F#4:1", "", -3, "Eb4 Ab4 Db4 Gb4"},      // E flat major
       {"Eb4:1 Db4:1 Gb4:1 Cb5:1", "", 4, "D#4 C#4 F#4 B4"},        // E major
       {"F4:1 F#4:1 Bb4:1 B4:1", "D7@0", -2, "E#4 F#4 A#4 B4"},     // from half a step below, whatever the key
-      {"G#3:1 A3:1 C4:1 F4:1", "F7@0", -1, "Ab3 A3 C4 F4"},        // the blue third
+      {"D4:1 A#3:1 B3:1 G3:1", "G7@0", 1, "D4 Bb3 B3 G3"},         // the blue third
       {"F4:1 G#4:1 A4:1 A#4:1", "Ebmaj7@0", -3, "F4 Ab4 A4 Bb4"},  // a run of half steps
       {"C5:1 A4:1 Gb4:1 Eb4:1", "Gbdim7@0", -1, "C5 A4 Gb4 Eb4"},  // no double flats
       {"C5:1 Cb5:1 Bb4:1 B4:1", "Fm7@0", -4, "C5 Cb5 Bb4 Cb5"},    // down from C in A flat

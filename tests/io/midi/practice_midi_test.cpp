@@ -17,12 +17,12 @@ using insideline::tests::read_midi;
 using insideline::tests::solo_from;
 
 TEST_CASE("the line is what a reader takes for the solo, one bar after the clicks") {
-  const auto solo = solo_from("C4:1 E4:1 G4:1 Bb4:1 | A4:2 F4:2");
+  const auto solo = solo_from("E5:1 C5:1 Bb4:1 G4:1 | F4:2 A4:2");
   const auto read = read_midi(write_practice_midi(solo, harmony_from("C7@0 F7@4", solo)));
   std::string text;
   for (const auto& note : read.solo.notes)
     text += std::to_string(midi_number(note.pitch)) + "@" + to_string(note.onset) + " ";
-  CHECK(text == "60@4 64@5 67@6 70@7 69@8 65@10 ");
+  CHECK(text == "76@4 72@5 70@6 67@7 65@8 69@10 ");
 }
 
 TEST_CASE("a chord sounds its bass below and each other tone once above") {
