@@ -8,14 +8,14 @@
 
 namespace insideline {
 
-enum class FigureGroup : std::uint8_t { chord_tones, degrees, other_notes, arpeggios, crossings, guide_tones, line };
+enum class FigureGroup : std::uint8_t { chord_tones, degrees, other_notes, arpeggios, connections, guide_tones, line };
 
 /// What a figure is counted in. A share is part / whole, of the things named.
 enum class FigureUnit : std::uint8_t {
   notes,      ///< share of notes
   time,       ///< share of quarter notes
   arpeggios,  ///< share of arpeggios
-  crossings,  ///< share of changes of chord
+  connections,  ///< share of changes of chord
   chords,     ///< share of chords
   phrases,    ///< share of phrases
   points,     ///< a share above or below another

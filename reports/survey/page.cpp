@@ -29,7 +29,7 @@ Markup spread_plots(const CollectionReport& report) {
                           ? Axis{.name = row.name, .low = 0.0, .high = 1.0, .step = 0.1, .numbers = Numbers::percent}
                           : axis_from_zero(row.name, std::max(figure.spread->highest, 1.0));
     plots += histogram({.heading = row.name, .says = row.meaning, .things = row.name}, axis, report.values[i],
-                       {.value = figure.spread->median, .name = "the middle one"});
+                       {.value = figure.spread->median, .name = "median"});
   }
   return plots;
 }
