@@ -59,9 +59,9 @@ void add_connections(const Summary& summary, std::vector<std::string>& paragraph
       ways.push_back(fmt::format("{} {}", count->second, way));
   }
   std::string text = fmt::format("The chord changes {}.", counted(summary.connections, "time"));
-  if (!ways.empty()) text += fmt::format(" The line connects {}.", listed(ways));
+  if (!ways.empty()) text += fmt::format(" Connections: {}.", listed(ways));
   if (ratio(summary.nearest_taken_share))
-    text += fmt::format(" It takes the nearest tone of the next chord, or a common one, at {}.",
+    text += fmt::format(" The line takes the nearest tone of the next chord, or a common one, at {}.",
                         share_text(summary.nearest_taken_share, "connection"));
   if (ratio(summary.guide_tone_resolutions) && summary.guide_tone_resolutions.count > 0)
     text += fmt::format(" Third and seventh lead to each other at {}.", share_text(summary.guide_tone_resolutions));

@@ -135,7 +135,7 @@ RemarkSection connection_remarks(const Report& report) {
     return section;
   }
   section.remarks.emplace_back(
-      fmt::format("The chord changes {}. The line connects", times(static_cast<std::size_t>(summary.connections))));
+      fmt::format("The chord changes {}. The line connects the chords", times(static_cast<std::size_t>(summary.connections))));
   for (const auto& [kind, count] : summary.connections_by_kind) {
     if (count == 0) continue;
     const std::string name = kind == ConnectionKind::none ? "not at all (rest)" : "by " + to_string(kind);
