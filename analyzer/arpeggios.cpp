@@ -191,7 +191,8 @@ std::vector<Arpeggio> find_arpeggios(const HeardLine& line, const Harmony& harmo
   stacks.reserve(line.stretches.size());
   for (const Stretch& stretch : line.stretches) stacks.push_back(stack_of(harmony.chords[stretch.first].chord));
   std::vector<Arpeggio> arpeggios;
-  std::optional<HeardNote> climbed;  // a note of the last climb: after it, no descent in its chord and phrase is straight
+  std::optional<HeardNote>
+      climbed;  // a note of the last climb: after it, no descent in its chord and phrase is straight
   for (const Run& run : best_runs(candidate_runs(line, stacks, labels))) {
     const HeardNote& first = line.notes[run.members.front()];
     Arpeggio arpeggio = described(run, line, stacks[*first.stretch], harmony, labels);

@@ -33,10 +33,8 @@ struct BothEnds {
 
 bool resolves_guide_tone(const BothEnds& ends, const Chord& from, const Chord& to) {
   if (std::abs(ends.to->midi - ends.from->midi) > whole_step) return false;
-  const bool seventh_to_third =
-      is_degree(*ends.from, from, seventh_of(from)) && is_degree(*ends.to, to, third_of(to));
-  const bool third_to_seventh =
-      is_degree(*ends.from, from, third_of(from)) && is_degree(*ends.to, to, seventh_of(to));
+  const bool seventh_to_third = is_degree(*ends.from, from, seventh_of(from)) && is_degree(*ends.to, to, third_of(to));
+  const bool third_to_seventh = is_degree(*ends.from, from, third_of(from)) && is_degree(*ends.to, to, seventh_of(to));
   return seventh_to_third || third_to_seventh;
 }
 

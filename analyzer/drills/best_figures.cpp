@@ -159,7 +159,7 @@ std::vector<Ending> endings_of(const DrillFigures& set, std::span<const Standing
 
 /// Connection costs by first pitch, one row for each ending; worked out once a segment.
 std::vector<int> connection_table(const ConnectionRules& rules, const DrillSegment& segment, const DrillFigures& set,
-                                std::span<const Ending> endings) {
+                                  std::span<const Ending> endings) {
   std::vector<int> table(endings.size() * pitches, -1);
   std::vector<bool> wanted(pitches, false);
   for (const DrillFigure& figure : set.figures) wanted[static_cast<std::size_t>(figure.first)] = true;
@@ -174,7 +174,8 @@ std::vector<int> connection_table(const ConnectionRules& rules, const DrillSegme
 /// One segment of the search: where its figures stand, and from which figure of the segment before.
 class Search {
  public:
-  Search(const ConnectionRules& rules, std::span<const DrillSegment> segments, std::span<const DrillFigures* const> sets)
+  Search(const ConnectionRules& rules, std::span<const DrillSegment> segments,
+         std::span<const DrillFigures* const> sets)
       : rules_(rules), segments_(segments), sets_(sets) {}
 
   ChosenFigures run() {

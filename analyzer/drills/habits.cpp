@@ -75,7 +75,8 @@ std::optional<Gap> never_down(const Analysis& analysis, const DrillSettings& set
 std::optional<Gap> never_straight_down(const Analysis& analysis, const DrillSettings& settings) {
   const Summary& summary = analysis.summary;
   if (summary.arpeggios_descending == 0 || summary.straight_descents > 0) return std::nullopt;
-  Gap gap{fmt::format("None of the {} descents comes straight down: each follows a climb through the same chord.", summary.arpeggios_descending),
+  Gap gap{fmt::format("None of the {} descents comes straight down: each follows a climb through the same chord.",
+                      summary.arpeggios_descending),
           "every chord straight down from above", settings};
   gap.drill.kind = DrillKind::arpeggios;
   gap.drill.way = Way::down;

@@ -12,16 +12,16 @@ enum class FigureGroup : std::uint8_t { chord_tones, degrees, other_notes, arpeg
 
 /// What a figure is counted in. A share is part / whole, of the things named.
 enum class FigureUnit : std::uint8_t {
-  notes,      ///< share of notes
-  time,       ///< share of quarter notes
-  arpeggios,  ///< share of arpeggios
+  notes,        ///< share of notes
+  time,         ///< share of quarter notes
+  arpeggios,    ///< share of arpeggios
   connections,  ///< share of changes of chord
-  chords,     ///< share of chords
-  phrases,    ///< share of phrases
-  points,     ///< a share above or below another
-  per_bar,    ///< number to a bar
-  in_notes,   ///< number of notes
-  in_beats,   ///< quarter notes
+  chords,       ///< share of chords
+  phrases,      ///< share of phrases
+  points,       ///< a share above or below another
+  per_bar,      ///< number to a bar
+  in_notes,     ///< number of notes
+  in_beats,     ///< quarter notes
   in_semitones,
   in_bits
 };

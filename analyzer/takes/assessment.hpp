@@ -46,13 +46,13 @@ struct Assessment {
   std::vector<TakeGroup> by_pass;   ///< where there are several
   std::vector<TakeGroup> by_chord;  ///< by symbol, in order of appearance
   std::vector<TakeGroup> by_quality;
-  std::vector<TakeGroup> by_direction;  ///< of the sheet's arpeggios: up, down, both ways
-  std::vector<TakeGroup> by_inversion;  ///< of the sheet's arpeggios
-  std::vector<TakeGroup> by_cell;       ///< arpeggios by their degrees: "3 5 b7"
-  std::vector<TakeGroup> by_place;      ///< "as the chord changes", "inside the chord"
-  std::vector<TakeGroup> by_bar;        ///< bars that were begun
+  std::vector<TakeGroup> by_direction;   ///< of the sheet's arpeggios: up, down, both ways
+  std::vector<TakeGroup> by_inversion;   ///< of the sheet's arpeggios
+  std::vector<TakeGroup> by_cell;        ///< arpeggios by their degrees: "3 5 b7"
+  std::vector<TakeGroup> by_place;       ///< "as the chord changes", "inside the chord"
+  std::vector<TakeGroup> by_bar;         ///< bars that were begun
   std::vector<TakeGroup> trouble_spots;  ///< where most goes wrong: at most three, the worst first
-  std::optional<Evenness> evenness;     ///< none for a take without times, or of fewer than three right notes
+  std::optional<Evenness> evenness;      ///< none for a take without times, or of fewer than three right notes
 };
 
 /// The take against the sheet. `sheet_analysis` is that of `sheet`. Grace notes are left out on both sides.

@@ -74,10 +74,10 @@ std::string free_text(const FreeReport& report, Colour colour) {
   std::string text = painted(fmt::format("{} over {}", printable(report.take_file), printable(report.changes_title)),
                              Ink::title, colour) +
                      "\n";
-  text += paragraph(fmt::format("{}: {}, {} and {} on their way to another tone; {} outside. {}", counted(notes, "note"),
-                                counted(summary.chord_tones, "chord tone"), counted(summary.tensions, "tension"),
-                                summary.non_chord_tones, summary.outside,
-                                readiness_in_words(explained, report.bound)));
+  text +=
+      paragraph(fmt::format("{}: {}, {} and {} on their way to another tone; {} outside. {}", counted(notes, "note"),
+                            counted(summary.chord_tones, "chord tone"), counted(summary.tensions, "tension"),
+                            summary.non_chord_tones, summary.outside, readiness_in_words(explained, report.bound)));
   const std::string silent = missed(report.analysis, [](const ChordOutline& chord) { return chord.notes == 0; });
   if (!silent.empty()) text += paragraph("Chords that pass without a note of theirs: " + silent + ".");
   const std::string bare = missed(report.analysis, [](const ChordOutline& chord) {

@@ -70,10 +70,12 @@ std::string next_step(const AssessmentReport& report) {
 
 std::string unsettled_in_words(int notes, int bound) {
   const auto ready = most_mistakes_when_ready(notes, bound);
-  if (!ready) return fmt::format("Not settled: {} {} too few to tell.", counted(notes, "note"), agreeing(notes, "is", "are"));
+  if (!ready)
+    return fmt::format("Not settled: {} {} too few to tell.", counted(notes, "note"), agreeing(notes, "is", "are"));
   const auto not_ready = fewest_mistakes_when_not_ready(notes, bound);
   return fmt::format("Not settled: in {} it takes {} to show that it is ready, and {} to show that it is not.",
-                     counted(notes, "note"), at_most_mistakes(*ready), fmt::format("{} or more", not_ready.value_or(notes)));
+                     counted(notes, "note"), at_most_mistakes(*ready),
+                     fmt::format("{} or more", not_ready.value_or(notes)));
 }
 
 }  // namespace

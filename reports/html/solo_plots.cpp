@@ -88,8 +88,8 @@ Markup arpeggio_ways(const Report& report) {
                                        named_here("both ways", summary.arpeggios_mixed),
                                        named_here("of all, straight down at first", summary.straight_descents)};
   return horizontal_bars(
-      {"Which way arpeggios run", "Straight down: no climb through the same chord leads to it.", "way"},
-      "arpeggios", values);
+      {"Which way arpeggios run", "Straight down: no climb through the same chord leads to it.", "way"}, "arpeggios",
+      values);
 }
 
 Markup arpeggio_lowest(const Report& report) {

@@ -80,7 +80,8 @@ std::map<std::size_t, const Connection*> arrows(const Sheet& sheet) {
   std::map<std::size_t, const Connection*> result;
   for (const Connection& connection : sheet.report.analysis.connections) {
     if (connection.kind == ConnectionKind::none || !connection.from_note || !connection.to_note) continue;
-    if (is_printed_note(sheet, *connection.from_note) && next_printed(sheet, *connection.from_note) == connection.to_note)
+    if (is_printed_note(sheet, *connection.from_note) &&
+        next_printed(sheet, *connection.from_note) == connection.to_note)
       result[*connection.from_note] = &connection;
   }
   return result;
@@ -104,7 +105,8 @@ std::string degree_row(const Sheet& sheet, std::span<const WrittenBar> bars) {
           const auto connection = connections.find(*symbol.note);
           const bool crosses = connection != connections.end();
           entries.push_back({place, crosses && connection->second->guide_tone ? "\\guide " : "",
-                             degree_markup(sheet.report.analysis.labels[*symbol.note]), crosses ? " \\connection" : ""});
+                             degree_markup(sheet.report.analysis.labels[*symbol.note]),
+                             crosses ? " \\connection" : ""});
         }
         place += length_of(symbol.value) * Beats(group.in_time_of, group.notes);
       }

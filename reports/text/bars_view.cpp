@@ -18,7 +18,7 @@ enum Row : std::size_t { bar_row, chord_row, beat_row, note_row, degree_row, mot
 constexpr std::array<std::string_view, 8> row_names = {"bar",    "chord",  "beat",     "note",
                                                        "degree", "motion", "arpeggio", "connection"};
 constexpr std::size_t margin = 11;  // columns for the names of the rows
-constexpr std::size_t gap = 1;     // columns between two cells
+constexpr std::size_t gap = 1;      // columns between two cells
 constexpr std::size_t bar_line = 2;
 
 struct Cell {

@@ -134,8 +134,8 @@ RemarkSection connection_remarks(const Report& report) {
     section.remarks = {"The chord never changes under this line."};
     return section;
   }
-  section.remarks.emplace_back(
-      fmt::format("The chord changes {}. The line connects the chords", times(static_cast<std::size_t>(summary.connections))));
+  section.remarks.emplace_back(fmt::format("The chord changes {}. The line connects the chords",
+                                           times(static_cast<std::size_t>(summary.connections))));
   for (const auto& [kind, count] : summary.connections_by_kind) {
     if (count == 0) continue;
     const std::string name = kind == ConnectionKind::none ? "not at all (rest)" : "by " + to_string(kind);

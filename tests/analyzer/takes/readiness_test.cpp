@@ -39,8 +39,8 @@ TEST_CASE("how many mistakes a sheet bears is what the verdict says of them") {
   }
 }
 
-// Wilson's lower end passes 7/8 for 5 mistakes in 96 (0.884) and not for 6 (0.870); the upper end stays below it from 19
-// mistakes on (0.869; for 18 it is 0.878).
+// Wilson's lower end passes 7/8 for 5 mistakes in 96 (0.884) and not for 6 (0.870); the upper end stays below it from
+// 19 mistakes on (0.869; for 18 it is 0.878).
 TEST_CASE("96 notes bear five mistakes, and show from nineteen on that the sheet is not ready") {
   CHECK(most_mistakes_when_ready(96, 8) == 5);
   CHECK(fewest_mistakes_when_not_ready(96, 8) == 19);

@@ -43,8 +43,9 @@ std::string on_one_line(const std::string& text) { return std::regex_replace(tex
 
 TEST_CASE("an assessment says how much is right, where most goes wrong and what to do next") {
   const std::string text = on_one_line(assessment_text(sample(), Colour::off));
-  CHECK_THAT(text, Contains("52 of 64 notes right; the others: 8 wrong and 4 missing. Not settled: in 64 notes it takes 2 "
-                            "mistakes or fewer to show that it is ready, and 14 or more to show that it is not."));
+  CHECK_THAT(text,
+             Contains("52 of 64 notes right; the others: 8 wrong and 4 missing. Not settled: in 64 notes it takes 2 "
+                      "mistakes or fewer to show that it is ready, and 14 or more to show that it is not."));
   CHECK_THAT(text, Contains("Besides: 1 note added and 2 times broken off and begun again."));
   CHECK_THAT(text, Contains("Trouble spots: down with 22 of 32 right (6 wrong and 4 missing)."));
   CHECK_THAT(text, Contains("Next: down alone a few times"));

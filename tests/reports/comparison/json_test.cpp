@@ -40,8 +40,8 @@ TEST_CASE("the comparison file has every figure of every solo and what sets it a
 }
 
 TEST_CASE("what cannot be judged is null in the comparison file") {
-  const auto file = nlohmann::json::parse(
-      comparison_json(sample_comparison({{"Anke", sixteen_bars({0})}, {"Bjarne", {{0, 3}, {0, 0}}}, {"Carla", {{0, 0}}}})));
+  const auto file = nlohmann::json::parse(comparison_json(
+      sample_comparison({{"Anke", sixteen_bars({0})}, {"Bjarne", {{0, 3}, {0, 0}}}, {"Carla", {{0, 0}}}})));
   const auto& figure = file["figures"][figure_index("tensions")];
   CHECK(figure["against_first"][0]["verdict"] == "in neither");
   CHECK(figure["against_first"][0]["interval"].is_null());

@@ -25,8 +25,8 @@ namespace {
 FigureValue value_of(double part, double whole) { return {.sum = {part, whole}, .value = part / whole}; }
 
 /// Anke's and Bjarne's `key`, with this difference and interval as if it had come out so.
-std::string sentence(const std::string& key, const FigureValue& anke, const FigureValue& bjarne, const Interval95& interval,
-                     Occasion occasion = Occasion::solos) {
+std::string sentence(const std::string& key, const FigureValue& anke, const FigureValue& bjarne,
+                     const Interval95& interval, Occasion occasion = Occasion::solos) {
   ComparisonReport report = sample_comparison({{"Anke", sixteen_bars({3})}, {"Bjarne", sixteen_bars({3})}}, occasion);
   const std::size_t row = figure_index(key);
   report.comparison.solos[0].values[row] = anke;
@@ -45,9 +45,10 @@ TEST_CASE("a clear difference is said with both shares, their counts, and how la
   CHECK(sentence("chord_tones_on_beat", value_of(48, 83), value_of(50, 70), {.low = 0.058, .high = 0.204}) ==
         "Bjarne plays clearly more chord tones on the beat: 71 % (50 of 70) against 58 % (48 of 83); the difference is "
         "between 6 and 20 points.");
-  CHECK(sentence("chord_tones_on_beat", value_of(50, 70), value_of(48, 83), {.low = -0.204, .high = -0.058}) ==
-        "Bjarne plays clearly fewer chord tones on the beat: 58 % (48 of 83) against 71 % (50 of 70); the difference is "
-        "between 6 and 20 points.");
+  CHECK(
+      sentence("chord_tones_on_beat", value_of(50, 70), value_of(48, 83), {.low = -0.204, .high = -0.058}) ==
+      "Bjarne plays clearly fewer chord tones on the beat: 58 % (48 of 83) against 71 % (50 of 70); the difference is "
+      "between 6 and 20 points.");
 }
 
 TEST_CASE("a difference that is not clear says what it may be") {
@@ -57,9 +58,10 @@ TEST_CASE("a difference that is not clear says what it may be") {
 }
 
 TEST_CASE("what is no share is said in its own measure") {
-  CHECK(sentence("notes_a_bar", value_of(80, 16), value_of(112, 16), {.low = 1.2, .high = 2.9}) ==
-        "Bjarne plays clearly more notes to a bar: 7.0 a bar against 5.0 a bar; the difference is between 1.2 and 2.9 a "
-        "bar.");
+  CHECK(
+      sentence("notes_a_bar", value_of(80, 16), value_of(112, 16), {.low = 1.2, .high = 2.9}) ==
+      "Bjarne plays clearly more notes to a bar: 7.0 a bar against 5.0 a bar; the difference is between 1.2 and 2.9 a "
+      "bar.");
   CHECK(sentence("wait_for_guide_tone", value_of(10, 20), value_of(4, 20), {.low = -0.6, .high = -0.04}) ==
         "Bjarne gets to the third or seventh of a chord clearly sooner: 0.2 beats against 0.5 beats; the difference is "
         "between 0.04 and 0.6 beats.");
@@ -69,10 +71,10 @@ TEST_CASE("what is no share is said in its own measure") {
 }
 
 TEST_CASE("a difference that is clear only just does not say that it may be nothing") {
-  CHECK(
-      sentence("notes_a_bar", value_of(80, 16), value_of(112, 16), {.low = 0.001, .high = 2.9}) ==
-      "Bjarne plays clearly more notes to a bar: 7.0 a bar against 5.0 a bar; the difference is between just above 0 and "
-      "2.9 a bar.");
+  CHECK(sentence("notes_a_bar", value_of(80, 16), value_of(112, 16), {.low = 0.001, .high = 2.9}) ==
+        "Bjarne plays clearly more notes to a bar: 7.0 a bar against 5.0 a bar; the difference is between just above 0 "
+        "and "
+        "2.9 a bar.");
 }
 
 TEST_CASE("two takes of one player are spoken of as the earlier and the later") {
@@ -97,7 +99,8 @@ TEST_CASE("a difference is never rounded away to nothing") {
 }
 
 TEST_CASE("findings sort the figures by what can be said of them") {
-  const ComparisonReport clear = sample_comparison({{"Anke", sixteen_bars({1, 2})}, {"Bjarne", sixteen_bars({4, 5, 4})}});
+  const ComparisonReport clear =
+      sample_comparison({{"Anke", sixteen_bars({1, 2})}, {"Bjarne", sixteen_bars({4, 5, 4})}});
   const auto more = findings_about(clear, 1);
   CHECK(more.clear.size() > 20);
   CHECK(more.clear.front().starts_with("Bjarne plays clearly more chord tones: "));
@@ -105,7 +108,8 @@ TEST_CASE("findings sort the figures by what can be said of them") {
   CHECK(more.not_clear.empty());
   CHECK(more.details_not_clear == 0);
 
-  const ComparisonReport alike = sample_comparison({{"Anke", sixteen_bars({1, 4, 2})}, {"Bjarne", sixteen_bars({2, 3})}});
+  const ComparisonReport alike =
+      sample_comparison({{"Anke", sixteen_bars({1, 4, 2})}, {"Bjarne", sixteen_bars({2, 3})}});
   const auto same = findings_about(alike, 1);
   CHECK(same.clear.empty());
   CHECK(same.not_clear.size() == more.clear.size());

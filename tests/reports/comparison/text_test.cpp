@@ -19,8 +19,8 @@ bool says(const std::string& text, const std::string& words) { return text.find(
 }  // namespace
 
 TEST_CASE("sentences come before the table") {
-  const std::string text =
-      comparison_text(sample_comparison({{"Anke", sixteen_bars({1, 2})}, {"Bjarne", sixteen_bars({4, 5})}}), Colour::off);
+  const std::string text = comparison_text(
+      sample_comparison({{"Anke", sixteen_bars({1, 2})}, {"Bjarne", sixteen_bars({4, 5})}}), Colour::off);
   CHECK(text.starts_with("Anke and Bjarne side by side\n"));
   CHECK(says(text,
              "\nWhat is clearly different, B against A\n  - Bjarne plays clearly more chord tones: 90 % (72 of 80) "

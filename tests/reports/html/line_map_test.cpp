@@ -42,7 +42,8 @@ TEST_CASE("chord symbols, lanes, brackets and connections are drawn") {
 TEST_CASE("a line without chords has neither lanes nor connections") {
   const std::string html = system_of(report_without_chords());
   CHECK_THAT(html, Contains("<g id=\"n0\" class=\"note x\"") && Contains("href=\"#mark-x\""));
-  CHECK_THAT(html, !Contains("class=\"lanes\"") && !Contains("class=\"connections\"") && !Contains("class=\"brackets\""));
+  CHECK_THAT(html,
+             !Contains("class=\"lanes\"") && !Contains("class=\"connections\"") && !Contains("class=\"brackets\""));
 }
 
 TEST_CASE("symbols with markup in them are text") {
