@@ -158,15 +158,14 @@ PlanSection moving_on_section(const Drill& drill) {
   int times = 1;
   while (once > 0 && !most_mistakes_when_ready(times * once, bound)) ++times;
   const int notes = times * once;
-  std::string counting = fmt::format("The sheet has {}", counted(once, "note"));
-  counting += times == 1 ? ". " : fmt::format(", too few to tell: count over {} times in a row. ", times);
-  counting += fmt::format(
-      "Ready is surely fewer than one mistake in {} notes. That takes {}: when they are no more on two different days, "
-      "take the next step.",
-      bound, at_most_mistakes(most_mistakes_when_ready(notes, bound).value_or(0)));
+  const std::string counted_over =
+      times == 1 ? "." : fmt::format(", too few to tell: play it {} times in a row and count over all.", times);
   return {"When to move on",
-          {counting,
-           fmt::format("With {} mistakes or more, take one step back. In between, stay.",
+          {fmt::format("The sheet has {}{} Ready is surely fewer than one mistake in {} notes, which takes {}.",
+                       counted(once, "note"), counted_over, bound,
+                       at_most_mistakes(most_mistakes_when_ready(notes, bound).value_or(0))),
+           fmt::format("Ready on two different days: take the next step. {} mistakes or more: take one step back. In "
+                       "between, stay.",
                        fewest_mistakes_when_not_ready(notes, bound).value_or(notes)),
            "At the top of the ladder, put the sheet away and play it from the chord symbols alone."}};
 }

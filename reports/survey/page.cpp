@@ -36,7 +36,7 @@ Markup spread_plots(const CollectionReport& report) {
 
 Markup spread_table(const CollectionReport& report) {
   Table all{.caption = "Every figure over the collection",
-            .head = {"figure", "solos", "lowest", "10 %", "25 %", "50 %", "75 %", "90 %", "highest"},
+            .head = {"figure", "solos", "lowest", "10 %", "25 %", "median", "75 %", "90 %", "highest"},
             .rows = {}};
   for (const FigureOverview& figure : report.figures) {
     if (!figure.spread) continue;
