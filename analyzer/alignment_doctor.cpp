@@ -10,7 +10,7 @@ namespace {
 
 constexpr int fewest_notes = 30;
 // "Far better" is both a gap that a player hears and one that chance does not make. Over changing
-// chords the right alignment of a line that outlines them lies some 20 to 60 points above a wrong one.
+// chords the right alignment of a line that follows them lies some 20 to 60 points above a wrong one.
 constexpr double smallest_gap = 0.20;
 // A sign test on the notes that fit one alignment only (McNemar, Psychometrika 12, 1947), strict because
 // the best of many alternatives is tested and notes depend on their neighbours: the best alternative for

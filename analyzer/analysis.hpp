@@ -80,7 +80,7 @@ struct Arpeggio {
   Inversion inversion = Inversion::root_position;  ///< by the lowest note; `none` where that is an extension
   bool complete = false;                           ///< every tone of the chord is there
   std::string spells;                              ///< the chord its own notes make: "Em7" over Cmaj7; empty if none
-  bool unprepared_descent = false;                 ///< comes down the chord without having gone up it first
+  bool straight_descent = false;                   ///< comes down, and no climb through the chord leads to it
   bool octave_displaced = false;                   ///< a member is moved by an octave against the run
   bool repeats = false;                            ///< a member is struck again before the next
   int span_semitones = 0;                          ///< from its lowest to its highest note
@@ -88,7 +88,7 @@ struct Arpeggio {
 
 enum class ConnectionKind : std::uint8_t { common_tone, half_step, whole_step, third, leap, none };
 
-/// How the line crosses from one chord to the next.
+/// How the line connects a chord with the next.
 struct Connection {
   std::size_t from_chord = 0;
   std::size_t to_chord = 0;
@@ -104,7 +104,7 @@ struct Connection {
   std::optional<bool> took_nearest;  ///< the nearer of the two, either of them where equal, or the common tone
 };
 
-/// A turn of two or three notes through the tones of one chord, and how often it comes.
+/// Two or three notes in a row on tones of one chord, and how often they come.
 struct Cell {
   std::vector<Degree> degrees;  ///< two or three, neighbours differ
   Direction direction = Direction::mixed;
@@ -122,7 +122,7 @@ struct Thread {
   std::optional<double> by_chance;  ///< mean of the same line over the changes turned round; none without a turn
 };
 
-/// A bar that a teacher would point at.
+/// A bar worth looking at first.
 struct TellingBar {
   int bar = 1;
   std::size_t first_note = 0;
@@ -155,7 +155,7 @@ struct Summary {
   int arpeggios_ascending = 0;
   int arpeggios_descending = 0;
   int arpeggios_mixed = 0;
-  int unprepared_descents = 0;
+  int straight_descents = 0;
   int connections = 0;
   std::map<ConnectionKind, int> connections_by_kind;  ///< every kind is there
   Share nearest_taken_share;

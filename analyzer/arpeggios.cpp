@@ -191,13 +191,14 @@ std::vector<Arpeggio> find_arpeggios(const HeardLine& line, const Harmony& harmo
   stacks.reserve(line.stretches.size());
   for (const Stretch& stretch : line.stretches) stacks.push_back(stack_of(harmony.chords[stretch.first].chord));
   std::vector<Arpeggio> arpeggios;
-  std::optional<HeardNote> climbed;  // a note of the last climb: its chord and phrase are prepared
+  std::optional<HeardNote>
+      climbed;  // a note of the last climb: after it, no descent in its chord and phrase is straight
   for (const Run& run : best_runs(candidate_runs(line, stacks, labels))) {
     const HeardNote& first = line.notes[run.members.front()];
     Arpeggio arpeggio = described(run, line, stacks[*first.stretch], harmony, labels);
-    const bool prepared = climbed && climbed->stretch == first.stretch && climbed->phrase == first.phrase;
+    const bool after_climb = climbed && climbed->stretch == first.stretch && climbed->phrase == first.phrase;
     const bool comes_down = arpeggio.direction == Direction::descending || begins_downward(run, line);
-    arpeggio.unprepared_descent = comes_down && !prepared;
+    arpeggio.straight_descent = comes_down && !after_climb;
     if (passes_through(run, line, 1)) climbed = first;
     arpeggios.push_back(std::move(arpeggio));
   }

@@ -1,4 +1,4 @@
-// Two- and three-note cells: turns such as 1-3, 3-7 or 3-5-b7 through the tones of one
+// Two- and three-note cells: such as 1-3, 3-7 or 3-5-b7 through the tones of one
 // chord. Two notes are never an arpeggio; here they are counted on their own.
 #pragma once
 

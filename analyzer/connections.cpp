@@ -26,52 +26,50 @@ bool is_degree(const HeardNote& note, const Chord& chord, const std::optional<De
 }
 
 /// The notes at both ends of the change, where the line has them.
-struct Crossing {
+struct BothEnds {
   const HeardNote* from = nullptr;
   const HeardNote* to = nullptr;
 };
 
-bool resolves_guide_tone(const Crossing& crossing, const Chord& from, const Chord& to) {
-  if (std::abs(crossing.to->midi - crossing.from->midi) > whole_step) return false;
-  const bool seventh_to_third =
-      is_degree(*crossing.from, from, seventh_of(from)) && is_degree(*crossing.to, to, third_of(to));
-  const bool third_to_seventh =
-      is_degree(*crossing.from, from, third_of(from)) && is_degree(*crossing.to, to, seventh_of(to));
+bool resolves_guide_tone(const BothEnds& ends, const Chord& from, const Chord& to) {
+  if (std::abs(ends.to->midi - ends.from->midi) > whole_step) return false;
+  const bool seventh_to_third = is_degree(*ends.from, from, seventh_of(from)) && is_degree(*ends.to, to, third_of(to));
+  const bool third_to_seventh = is_degree(*ends.from, from, third_of(from)) && is_degree(*ends.to, to, seventh_of(to));
   return seventh_to_third || third_to_seventh;
 }
 
-bool took_nearest(const Crossing& crossing, const NearestTones& nearest) {
-  const int taken = crossing.to->midi - crossing.from->midi;
+bool took_nearest(const BothEnds& ends, const NearestTones& nearest) {
+  const int taken = ends.to->midi - ends.from->midi;
   if (taken == 0) return nearest.common;
   if (!nearest.up || !nearest.down) return false;
-  const int up = midi_number(*nearest.up) - crossing.from->midi;
-  const int down = crossing.from->midi - midi_number(*nearest.down);
+  const int up = midi_number(*nearest.up) - ends.from->midi;
+  const int down = ends.from->midi - midi_number(*nearest.down);
   if (std::abs(taken) != std::min(up, down)) return false;
   return taken > 0 ? taken == up : -taken == down;
 }
 
-Connection described(const Crossing& crossing, const Solo& solo, const Chord& from, const Chord& to,
+Connection described(const BothEnds& ends, const Solo& solo, const Chord& from, const Chord& to,
                      std::span<const NoteLabel> labels, const Settings& settings) {
   Connection connection;
   NearestTones nearest;
-  if (crossing.from != nullptr) {
-    connection.from_note = crossing.from->note;
-    connection.from_degree = labels[crossing.from->note].degree;
-    nearest = nearest_tones(crossing.from->midi, to);
+  if (ends.from != nullptr) {
+    connection.from_note = ends.from->note;
+    connection.from_degree = labels[ends.from->note].degree;
+    nearest = nearest_tones(ends.from->midi, to);
     connection.nearest_up = nearest.up;
     connection.nearest_down = nearest.down;
   }
-  if (crossing.to != nullptr) {
-    connection.to_note = crossing.to->note;
-    connection.to_degree = labels[crossing.to->note].degree;
+  if (ends.to != nullptr) {
+    connection.to_note = ends.to->note;
+    connection.to_degree = labels[ends.to->note].degree;
   }
-  if (crossing.from == nullptr || crossing.to == nullptr) return connection;
-  const Beats rest = solo.notes[crossing.to->note].onset - end_of(solo.notes[crossing.from->note]);
-  if (rest >= settings.phrase_gap * felt_beat(solo.bars[crossing.to->bar].meter)) return connection;
-  connection.semitones = crossing.to->midi - crossing.from->midi;
+  if (ends.from == nullptr || ends.to == nullptr) return connection;
+  const Beats rest = solo.notes[ends.to->note].onset - end_of(solo.notes[ends.from->note]);
+  if (rest >= settings.phrase_gap * felt_beat(solo.bars[ends.to->bar].meter)) return connection;
+  connection.semitones = ends.to->midi - ends.from->midi;
   connection.kind = kind_of(*connection.semitones);
-  connection.guide_tone = resolves_guide_tone(crossing, from, to);
-  connection.took_nearest = took_nearest(crossing, nearest);
+  connection.guide_tone = resolves_guide_tone(ends, from, to);
+  connection.took_nearest = took_nearest(ends, nearest);
   return connection;
 }
 

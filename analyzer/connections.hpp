@@ -1,4 +1,4 @@
-// How the line crosses from chord to chord. A chord written again is no change, and
+// How the line connects the chords at a change. A chord written again is no change, and
 // N.C. between two chords is none either. Guide tones are the third and seventh; the
 // fourth of a sus chord stands for the third, the sixth of a sixth chord for the seventh
 // (Hutchinson, Music Theory for the 21st-Century Classroom, 31.7).

@@ -1,4 +1,4 @@
-// What a teacher may want otherwise, in one place.
+// What a user may want otherwise, in one place.
 #pragma once
 
 #include "analyzer/model/beats.hpp"

@@ -1,4 +1,4 @@
-// insideline assess TAKE --against SHEET: how well a take executes a sheet.
+// insideline assess TAKE --against SHEET: what of a sheet was right in a take.
 #include "analyzer/measures/time_feel.hpp"
 #include "cli/command.hpp"
 #include "cli/output.hpp"
@@ -12,7 +12,6 @@
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
 
-#include <charconv>
 #include <chrono>
 #include <cmath>
 #include <cstdlib>
@@ -30,7 +29,7 @@ struct AssessOptions {
   SoloOptions take;  ///< and how the sheet's changes lie
   std::optional<std::string> sheet;
   bool free = false;
-  Ladder ladder;
+  std::optional<int> one_mistake_in;
   std::optional<std::string> log;
   std::optional<std::string> day;
   std::optional<std::string> html;
@@ -40,31 +39,11 @@ struct AssessOptions {
 constexpr const char* examples =
     "Examples:\n"
     "  insideline assess take.mid --against sheet.musicxml\n"
-    "      What was right, by chord, direction and inversion, and where it breaks down.\n"
-    "  insideline assess take.mid --against sheet.musicxml --bands 60,80,95 --html page.html\n"
-    "      Another ladder, and a page with the shares as bars.\n"
+    "      What was right, by chord, direction and inversion, and where the trouble spots are.\n"
+    "  insideline assess take.mid --against sheet.musicxml --one-mistake-in 20 --html page.html\n"
+    "      Harder to please, and a page with the shares as bars.\n"
     "  insideline assess take.mid --free --changes tune.changes\n"
-    "      No sheet: how far free playing stays inside the changes, and which chords it misses.\n";
-
-/// "75,90,95": three whole percentages, rising.
-std::optional<Ladder> parsed_bands(std::string_view text) {
-  std::vector<double> rungs;
-  for (std::size_t at = 0; at <= text.size();) {
-    const std::size_t comma = std::min(text.find(',', at), text.size());
-    int percent = 0;
-    const auto [end, error] = std::from_chars(text.data() + at, text.data() + comma, percent);
-    if (error != std::errc{} || end != text.data() + comma || percent < 1 || percent > 100) return std::nullopt;
-    rungs.push_back(percent / 100.0);
-    at = comma + 1;
-  }
-  if (rungs.size() != 3 || !(rungs[0] < rungs[1] && rungs[1] < rungs[2])) return std::nullopt;
-  return Ladder{.not_ready = rungs[0], .ready = rungs[1], .secure = rungs[2]};
-}
-
-std::string not_bands(const std::string& text) {
-  if (parsed_bands(text)) return {};
-  return "'" + text + "' is no ladder; write three rising percentages, as in 75,90,95";
-}
+    "      No sheet: how much of free playing the chords explain, and which chords it misses.\n";
 
 std::string file_name(const std::string& path) { return std::filesystem::path(path).filename().string(); }
 
@@ -147,7 +126,7 @@ void assess_against(const AssessOptions& options) {
   reports::AssessmentReport report;
   report.take_file = file_name(options.take.solo);
   report.sheet_title = sheet.solo.title.empty() ? sheet.source.solo_file : sheet.solo.title;
-  report.ladder = options.ladder;
+  report.bound = options.one_mistake_in.value_or(report.bound);
   report.assessment = assess_take(sheet.solo, sheet.analysis, take.solo);
   if (const auto another = looks_like_another_sheet(sheet.solo, take.solo, report.assessment))
     throw io::ReadError(io::place_of(report.take_file), evidence(*another));
@@ -169,8 +148,9 @@ void assess_freely(const AssessOptions& options) {
   const reports::Report take = analyzed(options.take);
   const std::string title = take.source.changes_title.empty() ? take.source.changes_file : take.source.changes_title;
   for (const std::string& warning : take.warnings) print_warning(warning);
-  write_to_standard_output(
-      reports::free_text({take.source.solo_file, title, take.analysis}, colour_of_standard_output(options.colour)));
+  reports::FreeReport report{take.source.solo_file, title, take.analysis};
+  report.bound = options.one_mistake_in.value_or(report.bound);
+  write_to_standard_output(reports::free_text(report, colour_of_standard_output(options.colour)));
 }
 
 void add_assessing_options(CLI::App& command, AssessOptions& options) {
@@ -180,11 +160,10 @@ void add_assessing_options(CLI::App& command, AssessOptions& options) {
       ->group(group);
   command.add_flag("--free", options.free, "There is no sheet: judge free playing over the changes")->group(group);
   command
-      .add_option_function<std::string>(
-          "--bands", [&options](const std::string& text) { options.ladder = *parsed_bands(text); },
-          "Where not ready, ready and secure begin, in percent; default 75,90,95")
-      ->check(CLI::Validator(not_bands, ""))
-      ->option_text("A,B,C")
+      .add_option("--one-mistake-in", options.one_mistake_in,
+                  "Ready is surely fewer than one mistake in so many notes; default 8, with --free 6")
+      ->check(CLI::Range(2, 1000))
+      ->option_text("NOTES")
       ->group(group);
   command
       .add_option("--log", options.log, "Keep the take in this practice log, and show the takes of the sheet so far")

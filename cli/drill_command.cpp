@@ -53,7 +53,7 @@ constexpr const char* examples =
     "  insideline drill --changes tune.changes --arpeggios down --from 7 \\\n"
     "      --range tenor-sax --written -o sheet.pdf\n"
     "      Every chord down from its seventh, as a tenor player reads it.\n"
-    "  insideline drill --changes tune.changes --cell \"5 7 1\" -o sheet.mid\n"
+    "  insideline drill --changes tune.changes --cell \"7 3 5\" -o sheet.mid\n"
     "      Fifth, seventh and root of every chord, to play along with.\n"
     "  insideline drill --changes tune.changes --gaps solo.musicxml -o sheet.pdf\n"
     "      What that solo lacks, in words and as a sheet.\n";
@@ -93,7 +93,7 @@ std::string not_a_range(const std::string& text) {
   return {};
 }
 
-/// "5 b7 1": at least two tones, neighbours different. An error says which word is none.
+/// "7 3 5": at least two tones, neighbours different. An error says which word is none.
 std::optional<DrillCell> parsed_cell(const std::string& text, std::string& problem) {
   static constexpr std::array known{1, 2, 3, 4, 5, 6, 7, 9, 11, 13};
   std::string plain = text;
@@ -114,7 +114,7 @@ std::optional<DrillCell> parsed_cell(const std::string& text, std::string& probl
   }
   constexpr std::size_t most_tones = 8;
   if (cell.tones.size() >= 2 && cell.tones.size() <= most_tones) return cell;
-  problem = "'" + text + "' is no cell; name two to eight tones, as in \"5 7 1\"";
+  problem = "'" + text + "' is no cell; name two to eight tones, as in \"7 3 5\"";
   return std::nullopt;
 }
 
@@ -261,9 +261,9 @@ void add_figure_options(CLI::App& command, DrillCommand& options) {
         settings.kind = DrillKind::cells;
         settings.cells = {*parsed_cell(text, ignored)};
       },
-      "These tones of every chord, in this order, as in \"5 7 1\" or 3-5-7-9");
+      "These tones of every chord, in this order, as in \"7 3 5\" or 3-5-9");
   cell->check(CLI::Validator(not_a_cell, ""))->option_text("TONES");
-  auto* like = command.add_option("--like", options.like, "Take cells, directions and crossings over from this solo");
+  auto* like = command.add_option("--like", options.like, "Take cells, directions and connections over from this solo");
   auto* gaps = command.add_option("--gaps", options.gaps, "Practise what this solo lacks");
   like->option_text("SOLO");
   gaps->option_text("SOLO");

@@ -33,7 +33,7 @@ struct HandoutCommand {
 constexpr const char* examples =
     "Examples:\n"
     "  insideline handout solo.musicxml -o solo.pdf\n"
-    "      The whole solo with its chords, degrees, arpeggios and crossings.\n"
+    "      The whole solo with its chords, degrees, arpeggios and connections.\n"
     "  insideline handout solo.musicxml --changes tune.changes --bars 9-16 --worksheet -o sheet.pdf\n"
     "      Eight bars with blanks and tasks; the same with --key has the answers.\n"
     "  insideline handout tenor.musicxml --written --paper letter -o tenor.pdf\n"

@@ -28,7 +28,7 @@ int report_error(std::string_view message, ExitStatus status) {
 }
 
 int run(int argc, char** argv) {
-  CLI::App program{"Shows how an improvised line outlines its chord changes.", "insideline"};
+  CLI::App program{"Shows what an improvised line makes of its chord changes.", "insideline"};
   program.set_version_flag("--version", "insideline " INSIDELINE_VERSION, "Print the version and exit");
   program.set_help_flag("-h,--help", "Print this help and exit");
   program.require_subcommand(0, 1);

@@ -1,9 +1,12 @@
 #include "reports/drill_plan.hpp"
 
+#include "analyzer/takes/readiness.hpp"
+#include "reports/assessment/words.hpp"
 #include "reports/text/wording.hpp"
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <map>
@@ -77,7 +80,7 @@ std::vector<std::string> arpeggio_sentences(const DrillSettings& settings) {
   std::vector<std::string> text;
   text.emplace_back(settings.way == Way::up
                         ? "Every chord once, from below upwards, a tone for each tone of the chord, then a rest."
-                        : "Every chord once, from above downwards, without going up it first, then a rest.");
+                        : "Every chord once, straight down from above, then a rest.");
   if (settings.from_tone)
     text.push_back(fmt::format("Each starts on the chord's own {}. Hear that tone before you play it.",
                                tone_words(*settings.from_tone)));
@@ -144,8 +147,27 @@ PlanSection ladder_section(const DrillReport& report) {
   for (const int bpm : tempo_ladder(report.goal_bpm)) steps.push_back(std::to_string(bpm));
   return {"Tempo ladder",
           {fmt::format("Quarter note = {}.", listed(steps)),
-           "Begin at the first. Play the sheet through in time, without stopping to correct. Count how many of the "
-           "chords came out right: the right tones, in time, with a good sound."}};
+           "Begin at the first. Play the sheet through without stopping to correct. A mistake is a note that comes out "
+           "wrong or not at all; count them."}};
+}
+
+/// How few mistakes show that a sheet of so many notes is ready, and how many that it is not.
+PlanSection moving_on_section(const Drill& drill) {
+  const int bound = ReadyBounds{}.from_a_sheet;
+  const auto once = static_cast<int>(std::ranges::count(drill.solo.notes, false, &Note::grace));
+  int times = 1;
+  while (once > 0 && !most_mistakes_when_ready(times * once, bound)) ++times;
+  const int notes = times * once;
+  const std::string counted_over =
+      times == 1 ? "." : fmt::format(", too few to tell: play it {} times in a row and count over all.", times);
+  return {"When to move on",
+          {fmt::format("The sheet has {}{} Ready is surely fewer than one mistake in {} notes, which takes {}.",
+                       counted(once, "note"), counted_over, bound,
+                       at_most_mistakes(most_mistakes_when_ready(notes, bound).value_or(0))),
+           fmt::format("Ready on two different days: take the next step. {} mistakes or more: take one step back. In "
+                       "between, stay.",
+                       fewest_mistakes_when_not_ready(notes, bound).value_or(notes)),
+           "At the top of the ladder, put the sheet away and play it from the chord symbols alone."}};
 }
 
 }  // namespace
@@ -176,12 +198,9 @@ std::vector<PlanSection> drill_plan(const DrillReport& report) {
   if (!report.why.empty()) sections.push_back({"Why this sheet", report.why});
   sections.push_back(what_section(report));
   sections.push_back(ladder_section(report));
-  sections.push_back({"When to move on",
-                      {"Right three times in four is not ready: stay at this tempo, or take one step back.",
-                       "Right nine times in ten to nineteen in twenty, on two different days, is: take the next step.",
-                       "At the top of the ladder, put the sheet away and play it from the chord symbols alone."}});
+  sections.push_back(moving_on_section(report.drill));
   sections.push_back({"A word of caution",
-                      {"Many repetitions of one movement load hands, lips and ears. Short turns with rests teach as "
+                      {"Many repetitions of one movement load hands, lips and ears. Short spells with rests teach as "
                        "much as long ones. " +
                        caution_line()}});
   return sections;

@@ -1,5 +1,5 @@
-// The words that go with a practice sheet: what it is, how fast to go, when to move on, what to watch. The bands of
-// the ladder are common practice, no source. Nothing here is medical advice; it sends to those who give it.
+// The words that go with a practice sheet: what it is, how fast to go, when to move on, what to watch. Nothing
+// here is medical advice; it sends to those who give it.
 #pragma once
 
 #include "analyzer/drills/drill.hpp"

@@ -124,7 +124,7 @@ Json arpeggio_json(const Arpeggio& arpeggio) {
   json["inversion"] = to_string(arpeggio.inversion);
   json["complete"] = arpeggio.complete;
   json["spells"] = arpeggio.spells.empty() ? Json(nullptr) : Json(arpeggio.spells);
-  json["unprepared_descent"] = arpeggio.unprepared_descent;
+  json["straight_descent"] = arpeggio.straight_descent;
   json["octave_displaced"] = arpeggio.octave_displaced;
   json["repeats"] = arpeggio.repeats;
   json["span_semitones"] = arpeggio.span_semitones;
@@ -154,7 +154,7 @@ std::string json_report(const Report& report) {
   const Analysis& analysis = report.analysis;
   Json json;
   json["format"] = "insideline-analysis";
-  json["version"] = 1;
+  json["version"] = 2;
   json["source"] = source_json(report);
   json["meter"] = meters_json(report.solo);
   json["bars"] = std::ranges::count_if(report.solo.bars, [](const Bar& bar) { return bar.number >= 1; });

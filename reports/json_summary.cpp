@@ -84,7 +84,7 @@ Json summary_json(const Report& report) {
   json["arpeggios_ascending"] = summary.arpeggios_ascending;
   json["arpeggios_descending"] = summary.arpeggios_descending;
   json["arpeggios_mixed"] = summary.arpeggios_mixed;
-  json["unprepared_descents"] = summary.unprepared_descents;
+  json["straight_descents"] = summary.straight_descents;
   json["arpeggio_shapes"] = tallied(arpeggio_shapes(report.analysis.arpeggios));
   json["arpeggio_inversions"] = tallied(arpeggio_inversions(report.analysis.arpeggios));
   json["borrowed_chords"] = tallied(borrowed_chords(report.analysis));

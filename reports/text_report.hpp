@@ -1,4 +1,4 @@
-// The printed summary: what a teacher would say about the solo, with figures. Plain
+// The printed summary: what can be said about the solo, with figures. Plain
 // text in UTF-8, at most 80 columns wide, that stands on its own without a manual.
 #pragma once
 

@@ -44,7 +44,7 @@ ArpeggioEntry entry_of(const Arpeggio& arpeggio) {
           .notes = static_cast<int>(arpeggio.notes.size()),
           .ornaments = static_cast<int>(arpeggio.ornaments.size()),
           .complete = arpeggio.complete,
-          .unprepared_descent = arpeggio.unprepared_descent};
+          .straight_descent = arpeggio.straight_descent};
 }
 
 ConnectionEntry entry_of(const Connection& connection) {

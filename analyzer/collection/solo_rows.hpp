@@ -43,7 +43,7 @@ struct ArpeggioEntry {
   int notes = 0;
   int ornaments = 0;
   bool complete = false;
-  bool unprepared_descent = false;
+  bool straight_descent = false;
 };
 
 struct ConnectionEntry {

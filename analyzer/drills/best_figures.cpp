@@ -55,7 +55,7 @@ Nearest nearest_in_range(int from, const Chord& chord, const DrillSettings& sett
   return nearest;
 }
 
-std::optional<int> cost_at_change(const CrossingRules& rules, const Chord& chord, int from, int to) {
+std::optional<int> cost_at_change(const ConnectionRules& rules, const Chord& chord, int from, int to) {
   const Nearest nearest = nearest_in_range(from, chord, rules.settings);
   if (!nearest.has(to)) return std::nullopt;
   int cost = nearest.compromised ? cost_of(Charge::nearest_out_of_range) : 0;
@@ -88,11 +88,11 @@ int cost_between_figures(const DrillSettings& settings, int from, int to) {
   constexpr int whole_step = 2;
   const int distance = std::abs(to - from);
   int cost = std::max(0, distance - whole_step) * cost_of(Charge::distance);
-  if (settings.crossing_habits.empty()) return cost + (distance == 0 ? cost_of(Charge::repeated_tone) : 0);
+  if (settings.connection_habits.empty()) return cost + (distance == 0 ? cost_of(Charge::repeated_tone) : 0);
   double most = 0.0;
-  for (const auto& [kind, share] : settings.crossing_habits) most = std::max(most, share);
-  const auto habit = settings.crossing_habits.find(kind_of_distance(distance));
-  const double share = habit == settings.crossing_habits.end() || most <= 0.0 ? 0.0 : habit->second / most;
+  for (const auto& [kind, share] : settings.connection_habits) most = std::max(most, share);
+  const auto habit = settings.connection_habits.find(kind_of_distance(distance));
+  const double share = habit == settings.connection_habits.end() || most <= 0.0 ? 0.0 : habit->second / most;
   return cost + static_cast<int>((1.0 - share) * cost_of(Charge::unlike_model));
 }
 
@@ -157,9 +157,9 @@ std::vector<Ending> endings_of(const DrillFigures& set, std::span<const Standing
   return endings;
 }
 
-/// Crossing costs by first pitch, one row for each ending; worked out once a segment.
-std::vector<int> crossing_table(const CrossingRules& rules, const DrillSegment& segment, const DrillFigures& set,
-                                std::span<const Ending> endings) {
+/// Connection costs by first pitch, one row for each ending; worked out once a segment.
+std::vector<int> connection_table(const ConnectionRules& rules, const DrillSegment& segment, const DrillFigures& set,
+                                  std::span<const Ending> endings) {
   std::vector<int> table(endings.size() * pitches, -1);
   std::vector<bool> wanted(pitches, false);
   for (const DrillFigure& figure : set.figures) wanted[static_cast<std::size_t>(figure.first)] = true;
@@ -167,14 +167,15 @@ std::vector<int> crossing_table(const CrossingRules& rules, const DrillSegment& 
     for (std::size_t to = 0; to < wanted.size(); ++to)
       if (wanted[to])
         table[row * pitches + to] =
-            crossing_cost(rules, segment, endings[row].last, static_cast<int>(to)).value_or(unreachable);
+            connection_cost(rules, segment, endings[row].last, static_cast<int>(to)).value_or(unreachable);
   return table;
 }
 
 /// One segment of the search: where its figures stand, and from which figure of the segment before.
 class Search {
  public:
-  Search(const CrossingRules& rules, std::span<const DrillSegment> segments, std::span<const DrillFigures* const> sets)
+  Search(const ConnectionRules& rules, std::span<const DrillSegment> segments,
+         std::span<const DrillFigures* const> sets)
       : rules_(rules), segments_(segments), sets_(sets) {}
 
   ChosenFigures run() {
@@ -203,7 +204,7 @@ class Search {
     const Standing best =
         *std::ranges::min_element(standings_, [](const Standing& a, const Standing& b) { return a.better_than(b); });
     const std::vector<Ending> endings = endings_of(*sets_[segment - 1], standings_);
-    const std::vector<int> table = crossing_table(rules_, segments_[segment], set, endings);
+    const std::vector<int> table = connection_table(rules_, segments_[segment], set, endings);
     std::vector<Standing> next(set.figures.size());
     std::vector<std::size_t> from(set.figures.size(), best.figure);
     bool reached = false;
@@ -227,11 +228,11 @@ class Search {
                            std::span<const int> table) const {
     Standing cheapest;
     for (std::size_t row = 0; row < endings.size(); ++row) {
-      const int crossing = table[row * pitches + static_cast<std::size_t>(figure.first)];
-      if (crossing >= unreachable) continue;
+      const int connection = table[row * pitches + static_cast<std::size_t>(figure.first)];
+      if (connection >= unreachable) continue;
       const Ending& ending = endings[row];
       const int turns = turns_at(ending.way, ending.last, figure.first, figure.first_way);
-      const int cost = crossing + (is_line(rules_.settings) ? turns * cost_of(Charge::turn_at_crossing) : 0);
+      const int cost = connection + (is_line(rules_.settings) ? turns * cost_of(Charge::turn_at_change) : 0);
       for (Standing source : {ending.best, ending.other}) {
         if (source.cost >= unreachable) continue;
         source.cost += cost + (source.shape == figure.shape ? cost_of(Charge::same_figure) : 0);
@@ -253,7 +254,7 @@ class Search {
     return chosen;
   }
 
-  const CrossingRules& rules_;
+  const ConnectionRules& rules_;
   std::span<const DrillSegment> segments_;
   std::span<const DrillFigures* const> sets_;
   std::vector<Standing> standings_;             ///< of the figures of the last segment reached
@@ -262,7 +263,7 @@ class Search {
 
 }  // namespace
 
-std::optional<int> crossing_cost(const CrossingRules& rules, const DrillSegment& segment, int from, int to) {
+std::optional<int> connection_cost(const ConnectionRules& rules, const DrillSegment& segment, int from, int to) {
   const Chord& chord = rules.harmony.chords[segment.chord].chord;
   if (is_line(rules.settings)) {
     if (segment.is_change) return cost_at_change(rules, chord, from, to);
@@ -271,16 +272,16 @@ std::optional<int> crossing_cost(const CrossingRules& rules, const DrillSegment&
   return cost_between_figures(rules.settings, from, to);
 }
 
-std::optional<int> step_cost(const CrossingRules& rules, const DrillSegment& segment, const DrillFigure& before,
+std::optional<int> step_cost(const ConnectionRules& rules, const DrillSegment& segment, const DrillFigure& before,
                              const DrillFigure& after) {
-  const auto crossing = crossing_cost(rules, segment, before.last, after.first);
-  if (!crossing) return std::nullopt;
+  const auto connection = connection_cost(rules, segment, before.last, after.first);
+  if (!connection) return std::nullopt;
   const int turns = turns_at(before.last_way, before.last, after.first, after.first_way);
-  return *crossing + (is_line(rules.settings) ? turns * cost_of(Charge::turn_at_crossing) : 0) +
+  return *connection + (is_line(rules.settings) ? turns * cost_of(Charge::turn_at_change) : 0) +
          (before.shape == after.shape ? cost_of(Charge::same_figure) : 0);
 }
 
-ChosenFigures best_figures(const CrossingRules& rules, std::span<const DrillSegment> segments,
+ChosenFigures best_figures(const ConnectionRules& rules, std::span<const DrillSegment> segments,
                            std::span<const DrillFigures* const> sets) {
   if (segments.empty()) return {};
   return Search(rules, segments, sets).run();

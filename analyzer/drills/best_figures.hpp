@@ -12,17 +12,17 @@
 
 namespace insideline {
 
-/// What the costs of a crossing depend on besides the two figures.
-struct CrossingRules {
+/// What the costs of a connection depend on besides the two figures.
+struct ConnectionRules {
   const Harmony& harmony;
   const DrillSettings& settings;
 };
 
 /// What it costs to go from the last pitch of one figure to the first of the next; none where it is not allowed.
-std::optional<int> crossing_cost(const CrossingRules& rules, const DrillSegment& segment, int from, int to);
+std::optional<int> connection_cost(const ConnectionRules& rules, const DrillSegment& segment, int from, int to);
 
 /// Everything that going from `before` to `after`, over `segment`, costs; none where it is not allowed.
-std::optional<int> step_cost(const CrossingRules& rules, const DrillSegment& segment, const DrillFigure& before,
+std::optional<int> step_cost(const ConnectionRules& rules, const DrillSegment& segment, const DrillFigure& before,
                              const DrillFigure& after);
 
 struct ChosenFigures {
@@ -32,7 +32,7 @@ struct ChosenFigures {
 
 /// The cheapest choice. Where no choice is allowed throughout, the line starts anew at that segment. Equally cheap
 /// ones are told apart by `settings.seed`. `sets` run parallel to `segments`.
-ChosenFigures best_figures(const CrossingRules& rules, std::span<const DrillSegment> segments,
+ChosenFigures best_figures(const ConnectionRules& rules, std::span<const DrillSegment> segments,
                            std::span<const DrillFigures* const> sets);
 
 }  // namespace insideline

@@ -8,7 +8,7 @@ namespace {
 constexpr std::array table{
     DrillCost{Charge::turn_inside, "turn inside a chord", 3,
               "a line that keeps its direction is easier to hear and to play"},
-    DrillCost{Charge::turn_at_crossing, "turn at the change", 2,
+    DrillCost{Charge::turn_at_change, "turn at the change", 2,
               "the change is the better place to turn than inside a chord"},
     DrillCost{Charge::outer_range, "note in an outer sixth of the range", 1,
               "the middle of the horn speaks best over a whole form"},
@@ -18,7 +18,7 @@ constexpr std::array table{
     DrillCost{Charge::same_figure, "figure of the chord before again", 12,
               "a figure that comes twice is soon played without thinking"},
     DrillCost{Charge::nearest_out_of_range, "nearest tone not in the range", 1000, "only where no line avoids it"},
-    DrillCost{Charge::no_common_tone, "change crossed without a common tone", 4,
+    DrillCost{Charge::no_common_tone, "change without a common tone", 4,
               "charged where common tones are what is practised"},
     DrillCost{Charge::distance, "semitone beyond a whole step between two figures", 1,
               "near figures connect the chords"},
@@ -26,8 +26,8 @@ constexpr std::array table{
               "the next figure should be heard to begin"},
     DrillCost{Charge::skipped_tone, "chord tone left out where the chord goes on", 2,
               "the line climbs the chord tone by tone"},
-    DrillCost{Charge::unlike_model, "crossing that the model player avoids, at most", 8,
-              "scaled by how rarely the solo crosses that way"},
+    DrillCost{Charge::unlike_model, "connection that the model player avoids, at most", 8,
+              "scaled by how rarely the solo has it"},
     DrillCost{Charge::later_cell, "each place further down the list of cells", 1,
               "the most frequent cell of the solo is the usual one"},
 };

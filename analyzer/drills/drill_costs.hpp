@@ -10,7 +10,7 @@ namespace insideline {
 
 enum class Charge : std::uint8_t {
   turn_inside,
-  turn_at_crossing,
+  turn_at_change,
   outer_range,
   no_guide_tone,
   same_figure,

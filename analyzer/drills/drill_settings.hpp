@@ -53,8 +53,8 @@ struct DrillSettings {
   PitchRange range;                ///< sounding; at least an octave
   int choruses = 1;
   unsigned seed = 0;  ///< decides among equally good lines
-  /// How a model player crosses from chord to chord: shares from 0 to 1. Empty: no model.
-  std::map<ConnectionKind, double> crossing_habits;
+  /// How a model player connects the chords: shares from 0 to 1. Empty: no model.
+  std::map<ConnectionKind, double> connection_habits;
 };
 
 }  // namespace insideline

@@ -66,17 +66,18 @@ std::optional<Gap> never_down(const Analysis& analysis, const DrillSettings& set
   const Summary& summary = analysis.summary;
   if (summary.arpeggios_descending > 0) return std::nullopt;
   Gap gap{fmt::format("No arpeggio comes down ({} go up).", summary.arpeggios_ascending),
-          "every chord down from above, without going up first", settings};
+          "every chord straight down from above", settings};
   gap.drill.kind = DrillKind::arpeggios;
   gap.drill.way = Way::down;
   return gap;
 }
 
-std::optional<Gap> never_unprepared(const Analysis& analysis, const DrillSettings& settings) {
+std::optional<Gap> never_straight_down(const Analysis& analysis, const DrillSettings& settings) {
   const Summary& summary = analysis.summary;
-  if (summary.arpeggios_descending == 0 || summary.unprepared_descents > 0) return std::nullopt;
-  Gap gap{fmt::format("All {} descents go up the chord first; none starts from above.", summary.arpeggios_descending),
-          "every chord down from above, without going up first", settings};
+  if (summary.arpeggios_descending == 0 || summary.straight_descents > 0) return std::nullopt;
+  Gap gap{fmt::format("None of the {} descents comes straight down: each follows a climb through the same chord.",
+                      summary.arpeggios_descending),
+          "every chord straight down from above", settings};
   gap.drill.kind = DrillKind::arpeggios;
   gap.drill.way = Way::down;
   return gap;
@@ -141,7 +142,7 @@ std::optional<Gap> common_tones_avoided(const Analysis& analysis, const DrillSet
   return gap;
 }
 
-constexpr std::array<FindGap, 7> gap_table{&never_down,          &never_down_from_seventh, &never_unprepared,
+constexpr std::array<FindGap, 7> gap_table{&never_down,          &never_down_from_seventh, &never_straight_down,
                                            &thirds_missing,      &inversion_unused,        &nearest_avoided,
                                            &common_tones_avoided};
 
@@ -164,17 +165,17 @@ Habits take_habits(const Analysis& analysis, DrillSettings& settings) {
     }
     habits.sentences.push_back(fmt::format("Its most frequent cells are taken over: {}.", named));
   }
-  int crossings = 0;
+  int connections = 0;
   for (const auto& [kind, count] : analysis.summary.connections_by_kind)
-    if (kind != ConnectionKind::none) crossings += count;
-  if (crossings == 0) return habits;
+    if (kind != ConnectionKind::none) connections += count;
+  if (connections == 0) return habits;
   std::string named;
   for (const auto& [kind, count] : analysis.summary.connections_by_kind) {
     if (kind == ConnectionKind::none) continue;
-    settings.crossing_habits[kind] = static_cast<double>(count) / crossings;
+    settings.connection_habits[kind] = static_cast<double>(count) / connections;
     named += fmt::format("{}{} {}", named.empty() ? "" : ", ", to_string(kind), count);
   }
-  habits.sentences.push_back(fmt::format("It crosses the changes by: {}.", named));
+  habits.sentences.push_back(fmt::format("It connects the chords by: {}.", named));
   return habits;
 }
 

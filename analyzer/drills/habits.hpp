@@ -15,7 +15,7 @@ struct Habits {
   std::vector<std::string> sentences;
 };
 
-/// Sets cells, directions and ways to cross as the solo has them; the rest of `settings` stays. Where the solo
+/// Sets cells, directions and connections as the solo has them; the rest of `settings` stays. Where the solo
 /// has no cell of three chord tones, two are taken; without any, `settings` stay and the sentence says so.
 Habits take_habits(const Analysis& analysis, DrillSettings& settings);
 

@@ -68,10 +68,10 @@ BarSeries share_of_arpeggios(const Material& material, ArpeggioTest of, Arpeggio
   return series;
 }
 
-BarSeries share_of_crossings(const Material& material, CrossingTest of, CrossingTest is) {
+BarSeries share_of_connections(const Material& material, ConnectionTest of, ConnectionTest is) {
   BarSeries series = empty_series(material);
-  for (const Connection& crossing : material.analysis.connections)
-    if (of(crossing)) add(series[bar_of_chord(material, crossing.to_chord)], as_part(is(crossing)));
+  for (const Connection& connection : material.analysis.connections)
+    if (of(connection)) add(series[bar_of_chord(material, connection.to_chord)], as_part(is(connection)));
   return series;
 }
 

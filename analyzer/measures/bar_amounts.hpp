@@ -1,6 +1,6 @@
-// What each bar gives to a figure, so that bars can be drawn again: how many of its notes, arpeggios, crossings or
+// What each bar gives to a figure, so that bars can be drawn again: how many of its notes, arpeggios, connections or
 // chords, and how many of them are what is asked for. A note belongs to the bar it is struck in, an arpeggio and a
-// phrase to the bar of their first note, a crossing and a chord to the bar in which the chord arrives.
+// phrase to the bar of their first note, a connection and a chord to the bar in which the chord arrives.
 #pragma once
 
 #include "analyzer/heard_line.hpp"
@@ -27,14 +27,14 @@ struct Material {
 
 using NoteTest = bool (*)(const Material&, const HeardNote&);
 using ArpeggioTest = bool (*)(const Material&, const Arpeggio&);
-using CrossingTest = bool (*)(const Connection&);
+using ConnectionTest = bool (*)(const Connection&);
 using ChordTest = bool (*)(const ChordOutline&);
 
 /// Of the notes that are `of`, those that are `is` too: by number, and by the quarter notes that they last.
 BarSeries share_of_notes(const Material& material, NoteTest of, NoteTest is);
 BarSeries share_of_time(const Material& material, NoteTest of, NoteTest is);
 BarSeries share_of_arpeggios(const Material& material, ArpeggioTest of, ArpeggioTest is);
-BarSeries share_of_crossings(const Material& material, CrossingTest of, CrossingTest is);
+BarSeries share_of_connections(const Material& material, ConnectionTest of, ConnectionTest is);
 /// Of the chords with a note.
 BarSeries share_of_chords(const Material& material, ChordTest of, ChordTest is);
 
@@ -51,7 +51,7 @@ BarSeries wait_for_a_guide_tone(const Material& material);
 /// Chords that no other chord fits better, going by the notes alone; and the bits won a chord.
 BarSeries chords_guessed(const Material& material);
 BarSeries bits_a_chord(const Material& material);
-/// Semitones from chord to chord along the thread.
+/// Semitones at each change along the thread.
 BarSeries thread_step(const Material& material);
 /// The strict chord-tone share minus its mean over all turns of the changes. No amounts where there is no turn.
 BarSeries above_chance(const Material& material);

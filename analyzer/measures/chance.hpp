@@ -1,4 +1,4 @@
-// Does the line outline these changes, or would others do? The same line is laid over
+// Does the line follow these changes, or would others do? The same line is laid over
 // the same changes turned round by whole bars, and, apart, moved to other keys. Turns
 // that give the same changes again are left out: counted, they would hide a perfect
 // match (the periodicity trap of circular shift tests: Lotwick & Silverman, J. R. Stat.

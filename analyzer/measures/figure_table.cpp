@@ -58,7 +58,7 @@ template <Direction direction>
 bool goes(const Material&, const Arpeggio& arpeggio) {
   return arpeggio.direction == direction;
 }
-bool is_unprepared(const Material&, const Arpeggio& arpeggio) { return arpeggio.unprepared_descent; }
+bool is_straight_down(const Material&, const Arpeggio& arpeggio) { return arpeggio.straight_descent; }
 bool is_complete(const Material&, const Arpeggio& arpeggio) { return arpeggio.complete; }
 bool is_ornamented(const Material&, const Arpeggio& arpeggio) { return !arpeggio.ornaments.empty(); }
 bool is_extended(const Material&, const Arpeggio& arpeggio) {
@@ -67,12 +67,12 @@ bool is_extended(const Material&, const Arpeggio& arpeggio) {
 }
 
 bool any_change(const Connection&) { return true; }
-bool is_crossed(const Connection& crossing) { return crossing.took_nearest.has_value(); }
-bool takes_nearest(const Connection& crossing) { return crossing.took_nearest.value_or(false); }
-bool leads_guide_tone(const Connection& crossing) { return crossing.guide_tone; }
+bool is_connected(const Connection& connection) { return connection.took_nearest.has_value(); }
+bool takes_nearest(const Connection& connection) { return connection.took_nearest.value_or(false); }
+bool leads_guide_tone(const Connection& connection) { return connection.guide_tone; }
 template <ConnectionKind kind>
-bool is_kind(const Connection& crossing) {
-  return crossing.kind == kind;
+bool is_kind(const Connection& connection) {
+  return connection.kind == kind;
 }
 
 bool has_third(const ChordOutline& chord) { return chord.has_third; }
@@ -236,12 +236,11 @@ constexpr FigureRow rows[] = {
      "takes clearly fewer arpeggios downward", "Arpeggios that descend, of all.", FigureGroup::arpeggios,
      FigureRank::main, FigureUnit::arpeggios,
      [](const Material& m) { return share_of_arpeggios(m, any_arpeggio, goes<Direction::descending>); }},
-    {"unprepared_descents", "descents that are unprepared",
-     "comes down clearly more chords without having gone up them",
-     "comes down clearly fewer chords without having gone up them",
-     "Descents through a chord that the line has not gone up first, of all descents: the harder way.",
-     FigureGroup::arpeggios, FigureRank::main, FigureUnit::arpeggios,
-     [](const Material& m) { return share_of_arpeggios(m, goes<Direction::descending>, is_unprepared); }},
+    {"straight_descents", "descents straight down", "comes clearly more often straight down",
+     "comes clearly less often straight down",
+     "Descents that no climb through the same chord leads to, of all descents.", FigureGroup::arpeggios,
+     FigureRank::main, FigureUnit::arpeggios,
+     [](const Material& m) { return share_of_arpeggios(m, goes<Direction::descending>, is_straight_down); }},
     {"complete_arpeggios", "complete arpeggios", "spells clearly more chords in full",
      "spells clearly fewer chords in full", "Arpeggios that have every tone of the chord, of all.",
      FigureGroup::arpeggios, FigureRank::main, FigureUnit::arpeggios,
@@ -255,44 +254,45 @@ constexpr FigureRow rows[] = {
      "ornaments clearly fewer arpeggios", "Arpeggios with approach notes between their members, of all.",
      FigureGroup::arpeggios, FigureRank::detail, FigureUnit::arpeggios,
      [](const Material& m) { return share_of_arpeggios(m, any_arpeggio, is_ornamented); }},
-    {"changes_crossed", "changes that the line crosses", "leads the line across clearly more changes of chord",
-     "leads the line across clearly fewer changes of chord",
-     "Changes of chord with a note on both sides and no rest between, of all changes.", FigureGroup::crossings,
-     FigureRank::main, FigureUnit::crossings,
-     [](const Material& m) { return share_of_crossings(m, any_change, is_crossed); }},
-    {"nearest_taken", "crossings to the nearest tone", "goes clearly more often to the nearest tone of the next chord",
+    {"changes_crossed", "changes with a connection", "connects the chords at clearly more changes",
+     "connects the chords at clearly fewer changes",
+     "Changes of chord with a note on both sides and no rest between, of all changes.", FigureGroup::connections,
+     FigureRank::main, FigureUnit::connections,
+     [](const Material& m) { return share_of_connections(m, any_change, is_connected); }},
+    {"nearest_taken", "connections to nearest tones", "goes clearly more often to the nearest tone of the next chord",
      "goes clearly less often to the nearest tone of the next chord",
-     "Crossings to the common tone or to the nearest tone of the next chord, of all crossings.", FigureGroup::crossings,
-     FigureRank::main, FigureUnit::crossings,
-     [](const Material& m) { return share_of_crossings(m, is_crossed, takes_nearest); }},
+     "Connections to the common tone or to the nearest tone of the next chord, of all connections.",
+     FigureGroup::connections, FigureRank::main, FigureUnit::connections,
+     [](const Material& m) { return share_of_connections(m, is_connected, takes_nearest); }},
     {"guide_tone_resolutions", "guide tones led home", "leads clearly more guide tones home",
      "leads clearly fewer guide tones home",
-     "Crossings from a seventh to a third or from a third to a seventh, of all crossings.", FigureGroup::crossings,
-     FigureRank::main, FigureUnit::crossings,
-     [](const Material& m) { return share_of_crossings(m, is_crossed, leads_guide_tone); }},
-    {"crossed_by_common_tone", "crossings on a common tone", "crosses clearly more often on a common tone",
-     "crosses clearly less often on a common tone", "Crossings on a common tone, of all crossings.",
-     FigureGroup::crossings, FigureRank::detail, FigureUnit::crossings,
-     [](const Material& m) { return share_of_crossings(m, is_crossed, is_kind<ConnectionKind::common_tone>); }},
-    {"crossed_by_half_step", "crossings by half step", "crosses clearly more often by half step",
-     "crosses clearly less often by half step", "Crossings by half step, of all crossings.", FigureGroup::crossings,
-     FigureRank::detail, FigureUnit::crossings,
-     [](const Material& m) { return share_of_crossings(m, is_crossed, is_kind<ConnectionKind::half_step>); }},
-    {"crossed_by_whole_step", "crossings by whole step", "crosses clearly more often by whole step",
-     "crosses clearly less often by whole step", "Crossings by whole step, of all crossings.", FigureGroup::crossings,
-     FigureRank::detail, FigureUnit::crossings,
-     [](const Material& m) { return share_of_crossings(m, is_crossed, is_kind<ConnectionKind::whole_step>); }},
-    {"crossed_by_third", "crossings by third", "crosses clearly more often by third",
-     "crosses clearly less often by third", "Crossings by third, of all crossings.", FigureGroup::crossings,
-     FigureRank::detail, FigureUnit::crossings,
-     [](const Material& m) { return share_of_crossings(m, is_crossed, is_kind<ConnectionKind::third>); }},
-    {"crossed_by_leap", "crossings by leap", "crosses clearly more often by leap", "crosses clearly less often by leap",
-     "Crossings by leap, of all crossings.", FigureGroup::crossings, FigureRank::detail, FigureUnit::crossings,
-     [](const Material& m) { return share_of_crossings(m, is_crossed, is_kind<ConnectionKind::leap>); }},
-    {"thread_step", "motion of the thread", "moves clearly further from chord to chord along its thread",
-     "moves clearly less from chord to chord along its thread",
-     "Semitones from chord to chord on the path that moves least through the chord tones the line sounds.",
-     FigureGroup::crossings, FigureRank::main, FigureUnit::in_semitones,
+     "Connections from a seventh to a third or from a third to a seventh, of all connections.",
+     FigureGroup::connections, FigureRank::main, FigureUnit::connections,
+     [](const Material& m) { return share_of_connections(m, is_connected, leads_guide_tone); }},
+    {"crossed_by_common_tone", "connections on a common tone", "connects clearly more often on a common tone",
+     "connects clearly less often on a common tone", "Connections on a common tone, of all connections.",
+     FigureGroup::connections, FigureRank::detail, FigureUnit::connections,
+     [](const Material& m) { return share_of_connections(m, is_connected, is_kind<ConnectionKind::common_tone>); }},
+    {"crossed_by_half_step", "connections by half step", "connects clearly more often by half step",
+     "connects clearly less often by half step", "Connections by half step, of all connections.",
+     FigureGroup::connections, FigureRank::detail, FigureUnit::connections,
+     [](const Material& m) { return share_of_connections(m, is_connected, is_kind<ConnectionKind::half_step>); }},
+    {"crossed_by_whole_step", "connections by whole step", "connects clearly more often by whole step",
+     "connects clearly less often by whole step", "Connections by whole step, of all connections.",
+     FigureGroup::connections, FigureRank::detail, FigureUnit::connections,
+     [](const Material& m) { return share_of_connections(m, is_connected, is_kind<ConnectionKind::whole_step>); }},
+    {"crossed_by_third", "connections by third", "connects clearly more often by third",
+     "connects clearly less often by third", "Connections by third, of all connections.", FigureGroup::connections,
+     FigureRank::detail, FigureUnit::connections,
+     [](const Material& m) { return share_of_connections(m, is_connected, is_kind<ConnectionKind::third>); }},
+    {"crossed_by_leap", "connections by leap", "connects clearly more often by leap",
+     "connects clearly less often by leap", "Connections by leap, of all connections.", FigureGroup::connections,
+     FigureRank::detail, FigureUnit::connections,
+     [](const Material& m) { return share_of_connections(m, is_connected, is_kind<ConnectionKind::leap>); }},
+    {"thread_step", "motion of the thread", "moves clearly further at each change along its thread",
+     "moves clearly less at each change along its thread",
+     "Semitones at each change on the path that moves least through the chord tones the line sounds.",
+     FigureGroup::connections, FigureRank::main, FigureUnit::in_semitones,
      [](const Material& m) { return thread_step(m); }},
     {"thirds_given", "chords that get their third", "gives clearly more chords their third",
      "gives clearly fewer chords their third", "Chords that hear their third, of the chords that have one and a note.",
@@ -350,7 +350,7 @@ const char* heading(FigureGroup group) {
     case FigureGroup::degrees: return "Degrees, of all notes";
     case FigureGroup::other_notes: return "Other notes, of all notes";
     case FigureGroup::arpeggios: return "Arpeggios";
-    case FigureGroup::crossings: return "From chord to chord";
+    case FigureGroup::connections: return "Connections";
     case FigureGroup::guide_tones: return "Thirds and sevenths";
     case FigureGroup::line: return "The line";
   }

@@ -8,20 +8,20 @@
 
 namespace insideline {
 
-enum class FigureGroup : std::uint8_t { chord_tones, degrees, other_notes, arpeggios, crossings, guide_tones, line };
+enum class FigureGroup : std::uint8_t { chord_tones, degrees, other_notes, arpeggios, connections, guide_tones, line };
 
 /// What a figure is counted in. A share is part / whole, of the things named.
 enum class FigureUnit : std::uint8_t {
-  notes,      ///< share of notes
-  time,       ///< share of quarter notes
-  arpeggios,  ///< share of arpeggios
-  crossings,  ///< share of changes of chord
-  chords,     ///< share of chords
-  phrases,    ///< share of phrases
-  points,     ///< a share above or below another
-  per_bar,    ///< number to a bar
-  in_notes,   ///< number of notes
-  in_beats,   ///< quarter notes
+  notes,        ///< share of notes
+  time,         ///< share of quarter notes
+  arpeggios,    ///< share of arpeggios
+  connections,  ///< share of changes of chord
+  chords,       ///< share of chords
+  phrases,      ///< share of phrases
+  points,       ///< a share above or below another
+  per_bar,      ///< number to a bar
+  in_notes,     ///< number of notes
+  in_beats,     ///< quarter notes
   in_semitones,
   in_bits
 };

@@ -62,7 +62,7 @@ void add_arpeggios(Summary& summary, const HeardLine& line, const Solo& solo, st
       case Direction::descending: ++summary.arpeggios_descending; break;
       case Direction::mixed: ++summary.arpeggios_mixed; break;
     }
-    if (arpeggio.unprepared_descent) ++summary.unprepared_descents;
+    if (arpeggio.straight_descent) ++summary.straight_descents;
   }
 }
 

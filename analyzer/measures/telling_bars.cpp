@@ -103,9 +103,9 @@ class Search {
     const int size = static_cast<int>(arpeggio.notes.size());
     const Chord& governor = chord(arpeggio.governor);
     const std::string from = in_words(arpeggio.degrees.front());
-    if (arpeggio.unprepared_descent)
+    if (arpeggio.straight_descent)
       add(Reason::descent_from_nowhere, std::min(4 + size, 9), first, last,
-          fmt::format("comes down through {} from the {} without having gone up it first", governor.symbol, from));
+          fmt::format("comes straight down through {} from the {}", governor.symbol, from));
     Chord own = governor;
     own.bass.reset();
     const bool another = !arpeggio.spells.empty() && arpeggio.spells != canonical_symbol(own);
@@ -116,8 +116,8 @@ class Search {
     const int tones = static_cast<int>(governor.tones.size());
     if (arpeggio.complete && tones > 3) {
       const int spare = size - tones;  // the fewer notes it takes, the clearer
-      const char* way = arpeggio.direction == Direction::ascending    ? ", straight up"
-                        : arpeggio.direction == Direction::descending ? ", straight down"
+      const char* way = arpeggio.direction == Direction::ascending    ? ", going up"
+                        : arpeggio.direction == Direction::descending ? ", going down"
                                                                       : "";
       add(Reason::chord_in_full, std::max(9 - spare, 2), first, last,
           fmt::format("spells {} in full with {} notes{}, from the {}", governor.symbol,

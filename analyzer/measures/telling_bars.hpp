@@ -1,4 +1,4 @@
-// The bars a teacher would put a finger on: at most three, each for another reason where
+// The bars worth looking at first: at most three, each for another reason where
 // the solo has that many. Which reason counts for more than which is common practice, no source.
 #pragma once
 

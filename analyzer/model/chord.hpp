@@ -21,7 +21,7 @@ struct Chord {
   std::optional<NoteName> bass;  ///< after the slash, where it differs from the root
 };
 
-/// The families a teacher sorts chords into.
+/// The families that chords are sorted into.
 enum class ChordQuality : std::uint8_t {
   major,
   minor,

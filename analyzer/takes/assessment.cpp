@@ -10,7 +10,7 @@ namespace insideline {
 namespace {
 
 constexpr int fewest_to_blame = 4;  // notes; one wrong note of two says nothing
-constexpr std::size_t most_breakdowns = 3;
+constexpr std::size_t most_trouble_spots = 3;
 constexpr double seconds_a_minute = 60.0;
 
 /// Indices of the notes that count.
@@ -113,7 +113,7 @@ class Sorter {
 double share_of(const TakeGroup& group) { return ratio(group.right).value_or(1.0); }
 
 /// The groups clearly below the whole, the worst first.
-std::vector<TakeGroup> breakdowns_of(const Assessment& result) {
+std::vector<TakeGroup> trouble_spots_of(const Assessment& result) {
   std::vector<TakeGroup> worst;
   for (const auto* groups : {&result.by_quality, &result.by_direction, &result.by_inversion, &result.by_cell,
                              &result.by_place, &result.by_bar})
@@ -122,7 +122,7 @@ std::vector<TakeGroup> breakdowns_of(const Assessment& result) {
           share_of(group) < share_of(result.all) - 0.05)
         worst.push_back(group);
   std::ranges::stable_sort(worst, {}, share_of);
-  if (worst.size() > most_breakdowns) worst.resize(most_breakdowns);
+  if (worst.size() > most_trouble_spots) worst.resize(most_trouble_spots);
   return worst;
 }
 
@@ -230,7 +230,7 @@ Assessment assess_take(const Solo& sheet, const Analysis& sheet_analysis, const 
   Sorter(sheet, sheet_analysis, sheet_notes).sort(result.alignment, result);
   result.added = static_cast<int>(result.alignment.added.size());
   result.restarts = static_cast<int>(result.alignment.restarts.size()) - (result.passes - 1);
-  result.breakdowns = breakdowns_of(result);
+  result.trouble_spots = trouble_spots_of(result);
   if (!take.performed.empty())
     result.evenness = evenness_of(stretches_of(result.alignment, sheet, take, sheet_notes, take_notes));
   return result;
@@ -263,13 +263,6 @@ std::optional<AnotherSheet> looks_like_another_sheet(const Solo& sheet, const So
     found.right_if_moved.reset();
   }
   return found;
-}
-
-Rung rung_of(const Share& right, const Ladder& ladder) {
-  const double share = ratio(right).value_or(0.0);
-  if (share >= ladder.secure) return Rung::secure;
-  if (share >= ladder.ready) return Rung::ready;
-  return share >= ladder.not_ready ? Rung::coming : Rung::not_yet;
 }
 
 }  // namespace insideline

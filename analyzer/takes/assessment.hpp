@@ -1,5 +1,5 @@
-// How well a take executes a sheet: right notes by chord, direction, inversion and place, how evenly they come, and
-// where the hand breaks down. Every share keeps its counts.
+// A take against its sheet: right notes by chord, direction, inversion and place, how evenly they come, and where
+// most goes wrong. Every share keeps its counts.
 #pragma once
 
 #include "analyzer/analysis.hpp"
@@ -46,13 +46,13 @@ struct Assessment {
   std::vector<TakeGroup> by_pass;   ///< where there are several
   std::vector<TakeGroup> by_chord;  ///< by symbol, in order of appearance
   std::vector<TakeGroup> by_quality;
-  std::vector<TakeGroup> by_direction;  ///< of the sheet's arpeggios: up, down, both ways
-  std::vector<TakeGroup> by_inversion;  ///< of the sheet's arpeggios
-  std::vector<TakeGroup> by_cell;       ///< arpeggios by their degrees: "3 5 b7"
-  std::vector<TakeGroup> by_place;      ///< "as the chord changes", "inside the chord"
-  std::vector<TakeGroup> by_bar;        ///< bars that were begun
-  std::vector<TakeGroup> breakdowns;    ///< where it breaks down most: at most three, the worst first
-  std::optional<Evenness> evenness;     ///< none for a take without times, or of fewer than three right notes
+  std::vector<TakeGroup> by_direction;   ///< of the sheet's arpeggios: up, down, both ways
+  std::vector<TakeGroup> by_inversion;   ///< of the sheet's arpeggios
+  std::vector<TakeGroup> by_cell;        ///< arpeggios by their degrees: "3 5 b7"
+  std::vector<TakeGroup> by_place;       ///< "as the chord changes", "inside the chord"
+  std::vector<TakeGroup> by_bar;         ///< bars that were begun
+  std::vector<TakeGroup> trouble_spots;  ///< where most goes wrong: at most three, the worst first
+  std::optional<Evenness> evenness;      ///< none for a take without times, or of fewer than three right notes
 };
 
 /// The take against the sheet. `sheet_analysis` is that of `sheet`. Grace notes are left out on both sides.
@@ -61,15 +61,5 @@ Assessment assess_take(const Solo& sheet, const Analysis& sheet_analysis, const 
 /// Set where fewer than half of the notes fit and no alignment of this sheet explains the take better than one that
 /// is moved to another key does by chance.
 std::optional<AnotherSheet> looks_like_another_sheet(const Solo& sheet, const Solo& take, const Assessment& assessment);
-
-/// The rungs of a ladder of shares, rising: 0.75, 0.90, 0.95 unless told otherwise. Right three times in four is not
-/// ready, nine to nineteen times in twenty is (common practice, no source).
-struct Ladder {
-  double not_ready = 0.75;
-  double ready = 0.90;
-  double secure = 0.95;
-};
-enum class Rung : std::uint8_t { not_yet, coming, ready, secure };
-Rung rung_of(const Share& right, const Ladder& ladder);
 
 }  // namespace insideline

@@ -1,5 +1,7 @@
 #include "analyzer/takes/practice_log.hpp"
 
+#include "analyzer/takes/readiness.hpp"
+
 #include <algorithm>
 #include <cassert>
 
@@ -9,11 +11,6 @@ namespace {
 Share share_in(const std::vector<TakeGroup>& groups, const std::string& name) {
   const auto found = std::ranges::find(groups, name, &TakeGroup::name);
   return found == groups.end() ? Share{} : found->right;
-}
-
-bool is_ready(const LoggedTake& take, const Ladder& ladder) {
-  const Rung rung = rung_of(take.right, ladder);
-  return rung == Rung::ready || rung == Rung::secure;
 }
 
 }  // namespace
@@ -34,13 +31,14 @@ LoggedTake logged(const Assessment& assessment, const std::string& day, const st
   return row;
 }
 
-NextTempo next_tempo(std::span<const LoggedTake> takes, const Ladder& ladder) {
+NextTempo next_tempo(std::span<const LoggedTake> takes, int bound) {
   assert(!takes.empty() && "there is a take to go by");
   const LoggedTake& last = takes.back();
-  if (rung_of(last.right, ladder) == Rung::not_yet) return NextTempo::slower;
+  if (readiness(last.right, bound) == Readiness::not_ready) return NextTempo::slower;
   const auto before =
       std::find_if(takes.rbegin(), takes.rend(), [&](const LoggedTake& take) { return take.day != last.day; });
-  const bool twice = before != takes.rend() && is_ready(*before, ladder) && is_ready(last, ladder);
+  const bool twice = before != takes.rend() && readiness(before->right, bound) == Readiness::ready &&
+                     readiness(last.right, bound) == Readiness::ready;
   return twice ? NextTempo::faster : NextTempo::same;
 }
 

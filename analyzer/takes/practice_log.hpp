@@ -26,12 +26,12 @@ LoggedTake logged(const Assessment& assessment, const std::string& day, const st
                   const std::string& take);
 
 enum class NextTempo : std::uint8_t {
-  slower,  ///< the last take was not even coming
+  slower,  ///< the last take was not ready
   same,
-  faster  ///< the last two, on different days, were ready: right nine times in ten, twice (common practice, no source)
+  faster  ///< the last takes of two days were ready (common practice, no source)
 };
 
-/// From the takes of one sheet, the oldest first; not empty.
-NextTempo next_tempo(std::span<const LoggedTake> takes, const Ladder& ladder);
+/// From the takes of one sheet, the oldest first; not empty. `bound` is the sheet's, see readiness.hpp.
+NextTempo next_tempo(std::span<const LoggedTake> takes, int bound);
 
 }  // namespace insideline

@@ -69,13 +69,13 @@ CREATE TABLE arpeggios (
   members   INTEGER NOT NULL,      -- notes of the chord in it
   ornaments INTEGER NOT NULL,      -- approach notes between them
   complete  INTEGER NOT NULL,      -- 1: every tone of the chord is there
-  unprepared_descent INTEGER NOT NULL, -- 1: comes down without having gone up first
+  unprepared_descent INTEGER NOT NULL, -- 1: comes straight down
   PRIMARY KEY (solo, number),
   FOREIGN KEY (solo, chord) REFERENCES chords (solo, number),
   FOREIGN KEY (solo, first_note) REFERENCES notes (solo, number)
 ) WITHOUT ROWID;
 
-CREATE TABLE connections (         -- how the line crosses from chord to chord
+CREATE TABLE connections (         -- how the line connects the chords at a change
   solo      INTEGER NOT NULL REFERENCES solos (id) ON DELETE CASCADE,
   number    INTEGER NOT NULL,
   from_chord INTEGER NOT NULL,
@@ -93,7 +93,7 @@ CREATE TABLE connections (         -- how the line crosses from chord to chord
   FOREIGN KEY (solo, to_note) REFERENCES notes (solo, number)
 ) WITHOUT ROWID;
 
-CREATE TABLE cells (               -- turns of two or three notes through the tones of one chord
+CREATE TABLE cells (               -- two or three notes in a row on tones of one chord
   solo      INTEGER NOT NULL REFERENCES solos (id) ON DELETE CASCADE,
   degrees   TEXT NOT NULL,         -- 3-5
   direction TEXT NOT NULL,
@@ -121,7 +121,13 @@ CREATE TABLE files (               -- every file that was read, so that it need 
 CREATE INDEX files_by_solo ON files (solo);
 )sql";
 
-constexpr std::array<const char*, schema_version> steps{first_tables, known_files};
+// A descent that comes straight down had another name first.
+constexpr const char* straight_descents = R"sql(
+ALTER TABLE arpeggios RENAME COLUMN unprepared_descent TO straight_descent;
+UPDATE figures SET figure = 'straight_descents' WHERE figure = 'unprepared_descents';
+)sql";
+
+constexpr std::array<const char*, schema_version> steps{first_tables, known_files, straight_descents};
 
 }  // namespace
 

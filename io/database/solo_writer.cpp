@@ -70,18 +70,18 @@ void SoloWriter::write_arpeggios(std::int64_t id, const SoloRows& rows) {
     const ArpeggioEntry& run = rows.arpeggios[i];
     arpeggio_.bind(1, id).bind(2, i).bind(3, run.first_note).bind(4, run.chord).bind(5, run.shape);
     arpeggio_.bind(6, to_string(run.direction)).bind(7, to_string(run.inversion)).bind(8, run.notes);
-    arpeggio_.bind(9, run.ornaments).bind(10, run.complete ? 1 : 0).bind(11, run.unprepared_descent ? 1 : 0).run();
+    arpeggio_.bind(9, run.ornaments).bind(10, run.complete ? 1 : 0).bind(11, run.straight_descent ? 1 : 0).run();
   }
 }
 
 void SoloWriter::write_connections(std::int64_t id, const SoloRows& rows) {
   for (std::size_t i = 0; i < rows.connections.size(); ++i) {
-    const ConnectionEntry& crossing = rows.connections[i];
-    connection_.bind(1, id).bind(2, i).bind(3, crossing.from_chord).bind(4, crossing.to_chord);
-    connection_.bind(5, crossing.from_note).bind(6, crossing.to_note).bind(7, crossing.semitones);
-    connection_.bind(8, to_string(crossing.kind)).bind(9, crossing.guide_tone ? 1 : 0);
-    if (crossing.took_nearest)
-      connection_.bind(10, *crossing.took_nearest ? 1 : 0);
+    const ConnectionEntry& entry = rows.connections[i];
+    connection_.bind(1, id).bind(2, i).bind(3, entry.from_chord).bind(4, entry.to_chord);
+    connection_.bind(5, entry.from_note).bind(6, entry.to_note).bind(7, entry.semitones);
+    connection_.bind(8, to_string(entry.kind)).bind(9, entry.guide_tone ? 1 : 0);
+    if (entry.took_nearest)
+      connection_.bind(10, *entry.took_nearest ? 1 : 0);
     else
       connection_.bind_nothing(10);
     connection_.run();

@@ -1,10 +1,11 @@
-// What a teacher says of a take: how much of the sheet the fingers have, where they break down, what to do next.
+// What is told of a take: what was right, where most goes wrong, what to do next.
 #pragma once
 
 #include "analyzer/analysis.hpp"
 #include "analyzer/measures/time_feel.hpp"
 #include "analyzer/takes/assessment.hpp"
 #include "analyzer/takes/practice_log.hpp"
+#include "analyzer/takes/readiness.hpp"
 #include "reports/text/ink.hpp"
 
 #include <optional>
@@ -16,7 +17,7 @@ namespace insideline::reports {
 struct AssessmentReport {
   std::string take_file;
   std::string sheet_title;
-  Ladder ladder;
+  int bound = ReadyBounds{}.from_a_sheet;  ///< ready is fewer than one mistake in so many notes
   Assessment assessment;
   std::optional<TimeFeel> time_feel;  ///< of a take that was played to the tempo of its file
   std::vector<LoggedTake> takes;      ///< of this sheet, from the practice log, the oldest first; empty without a log
@@ -27,6 +28,7 @@ struct FreeReport {
   std::string take_file;
   std::string changes_title;
   Analysis analysis;
+  int bound = ReadyBounds{}.free;
 };
 
 std::string assessment_text(const AssessmentReport& report, Colour colour);

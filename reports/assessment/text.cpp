@@ -69,13 +69,15 @@ std::string assessment_text(const AssessmentReport& report, Colour colour) {
 
 std::string free_text(const FreeReport& report, Colour colour) {
   const Summary& summary = report.analysis.summary;
-  const Share inside{.count = summary.chord_tones + summary.tensions, .of = summary.chord_tone_share.of};
+  const int notes = summary.chord_tone_share.of;
+  const Share explained{.count = notes - summary.outside, .of = notes};
   std::string text = painted(fmt::format("{} over {}", printable(report.take_file), printable(report.changes_title)),
                              Ink::title, colour) +
                      "\n";
-  text += paragraph(fmt::format("{} stay inside the changes: {} chord tones and {}; {} on their way and {} outside.",
-                                share_text(inside, "note"), summary.chord_tones, counted(summary.tensions, "tension"),
-                                summary.non_chord_tones, summary.outside));
+  text +=
+      paragraph(fmt::format("{}: {}, {} and {} on their way to another tone; {} outside. {}", counted(notes, "note"),
+                            counted(summary.chord_tones, "chord tone"), counted(summary.tensions, "tension"),
+                            summary.non_chord_tones, summary.outside, readiness_in_words(explained, report.bound)));
   const std::string silent = missed(report.analysis, [](const ChordOutline& chord) { return chord.notes == 0; });
   if (!silent.empty()) text += paragraph("Chords that pass without a note of theirs: " + silent + ".");
   const std::string bare = missed(report.analysis, [](const ChordOutline& chord) {

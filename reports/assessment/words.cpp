@@ -1,6 +1,5 @@
 #include "reports/assessment/words.hpp"
 
-#include "analyzer/measures/proportion.hpp"
 #include "reports/text/display_width.hpp"
 #include "reports/text/time_wording.hpp"
 #include "reports/text/wording.hpp"
@@ -10,18 +9,11 @@
 namespace insideline::reports {
 namespace {
 
-std::string whole_percent(double share) { return fmt::format("{:.0f} %", 100.0 * share); }
-
 std::string verdict(const AssessmentReport& report) {
   const TakeGroup& all = report.assessment.all;
-  std::string text = fmt::format("{} right. ", share_text(all.right, "note"));
-  if (const auto range = wilson_interval(all.right); range && all.right.of < 100)
-    text += fmt::format("So few notes leave room: anything from {} to {} fits. ", whole_percent(range->low),
-                        whole_percent(range->high));
-  text += rung_in_words(rung_of(all.right, report.ladder), report.ladder);
-  if (const std::string mistakes = mistakes_of(all); !mistakes.empty())
-    text += fmt::format(" Of the others: {}.", mistakes);
-  return text;
+  std::string text = fmt::format("{} of {} right", all.right.count, counted(all.right.of, "note"));
+  if (const std::string mistakes = mistakes_of(all); !mistakes.empty()) text += "; the others: " + mistakes;
+  return text + ". " + readiness_in_words(all.right, report.bound);
 }
 
 std::string extras(const Assessment& assessment) {
@@ -53,48 +45,57 @@ std::string time_text(const TimeFeel& feel) {
   return text;
 }
 
-std::string breakdown_text(const std::vector<TakeGroup>& groups) {
+std::string trouble_text(const std::vector<TakeGroup>& groups) {
   std::vector<std::string> items;
   for (const TakeGroup& group : groups)
     items.push_back(
-        fmt::format("{}: {} of {} ({})", group.name, group.right.count, group.right.of, mistakes_of(group)));
-  return "It breaks down here: " + listed(items) + ".";
+        fmt::format("{} with {} of {} right ({})", group.name, group.right.count, group.right.of, mistakes_of(group)));
+  return "Trouble spots: " + listed(items) + ".";
 }
 
 std::string next_step(const AssessmentReport& report) {
   const Assessment& assessment = report.assessment;
-  const std::string where = assessment.breakdowns.empty() ? "" : assessment.breakdowns.front().name;
-  switch (rung_of(assessment.all.right, report.ladder)) {
-    case Rung::not_yet:
-      return where.empty() ? "Next: slower, until nine of ten are right."
-                           : fmt::format("Next: {} alone and slowly, then the sheet again at half the tempo.", where);
-    case Rung::coming:
-      return where.empty() ? "Next: the same tempo again, and a step slower where it stumbles."
+  const std::string where = assessment.trouble_spots.empty() ? "" : assessment.trouble_spots.front().name;
+  switch (readiness(assessment.all.right, report.bound)) {
+    case Readiness::not_ready:
+      return where.empty() ? "Next: the sheet again, a good deal slower."
+                           : fmt::format("Next: {} alone and slowly, then the sheet again, a good deal slower.", where);
+    case Readiness::unsettled:
+      return where.empty() ? "Next: the sheet again at this tempo."
                            : fmt::format("Next: {} alone a few times, then the sheet again at this tempo.", where);
-    case Rung::ready: return "Next: once more at this tempo; if it holds, one step faster.";
-    case Rung::secure: return "Next: a step faster, or the same in another key or rhythm.";
+    case Readiness::ready: return "Next: again on another day; if it is ready then too, a step faster.";
   }
   return {};
 }
 
+std::string unsettled_in_words(int notes, int bound) {
+  const auto ready = most_mistakes_when_ready(notes, bound);
+  if (!ready)
+    return fmt::format("Not settled: {} {} too few to tell.", counted(notes, "note"), agreeing(notes, "is", "are"));
+  const auto not_ready = fewest_mistakes_when_not_ready(notes, bound);
+  return fmt::format("Not settled: in {} it takes {} to show that it is ready, and {} to show that it is not.",
+                     counted(notes, "note"), at_most_mistakes(*ready),
+                     fmt::format("{} or more", not_ready.value_or(notes)));
+}
+
 }  // namespace
 
-std::string rung_in_words(Rung rung, const Ladder& ladder) {
-  switch (rung) {
-    case Rung::not_yet:
-      return fmt::format("The fingers do not have it yet (below {}).", whole_percent(ladder.not_ready));
-    case Rung::coming:
-      return fmt::format("It is coming, but not ready ({} to {}).", whole_percent(ladder.not_ready),
-                         whole_percent(ladder.ready));
-    case Rung::ready: return fmt::format("It is ready ({} and more).", whole_percent(ladder.ready));
-    case Rung::secure: return fmt::format("It is secure ({} and more).", whole_percent(ladder.secure));
+std::string at_most_mistakes(int mistakes) {
+  return mistakes == 0 ? "no mistake at all" : fmt::format("{} or fewer", counted(mistakes, "mistake"));
+}
+
+std::string readiness_in_words(const Share& right, int bound) {
+  switch (readiness(right, bound)) {
+    case Readiness::ready: return fmt::format("Ready: surely fewer than one mistake in {} notes.", bound);
+    case Readiness::unsettled: return unsettled_in_words(right.of, bound);
+    case Readiness::not_ready: return fmt::format("Not ready: surely one mistake in {} notes, or more.", bound);
   }
   return {};
 }
 
 std::string tempo_advice(const AssessmentReport& report) {
   if (report.takes.empty()) return {};
-  switch (next_tempo(report.takes, report.ladder)) {
+  switch (next_tempo(report.takes, report.bound)) {
     case NextTempo::slower: return "The log says: a step slower.";
     case NextTempo::same: return "The log says: stay at this tempo until it is ready on two different days.";
     case NextTempo::faster: return "The log says: ready on two different days, so a step faster.";
@@ -116,7 +117,7 @@ std::vector<std::string> assessment_sentences(const AssessmentReport& report) {
   if (const std::string more = extras(assessment); !more.empty()) sentences.push_back(more);
   if (assessment.evenness) sentences.push_back(evenness_text(*assessment.evenness));
   if (report.time_feel) sentences.push_back(time_text(*report.time_feel));
-  if (!assessment.breakdowns.empty()) sentences.push_back(breakdown_text(assessment.breakdowns));
+  if (!assessment.trouble_spots.empty()) sentences.push_back(trouble_text(assessment.trouble_spots));
   sentences.push_back(next_step(report));
   return sentences;
 }

@@ -9,10 +9,10 @@
 
 namespace insideline::reports {
 
-/// "ready: right nine times in ten and more"
-std::string rung_in_words(Rung rung, const Ladder& ladder);
+/// "Ready: surely fewer than one mistake in 8 notes." Where it is not ready, how few mistakes it takes.
+std::string readiness_in_words(const Share& right, int bound);
 
-/// The verdict, then evenness, added notes and restarts, where it breaks down, and what to do next.
+/// The verdict, then evenness, added notes and restarts, where most goes wrong, and what to do next.
 std::vector<std::string> assessment_sentences(const AssessmentReport& report);
 
 struct GroupTable {
@@ -21,6 +21,9 @@ struct GroupTable {
 };
 /// The tables with something to compare, in order.
 std::vector<GroupTable> group_tables(const Assessment& assessment);
+
+/// "5 mistakes or fewer", "no mistake at all"
+std::string at_most_mistakes(int mistakes);
 
 /// What the log advises about the tempo; empty without a log.
 std::string tempo_advice(const AssessmentReport& report);

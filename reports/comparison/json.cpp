@@ -31,7 +31,7 @@ const char* word(FigureUnit unit) {
     case FigureUnit::notes: return "share of notes";
     case FigureUnit::time: return "share of quarter notes";
     case FigureUnit::arpeggios: return "share of arpeggios";
-    case FigureUnit::crossings: return "share of crossings";
+    case FigureUnit::connections: return "share of connections";
     case FigureUnit::chords: return "share of chords";
     case FigureUnit::phrases: return "share of phrases";
     case FigureUnit::points: return "share above another";
@@ -101,7 +101,7 @@ Json figure_json(const ComparisonReport& report, std::size_t row) {
 std::string comparison_json(const ComparisonReport& report) {
   Json document;
   document["format"] = "insideline-comparison";
-  document["version"] = 1;
+  document["version"] = 2;
   document["occasion"] = word(report.occasion);
   document["method"] = {{"resamples", report.settings.resamples},
                         {"seed", report.settings.seed},

@@ -137,7 +137,7 @@ std::string comparison_page(const ComparisonReport& report) {
   page.main += section("lines", "The lines", note_lines(line_panels(report)) + course_plot(report));
   Markup plots;
   for (const FigureGroup group : {FigureGroup::chord_tones, FigureGroup::degrees, FigureGroup::other_notes,
-                                  FigureGroup::arpeggios, FigureGroup::crossings, FigureGroup::guide_tones})
+                                  FigureGroup::arpeggios, FigureGroup::connections, FigureGroup::guide_tones})
     plots += group_plot(report, group);
   if (report.solos.size() > most_series)
     plots = element("p", fmt::format("The plots show the first {} of {}.", most_series, report.solos.size())) + plots;

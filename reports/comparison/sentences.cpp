@@ -16,7 +16,7 @@ const char* measure_of(FigureUnit unit) {
     case FigureUnit::notes:
     case FigureUnit::time:
     case FigureUnit::arpeggios:
-    case FigureUnit::crossings:
+    case FigureUnit::connections:
     case FigureUnit::chords:
     case FigureUnit::phrases:
     case FigureUnit::points: return " points";

@@ -137,7 +137,7 @@ Markup bracket(const MapLayout& layout, const Arpeggio& arpeggio, std::size_t in
   Markup markup = shape("path", {{"d", path}});
   if (begins)
     markup += lettering(bracket_room(layout, arpeggio).left, y - hook - 3,
-                        arpeggio.unprepared_descent ? "unprepared" : "way", shown_cell(arpeggio));
+                        arpeggio.straight_descent ? "straight-down" : "way", shown_cell(arpeggio));
   return markup;
 }
 
@@ -155,7 +155,7 @@ std::string link_class(const Connection& connection) {
 }
 
 /// From the last note on the old chord to the first on the new one; cut in two where a system ends between them.
-Markup link(const MapLayout& layout, const Connection& connection, std::size_t system) {
+Markup connection_path(const MapLayout& layout, const Connection& connection, std::size_t system) {
   constexpr double bow = 10.0;
   const MapSystem& here = layout.systems[system];
   const auto inside = [&](std::size_t note) { return note >= here.first_note && note < here.end_note; };
@@ -243,10 +243,10 @@ Markup legend_of_map() {
   items += sign(R"svg(<g class="note c"><text x="0" y="4">3» «4</text></g>)svg",
                 "heard against the chord to come, the chord before");
   items += sign(R"svg(<g class="brackets"><path d="M-18 10v-5H18v5"/><text x="-17" y="0">down!</text></g>)svg",
-                "arpeggio: up, down, down! (not gone up first), turns; with its degrees");
+                "arpeggio: up, down, down! (straight down), both ways; with its degrees");
   items += sign(
-      R"svg(<g class="links"><path class="step" d="M-20 -2Q-10 6 0 -2"/><path class="guide" d="M2 -2Q10 6 18 -2"/></g>)svg",
-      "from chord to chord; heavy: third and seventh lead to each other; dashed: a third; dotted: a leap");
+      R"svg(<g class="connections"><path class="step" d="M-20 -2Q-10 6 0 -2"/><path class="guide" d="M2 -2Q10 6 18 -2"/></g>)svg",
+      "connection; heavy: third and seventh lead to each other; dashed: a third; dotted: a leap");
   items += sign(R"svg(<g class="lanes"><path d="M-20 -8h40v7h-40z"/><path class="root" d="M-20 2h40v7h-40z"/></g>)svg",
                 "lanes: the tones of the chord; darker: its root");
   return element("ul", {{"class", "key signs"}}, items);
@@ -261,7 +261,7 @@ Markup toggle(std::string_view part, std::string_view words) {
 Markup toggles(bool choruses) {
   Markup boxes = element("legend", "Show");
   boxes += toggle("lanes", "lanes") + toggle("degrees", "degrees") + toggle("brackets", "arpeggio brackets") +
-           toggle("links", "links between chords");
+           toggle("connections", "connections");
   if (choruses) boxes += toggle("stacked", "choruses under each other");
   return element("fieldset", {{"class", "controls toggles"}, {"hidden", ""}}, boxes);
 }
@@ -290,10 +290,10 @@ Markup map_system(const Report& report, const MapLayout& layout, std::size_t sys
   for (std::size_t i = 0; i < analysis.arpeggios.size(); ++i)
     if (reaches(analysis.arpeggios[i].notes.front(), analysis.arpeggios[i].notes.back()))
       brackets += bracket(layout, analysis.arpeggios[i], i, system);
-  Markup links;
+  Markup connections;
   for (const Connection& connection : analysis.connections)
     if (connection.from_note && connection.to_note && reaches(*connection.from_note, *connection.to_note))
-      links += link(layout, connection, system);
+      connections += connection_path(layout, connection, system);
   Markup notes;
   for (std::size_t i = here.first_note; i < here.end_note; ++i) notes += note_mark(report, layout, here, i);
   const std::string chorus =
@@ -307,7 +307,7 @@ Markup map_system(const Report& report, const MapLayout& layout, std::size_t sys
        {"aria-label", name_of(report, here)},
        {"viewBox", fmt::format("0 0 {} {}", drawn(layout.sizes[system].width), drawn(layout.sizes[system].height))}},
       hidden_group("lanes", lanes) + hidden_group("frame", names) + hidden_group("brackets", brackets) +
-          hidden_group("links", links) + notes);
+          hidden_group("connections", connections) + notes);
 }
 
 Markup line_map(const Report& report, const MapLayout& layout) {

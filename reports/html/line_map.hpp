@@ -1,6 +1,6 @@
 // The line map, the picture of this program: pitch upwards and time across, with the tones of the sounding chord as
 // lanes behind the line, the notes marked by role in colour and shape, degrees beside them, brackets over arpeggios
-// and links where the line crosses to the next chord.
+// and its connections with the next chord.
 #pragma once
 
 #include "reports/html/map_layout.hpp"

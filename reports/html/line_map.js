@@ -9,12 +9,12 @@
 
   // The places of a note's values, as map_data.cpp writes them.
   const note = (index) => {
-    const [onset, duration, midi, name, bar, place, degree, governor, role, figure, placement, sure, reason, crossing] =
+    const [onset, duration, midi, name, bar, place, degree, governor, role, figure, placement, sure, reason, connection] =
       data.notes[index];
     return {
       onset, duration, midi, name: words[name], bar: data.bars[bar], place: words[place], degree: words[degree],
       chord: governor < 0 ? "" : data.chords[governor][0], role: words[role], figure: words[figure],
-      placement: words[placement], sure, reason: words[reason], crossing: words[crossing],
+      placement: words[placement], sure, reason: words[reason], connection: words[connection],
     };
   };
   const elementOf = (index) => document.getElementById(`n${index}`);
@@ -28,7 +28,7 @@
   const where = (n) => `${n.name}, bar ${n.bar[0]}, ${n.place}`;
   const spoken = (n) =>
     [where(n), against(n).replaceAll("♭", "flat ").replaceAll("♯", "sharp "), whatItIs(n), `${n.sure} % sure`, n.reason,
-      n.crossing && `crosses from ${n.crossing.replaceAll("♭", "flat ").replaceAll("♯", "sharp ")}`]
+      n.connection && `connection ${n.connection.replaceAll("♭", "flat ").replaceAll("♯", "sharp ")}`]
       .filter(Boolean).join(". ");
 
   // One note at a time is in the order of the Tab key; the arrow keys move on from it.
@@ -56,7 +56,7 @@
     const n = note(index);
     const parts = [line(where(n), "strong"), line(against(n)), line(`${whatItIs(n)} (${n.sure} % sure)`)];
     if (n.reason) parts.push(line(n.reason));
-    if (n.crossing) parts.push(line(`From the chord before: ${n.crossing}.`, "soft"));
+    if (n.connection) parts.push(line(`Connection: ${n.connection}.`, "soft"));
     tip.replaceChildren(...parts);
     tip.hidden = false;
     const box = elementOf(index).querySelector("use").getBoundingClientRect();

@@ -35,8 +35,8 @@ Json quarters(const Beats& time) {
   return std::round(to_double(time) * places) / places;
 }
 
-/// The crossing into each note, in words: "♭7 to 3, half step, guide tone".
-std::vector<std::string> crossings(const Report& report) {
+/// The connection into each note, in words: "♭7 to 3, half step, guide tone".
+std::vector<std::string> connections(const Report& report) {
   std::vector<std::string> words(report.solo.notes.size());
   for (const Connection& connection : report.analysis.connections) {
     if (!connection.to_note || !connection.from_degree || !connection.to_degree) continue;
@@ -61,7 +61,7 @@ Json chords_json(const Harmony& harmony) {
   return chords;
 }
 
-Json note_json(const Report& report, std::size_t index, const std::string& crossing, Words& words) {
+Json note_json(const Report& report, std::size_t index, const std::string& connection, Words& words) {
   const Note& note = report.solo.notes[index];
   const NoteLabel& label = report.analysis.labels[index];
   const std::size_t bar = bar_index_at(report.solo, note.onset);
@@ -80,7 +80,7 @@ Json note_json(const Report& report, std::size_t index, const std::string& cross
           words.number_of(label.placement == Placement::in_place ? "" : to_string(label.placement)),
           static_cast<int>(std::lround(label.confidence * hundred)),
           words.number_of(printable(label.reason)),
-          words.number_of(crossing)};
+          words.number_of(connection)};
 }
 
 }  // namespace
@@ -99,9 +99,9 @@ std::string map_data(const Report& report) {
     json["bars"].push_back({bar.number, quarters(bar.onset), quarters(bar.length)});
   json["chords"] = chords_json(harmony);
   json["notes"] = Json::array();
-  const std::vector<std::string> crossing = crossings(report);
+  const std::vector<std::string> connection = connections(report);
   for (std::size_t i = 0; i < report.solo.notes.size(); ++i)
-    json["notes"].push_back(note_json(report, i, crossing[i], words));
+    json["notes"].push_back(note_json(report, i, connection[i], words));
   json["words"] = words.all();
   return json.dump(-1, ' ', false, Json::error_handler_t::replace);
 }

@@ -86,10 +86,10 @@ Markup arpeggio_ways(const Report& report) {
   const std::vector<NamedValue> values{named_here("up", summary.arpeggios_ascending),
                                        named_here("down", summary.arpeggios_descending),
                                        named_here("both ways", summary.arpeggios_mixed),
-                                       named_here("of all, unprepared descents", summary.unprepared_descents)};
+                                       named_here("of all, straight down at first", summary.straight_descents)};
   return horizontal_bars(
-      {"Which way arpeggios run", "A descent is unprepared where the line had not gone up the chord first.", "way"},
-      "arpeggios", values);
+      {"Which way arpeggios run", "Straight down: no climb through the same chord leads to it.", "way"}, "arpeggios",
+      values);
 }
 
 Markup arpeggio_lowest(const Report& report) {
@@ -108,7 +108,7 @@ Markup connection_kinds(const Report& report) {
   for (const auto& [kind, count] : summary.connections_by_kind)
     values.push_back(
         named(kind == ConnectionKind::none ? "not at all (rest)" : to_string(kind), count, summary.connections));
-  return horizontal_bars({"From chord to chord", "How the line crosses each change of chord.", "crossing"},
+  return horizontal_bars({"Connections", "How the line connects the chords at each change.", "connection"},
                          "changes of chord", values);
 }
 

@@ -37,13 +37,13 @@ void add_arpeggios(const Summary& summary, std::vector<std::string>& paragraphs)
   std::string text = fmt::format("{} {} to {}: {}.", share_text(summary.arpeggio_share, "note"),
                                  agreeing(summary.arpeggio_share.count, "belongs", "belong"),
                                  counted(summary.arpeggios, "arpeggio"), listed(ways));
-  if (summary.unprepared_descents > 0)
-    text += fmt::format(" {} {} down a chord that was not gone up first.", summary.unprepared_descents,
-                        agreeing(summary.unprepared_descents, "comes", "come"));
+  if (summary.straight_descents > 0)
+    text += fmt::format(" {} of them {} straight down.", summary.straight_descents,
+                        agreeing(summary.straight_descents, "begins", "begin"));
   paragraphs.push_back(text);
 }
 
-void add_crossings(const Summary& summary, std::vector<std::string>& paragraphs) {
+void add_connections(const Summary& summary, std::vector<std::string>& paragraphs) {
   if (summary.connections == 0) return;
   constexpr std::array<std::pair<ConnectionKind, std::string_view>, 5> kinds{{
       {ConnectionKind::common_tone, "on a common tone"},
@@ -59,10 +59,10 @@ void add_crossings(const Summary& summary, std::vector<std::string>& paragraphs)
       ways.push_back(fmt::format("{} {}", count->second, way));
   }
   std::string text = fmt::format("The chord changes {}.", counted(summary.connections, "time"));
-  if (!ways.empty()) text += fmt::format(" The line crosses {}.", listed(ways));
+  if (!ways.empty()) text += fmt::format(" Connections: {}.", listed(ways));
   if (ratio(summary.nearest_taken_share))
-    text += fmt::format(" It takes the nearest tone of the next chord, or a common one, at {}.",
-                        share_text(summary.nearest_taken_share, "crossing"));
+    text += fmt::format(" The line takes the nearest tone of the next chord, or a common one, at {}.",
+                        share_text(summary.nearest_taken_share, "connection"));
   if (ratio(summary.guide_tone_resolutions) && summary.guide_tone_resolutions.count > 0)
     text += fmt::format(" Third and seventh lead to each other at {}.", share_text(summary.guide_tone_resolutions));
   paragraphs.push_back(text);
@@ -82,7 +82,7 @@ std::vector<std::string> closing_summary(const Summary& summary) {
   std::vector<std::string> paragraphs;
   add_notes(summary, paragraphs);
   add_arpeggios(summary, paragraphs);
-  add_crossings(summary, paragraphs);
+  add_connections(summary, paragraphs);
   add_chance(summary, paragraphs);
   return paragraphs;
 }

@@ -105,8 +105,8 @@ held = #(define-music-function (role music) (symbol? ly:music?)
         #{ \markup \transparent \fontsize #-1 "1" #}
         #{ \markup \sans \fontsize #-0.5 \concat { \italic #way \hspace #0.5 #degrees } #})))
 
-% A crossing from one chord to the next; `guide` makes it heavy: a seventh to a third, a third to a seventh.
-crossing = \vowelTransition
+% A connection with the next chord; `guide` makes it heavy: a seventh to a third, a third to a seventh.
+connection = \vowelTransition
 guide = {
   \once \override Lyrics.VowelTransition.thickness = #2.6
   \once \override Lyrics.VowelTransition.arrow-length = #1.2
@@ -148,9 +148,9 @@ constexpr std::string_view page = R"lily(
            \override #'(thickness . 1.4) \path #0.14 #'((moveto 0 0.3) (lineto 0 1.3) (lineto 3.4 1.3) (lineto 3.4 0.3))
            "  arpeggio, with its degrees"
          }
-         \concat { \italic "down!" "  down a chord not gone up first" }
-         \concat { \arrow-of #0.1 "  into the next chord" }
-         \concat { \arrow-of #0.3 "  third to seventh or seventh to third" }
+         \concat { \italic "down!" "  straight down" }
+         \concat { \arrow-of #0.1 "  connection" }
+         \concat { \arrow-of #0.3 "  connection of third and seventh" }
        } #}))
 
 #(define-markup-command (arrow-of layout props thickness) (number?)

@@ -55,10 +55,10 @@ std::string degree_markup(const NoteLabel& label) {
 std::string_view way_of(const Arpeggio& arpeggio) {
   switch (arpeggio.direction) {
     case Direction::ascending: return "up";
-    case Direction::descending: return arpeggio.unprepared_descent ? "down!" : "down";
-    case Direction::mixed: return "turns";
+    case Direction::descending: return arpeggio.straight_descent ? "down!" : "down";
+    case Direction::mixed: return "both ways";
   }
-  return "turns";
+  return "both ways";
 }
 
 std::string cell_markup(const Arpeggio& arpeggio) {

@@ -75,13 +75,14 @@ std::optional<std::size_t> next_printed(const Sheet& sheet, std::size_t note) {
   return std::nullopt;
 }
 
-/// The crossings that an arrow can show, by the note they leave.
+/// The connections that an arrow can show, by the note they leave.
 std::map<std::size_t, const Connection*> arrows(const Sheet& sheet) {
   std::map<std::size_t, const Connection*> result;
-  for (const Connection& crossing : sheet.report.analysis.connections) {
-    if (crossing.kind == ConnectionKind::none || !crossing.from_note || !crossing.to_note) continue;
-    if (is_printed_note(sheet, *crossing.from_note) && next_printed(sheet, *crossing.from_note) == crossing.to_note)
-      result[*crossing.from_note] = &crossing;
+  for (const Connection& connection : sheet.report.analysis.connections) {
+    if (connection.kind == ConnectionKind::none || !connection.from_note || !connection.to_note) continue;
+    if (is_printed_note(sheet, *connection.from_note) &&
+        next_printed(sheet, *connection.from_note) == connection.to_note)
+      result[*connection.from_note] = &connection;
   }
   return result;
 }
@@ -94,17 +95,18 @@ std::string chord_row(const Sheet& sheet, std::span<const WrittenBar> bars) {
 }
 
 std::string degree_row(const Sheet& sheet, std::span<const WrittenBar> bars) {
-  const auto crossings = arrows(sheet);
+  const auto connections = arrows(sheet);
   return row(sheet, bars, [&](const WrittenBar& written) {
     std::vector<Entry> entries;
     Beats place;
     for (const WrittenGroup& group : written.groups) {
       for (const WrittenSymbol& symbol : group.symbols) {
         if (symbol.note && symbol.struck) {
-          const auto crossing = crossings.find(*symbol.note);
-          const bool crosses = crossing != crossings.end();
-          entries.push_back({place, crosses && crossing->second->guide_tone ? "\\guide " : "",
-                             degree_markup(sheet.report.analysis.labels[*symbol.note]), crosses ? " \\crossing" : ""});
+          const auto connection = connections.find(*symbol.note);
+          const bool crosses = connection != connections.end();
+          entries.push_back({place, crosses && connection->second->guide_tone ? "\\guide " : "",
+                             degree_markup(sheet.report.analysis.labels[*symbol.note]),
+                             crosses ? " \\connection" : ""});
         }
         place += length_of(symbol.value) * Beats(group.in_time_of, group.notes);
       }

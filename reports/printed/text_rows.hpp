@@ -1,5 +1,5 @@
 // The rows of text above and below the staff: chord symbols, and degrees with the arrows
-// of the crossings. They count their own time, so that rests, ties and tuplets cannot shift them.
+// of the connections. They count their own time, so that rests, ties and tuplets cannot shift them.
 #pragma once
 
 #include "analyzer/notation/rhythm_writing.hpp"

@@ -36,13 +36,13 @@ std::vector<int> bars_of_arpeggios(const Sheet& sheet, const std::function<bool(
   return bars;
 }
 
-/// Crossings with both their notes on the sheet, by the bar they lead into.
-std::vector<int> bars_of_crossings(const Sheet& sheet, const std::function<bool(const Connection&)>& is_wanted) {
+/// Connections with both their notes on the sheet, by the bar they lead into.
+std::vector<int> bars_of_connections(const Sheet& sheet, const std::function<bool(const Connection&)>& is_wanted) {
   std::vector<int> bars;
-  for (const Connection& crossing : sheet.report.analysis.connections) {
-    if (!crossing.from_note || !crossing.to_note || crossing.kind == ConnectionKind::none) continue;
-    if (!is_printed_note(sheet, *crossing.from_note) || !is_printed_note(sheet, *crossing.to_note)) continue;
-    if (is_wanted(crossing)) bars.push_back(bar_of_note(sheet, *crossing.to_note));
+  for (const Connection& connection : sheet.report.analysis.connections) {
+    if (!connection.from_note || !connection.to_note || connection.kind == ConnectionKind::none) continue;
+    if (!is_printed_note(sheet, *connection.from_note) || !is_printed_note(sheet, *connection.to_note)) continue;
+    if (is_wanted(connection)) bars.push_back(bar_of_note(sheet, *connection.to_note));
   }
   return bars;
 }
@@ -77,17 +77,17 @@ void add_arpeggio_tasks(const Sheet& sheet, std::vector<Task>& tasks) {
       bars_of_arpeggios(sheet, [](const Arpeggio& found) { return found.direction == Direction::ascending; }));
 }
 
-void add_crossing_tasks(const Sheet& sheet, std::vector<Task>& tasks) {
-  const auto all = bars_of_crossings(sheet, [](const Connection&) { return true; });
+void add_connection_tasks(const Sheet& sheet, std::vector<Task>& tasks) {
+  const auto all = bars_of_connections(sheet, [](const Connection&) { return true; });
   const auto nearest =
-      bars_of_crossings(sheet, [](const Connection& crossing) { return crossing.took_nearest.value_or(false); });
+      bars_of_connections(sheet, [](const Connection& connection) { return connection.took_nearest.value_or(false); });
   add(tasks,
       fmt::format("Draw an arrow wherever the line takes the nearest tone of the next chord, or keeps a common one; "
                   "the chord changes under {}.",
                   counted(static_cast<int>(all.size()), "pair of notes", "pairs of notes")),
       "arrow", "arrows", nearest);
   add(tasks, "Mark with a star where a seventh leads to a third, or a third to a seventh, as the chord changes.",
-      "star", "stars", bars_of_crossings(sheet, [](const Connection& crossing) { return crossing.guide_tone; }));
+      "star", "stars", bars_of_connections(sheet, [](const Connection& connection) { return connection.guide_tone; }));
 }
 
 /// The figure that the bars have most of, as a name for one and for many.
@@ -148,7 +148,7 @@ std::vector<Task> worksheet_tasks(const Sheet& sheet) {
                    std::string(answers_above)});
   add_note_tasks(sheet, tasks);
   add_arpeggio_tasks(sheet, tasks);
-  add_crossing_tasks(sheet, tasks);
+  add_connection_tasks(sheet, tasks);
   add_other_note_tasks(sheet, tasks);
   if (tasks.size() > most_tasks) tasks.resize(most_tasks);
   return tasks;

@@ -29,14 +29,14 @@ Markup spread_plots(const CollectionReport& report) {
                           ? Axis{.name = row.name, .low = 0.0, .high = 1.0, .step = 0.1, .numbers = Numbers::percent}
                           : axis_from_zero(row.name, std::max(figure.spread->highest, 1.0));
     plots += histogram({.heading = row.name, .says = row.meaning, .things = row.name}, axis, report.values[i],
-                       {.value = figure.spread->median, .name = "the middle one"});
+                       {.value = figure.spread->median, .name = "median"});
   }
   return plots;
 }
 
 Markup spread_table(const CollectionReport& report) {
   Table all{.caption = "Every figure over the collection",
-            .head = {"figure", "solos", "lowest", "10 %", "25 %", "50 %", "75 %", "90 %", "highest"},
+            .head = {"figure", "solos", "lowest", "10 %", "25 %", "median", "75 %", "90 %", "highest"},
             .rows = {}};
   for (const FigureOverview& figure : report.figures) {
     if (!figure.spread) continue;

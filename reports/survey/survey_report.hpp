@@ -39,7 +39,7 @@ struct SurveyedSolo {
   int notes = 0;
 };
 
-/// A turn or a shape with how often it comes.
+/// A cell or a shape with how often it comes.
 struct Frequency {
   std::string name;
   int count = 0;

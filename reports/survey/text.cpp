@@ -22,7 +22,7 @@ bool is_shown(const FigureOverview& figure, Depth depth) {
 
 std::string spread_table(const CollectionReport& report, Depth depth, Colour colour) {
   std::string text = painted("Figure by figure", Ink::title, colour) + "\n";
-  text += fmt::format("  {:<{}}{:>6}{:>11}{:>11}{:>11}\n", "", name_width, "solos", "low", "middle", "high");
+  text += fmt::format("  {:<{}}{:>6}{:>11}{:>11}{:>11}\n", "", name_width, "solos", "low", "median", "high");
   for (const FigureOverview& figure : report.figures) {
     if (!is_shown(figure, depth)) continue;
     const Distribution& spread = *figure.spread;
@@ -30,7 +30,7 @@ std::string spread_table(const CollectionReport& report, Depth depth, Colour col
                         value_text(figure.row, spread.tenth), value_text(figure.row, spread.median),
                         value_text(figure.row, spread.nine_tenths));
   }
-  text += "\n" + paragraph("Half of the solos lie below the middle. A tenth lies below low, a tenth above high.");
+  text += "\n" + paragraph("Half of the solos lie below the median. A tenth lies below low, a tenth above high.");
   return text;
 }
 
@@ -42,7 +42,7 @@ std::string groups_table(const CollectionReport& report, Colour colour) {
   for (const GroupSpread& group : figure.groups) {
     if (++shown > most_groups) break;
     text +=
-        fmt::format("  {} {:>9}, middle {}, from {} to {}\n", padded_right(printable(group.name), group_width),
+        fmt::format("  {} {:>9}, median {}, from {} to {}\n", padded_right(printable(group.name), group_width),
                     counted(static_cast<int>(group.spread.count), "solo"), value_text(figure.row, group.spread.median),
                     value_text(figure.row, group.spread.lowest), value_text(figure.row, group.spread.highest));
   }
@@ -97,7 +97,7 @@ std::string standing_text(const std::string& collection, const std::vector<Figur
   if (solos == 0) return paragraph(printable(collection) + " has no solos to stand among.", 0);
   std::string text =
       printable(fmt::format("Among the {} of {}", counted(static_cast<int>(solos), "solo"), collection)) + "\n";
-  text += fmt::format("  {:<{}}{:>9}{:>9}  {}\n", "", name_width, "here", "middle", "higher than");
+  text += fmt::format("  {:<{}}{:>9}{:>9}  {}\n", "", name_width, "here", "median", "higher than");
   for (const FigureStanding& standing : standings)
     text += fmt::format("  {:<{}}{:>9}{:>9}  {:.0f} of 100\n", figure_rows()[standing.row].name, name_width,
                         value_text(standing.row, standing.value), value_text(standing.row, standing.median),

@@ -14,9 +14,9 @@ namespace {
 /// "Half of the solos have between 70 % and 90 % chord tones; ..."
 std::string spread_sentence(const FigureOverview& figure) {
   const Distribution& spread = *figure.spread;
-  return fmt::format("{}: half of the solos lie between {} and {}, the middle one at {}.",
-                     figure_rows()[figure.row].name, value_text(figure.row, spread.lower_quarter),
-                     value_text(figure.row, spread.upper_quarter), value_text(figure.row, spread.median));
+  return fmt::format("{}: half of the solos lie between {} and {}, the median is {}.", figure_rows()[figure.row].name,
+                     value_text(figure.row, spread.lower_quarter), value_text(figure.row, spread.upper_quarter),
+                     value_text(figure.row, spread.median));
 }
 
 std::string capital(std::string text) {

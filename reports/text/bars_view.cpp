@@ -14,11 +14,11 @@
 namespace insideline::reports {
 namespace {
 
-enum Row : std::size_t { bar_row, chord_row, beat_row, note_row, degree_row, motion_row, arpeggio_row, crossing_row };
+enum Row : std::size_t { bar_row, chord_row, beat_row, note_row, degree_row, motion_row, arpeggio_row, connection_row };
 constexpr std::array<std::string_view, 8> row_names = {"bar",    "chord",  "beat",     "note",
-                                                       "degree", "motion", "arpeggio", "crossing"};
-constexpr std::size_t margin = 9;  // columns for the names of the rows
-constexpr std::size_t gap = 1;     // columns between two cells
+                                                       "degree", "motion", "arpeggio", "connection"};
+constexpr std::size_t margin = 11;  // columns for the names of the rows
+constexpr std::size_t gap = 1;      // columns between two cells
 constexpr std::size_t bar_line = 2;
 
 struct Cell {
@@ -42,27 +42,27 @@ struct Measure {
 
 using Line = std::vector<Measure>;
 
-std::string crossing_text(const Connection& connection) {
+std::string connection_text(const Connection& connection) {
   const std::string text = to_string(*connection.from_degree) + ">" + to_string(*connection.to_degree);
   return connection.guide_tone ? text + "*" : text;
 }
 
 /// What is known of every note beside its label, by index of the note.
-std::vector<std::string> crossings_by_note(const Report& report) {
-  std::vector<std::string> crossings(report.solo.notes.size());
+std::vector<std::string> connections_by_note(const Report& report) {
+  std::vector<std::string> connections(report.solo.notes.size());
   for (const Connection& connection : report.analysis.connections)
     if (connection.to_note && connection.from_degree && connection.to_degree)
-      crossings[*connection.to_note] = crossing_text(connection);
-  return crossings;
+      connections[*connection.to_note] = connection_text(connection);
+  return connections;
 }
 
-void fill_note_cells(const Report& report, std::size_t note, const std::string& crossing, Column& column) {
+void fill_note_cells(const Report& report, std::size_t note, const std::string& connection, Column& column) {
   const NoteLabel& label = report.analysis.labels[note];
   const Ink ink = ink_of(label.role);
   column.cells[note_row] = {to_string(report.solo.notes[note].pitch), Ink::plain};
   column.cells[degree_row] = {degree_mark(label), ink};
   column.cells[motion_row] = {std::string(abbreviation(label.figure)), ink};
-  column.cells[crossing_row] = {crossing, Ink::plain};
+  column.cells[connection_row] = {connection, Ink::plain};
 }
 
 /// Chord symbols may reach over the columns after them; other cells make theirs wide enough.
@@ -95,7 +95,7 @@ std::string bar_name(const Report& report, std::size_t bar_index) {
   return name;
 }
 
-Measure measure_of(const Report& report, std::size_t bar_index, const std::vector<std::string>& crossings) {
+Measure measure_of(const Report& report, std::size_t bar_index, const std::vector<std::string>& connections) {
   Measure measure;
   measure.name = bar_name(report, bar_index);
   for (const BarColumn& source : bar_columns(report, bar_index)) {
@@ -104,7 +104,7 @@ Measure measure_of(const Report& report, std::size_t bar_index, const std::vecto
     column.cells[chord_row] = {source.chord, Ink::title};
     column.cells[beat_row] = {source.beat, Ink::faint};
     if (source.note)
-      fill_note_cells(report, *source.note, crossings[*source.note], column);
+      fill_note_cells(report, *source.note, connections[*source.note], column);
     else
       column.cells[note_row] = {source.held ? "~" : "·", Ink::faint};
     measure.columns.push_back(column);
@@ -177,8 +177,8 @@ void draw_measure(const Measure& measure, std::size_t at, Canvas& canvas, Spots&
 std::string_view direction_word(const Arpeggio& arpeggio) {
   switch (arpeggio.direction) {
     case Direction::ascending: return "up";
-    case Direction::descending: return arpeggio.unprepared_descent ? "down!" : "down";
-    case Direction::mixed: return "turns";
+    case Direction::descending: return arpeggio.straight_descent ? "down!" : "down";
+    case Direction::mixed: return "both ways";
   }
   return "";
 }
@@ -196,6 +196,7 @@ void draw_arpeggio(const Arpeggio& arpeggio, const Spots& spots, CanvasRow& row)
   if (spots[arpeggio.notes.front()]) row.write(reach->begin, "└");
   if (spots[arpeggio.notes.back()]) row.write(reach->end - 1, "┘");
   const std::string direction = fmt::format(" {} ", direction_word(arpeggio));
+  constexpr std::string_view short_for_both_ways = " both ";
   const std::string in_full =
       arpeggio.ornaments.empty() ? direction : fmt::format(" {}, ornamented ", direction_word(arpeggio));
   const std::size_t inside = reach->end - reach->begin - 2;
@@ -203,6 +204,8 @@ void draw_arpeggio(const Arpeggio& arpeggio, const Spots& spots, CanvasRow& row)
     row.write(reach->begin + 2, in_full);
   else if (direction.size() <= inside)
     row.write(reach->begin + 1, direction);
+  else if (arpeggio.direction == Direction::mixed && short_for_both_ways.size() <= inside)
+    row.write(reach->begin + 1, short_for_both_ways);
 }
 
 std::string drawn(const Line& line, const Report& report, Colour colour) {
@@ -219,7 +222,7 @@ std::string drawn(const Line& line, const Report& report, Colour colour) {
 
   std::string text;
   for (std::size_t row = 0; row < row_names.size(); ++row) {
-    const bool optional_row = row == motion_row || row == arpeggio_row || row == crossing_row;
+    const bool optional_row = row == motion_row || row == arpeggio_row || row == connection_row;
     const bool empty =
         row == arpeggio_row ? brackets.blank() : std::ranges::all_of(line, [row](const Measure& measure) {
           return std::ranges::all_of(measure.columns,
@@ -236,9 +239,9 @@ std::string drawn(const Line& line, const Report& report, Colour colour) {
 
 std::string bars_view(const Report& report, const std::vector<std::size_t>& bars, Colour colour,
                       std::size_t line_width) {
-  const std::vector<std::string> crossings = crossings_by_note(report);
+  const std::vector<std::string> connections = connections_by_note(report);
   std::vector<Measure> measures;
-  for (const std::size_t bar : bars) measures.push_back(measure_of(report, bar, crossings));
+  for (const std::size_t bar : bars) measures.push_back(measure_of(report, bar, connections));
   std::string text;
   for (const Line& line : broken_into_lines(measures, line_width - margin)) text += drawn(line, report, colour) + "\n";
   return text;

@@ -1,5 +1,5 @@
 // Bars of the solo as on a page: chord, beat, note, degree and motion of each note
-// under each other, arpeggios bracketed, crossings from chord to chord named.
+// under each other, arpeggios bracketed, connections named.
 // Lines break between bars; a bar too long for a line breaks inside.
 #pragma once
 

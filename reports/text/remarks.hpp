@@ -46,7 +46,7 @@ RemarkSection group_remarks(const Report& report);
 RemarkSection chance_remarks(const Report& report);
 RemarkSection arpeggio_remarks(const Report& report);
 RemarkSection cell_remarks(const Report& report);
-RemarkSection crossing_remarks(const Report& report);
+RemarkSection connection_remarks(const Report& report);
 RemarkSection guide_tone_remarks(const Report& report);
 RemarkSection other_note_remarks(const Report& report);
 RemarkSection early_and_late_remarks(const Report& report);

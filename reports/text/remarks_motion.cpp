@@ -1,4 +1,4 @@
-// How the line moves: through the chords, from one to the next, early and late.
+// How the line moves: through the chords, at the changes, early and late.
 #include "reports/text/display_width.hpp"
 #include "reports/text/remarks.hpp"
 #include "reports/text/wording.hpp"
@@ -46,7 +46,7 @@ int bar_of_note(const Report& report, std::size_t note) {
 std::string directions(const Summary& summary) {
   if (summary.arpeggios == 1) {
     const bool down = summary.arpeggios_descending == 1;
-    if (summary.unprepared_descents == 1) return "It runs down, unprepared: the chord was not gone up first.";
+    if (summary.straight_descents == 1) return down ? "It runs straight down." : "It begins straight down.";
     return down ? "It runs down." : summary.arpeggios_ascending == 1 ? "It runs up." : "It runs both ways.";
   }
   std::vector<std::string> ways;
@@ -54,9 +54,9 @@ std::string directions(const Summary& summary) {
   if (summary.arpeggios_descending > 0) ways.push_back(fmt::format("{} down", summary.arpeggios_descending));
   if (summary.arpeggios_mixed > 0) ways.push_back(fmt::format("{} both ways", summary.arpeggios_mixed));
   std::string text = "They run: " + listed(ways) + ".";
-  if (summary.unprepared_descents > 0)
-    text += fmt::format(" {} {} down a chord unprepared, without having gone up it first, which is the harder way.",
-                        summary.unprepared_descents, agreeing(summary.unprepared_descents, "comes", "come"));
+  if (summary.straight_descents > 0)
+    text += fmt::format(" {} of them {} straight down.", summary.straight_descents,
+                        agreeing(summary.straight_descents, "begins", "begin"));
   return text;
 }
 
@@ -127,15 +127,15 @@ RemarkSection arpeggio_remarks(const Report& report) {
   return section;
 }
 
-RemarkSection crossing_remarks(const Report& report) {
+RemarkSection connection_remarks(const Report& report) {
   const Summary& summary = report.analysis.summary;
-  RemarkSection section{"Crossing the changes", {}};
+  RemarkSection section{"Connections", {}};
   if (summary.connections == 0) {
     section.remarks = {"The chord never changes under this line."};
     return section;
   }
-  section.remarks.emplace_back(
-      fmt::format("The chord changes {}. The line crosses", times(static_cast<std::size_t>(summary.connections))));
+  section.remarks.emplace_back(fmt::format("The chord changes {}. The line connects the chords",
+                                           times(static_cast<std::size_t>(summary.connections))));
   for (const auto& [kind, count] : summary.connections_by_kind) {
     if (count == 0) continue;
     const std::string name = kind == ConnectionKind::none ? "not at all (rest)" : "by " + to_string(kind);
@@ -143,7 +143,7 @@ RemarkSection crossing_remarks(const Report& report) {
   }
   if (summary.nearest_taken_share.of > 0)
     section.remarks.emplace_back(fmt::format("{} {} the nearest tone of the next chord, or a common one.",
-                                             share_text(summary.nearest_taken_share, "crossing"),
+                                             share_text(summary.nearest_taken_share, "connection"),
                                              agreeing(summary.nearest_taken_share.count, "takes", "take")));
   if (const std::string smoothest = threads(report.analysis.threads); !smoothest.empty())
     section.remarks.emplace_back(smoothest);
@@ -164,7 +164,7 @@ RemarkSection guide_tone_remarks(const Report& report) {
     for (const Connection& connection : report.analysis.connections)
       if (connection.guide_tone && connection.to_note) bars.push_back(bar_of_note(report, *connection.to_note));
     words +=
-        fmt::format("{} {} a guide tone home, seventh to third or third to seventh{}. ", share_text(home, "crossing"),
+        fmt::format("{} {} a guide tone home, seventh to third or third to seventh{}. ", share_text(home, "connection"),
                     agreeing(home.count, "leads", "lead"), bars.empty() ? "" : ": into " + in_bars(bars));
   }
   const Share& heard = report.analysis.heard.first_rank;

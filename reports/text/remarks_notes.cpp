@@ -129,7 +129,8 @@ RemarkSection other_note_remarks(const Report& report) {
   const int moving = summary.non_chord_tones + summary.outside;
   if (moving == 0) return section;
   section.remarks.emplace_back(
-      fmt::format("{}, by what they do:", counted(moving, "note outside the chords", "notes outside the chords")));
+      fmt::format("{} on their way{}, by what they do:", counted(summary.non_chord_tones, "note"),
+                  summary.outside > 0 ? fmt::format(" and {} outside", summary.outside) : ""));
   for (const FigureRow& row : motions) {
     const int count = count_of(summary.figures, row.figure);
     if (count > 0)

@@ -1,4 +1,4 @@
-// The line in its parts: phrase by phrase, chorus by chorus, by the kind of chord, and the turns it likes.
+// The line in its parts: phrase by phrase, chorus by chorus, by the kind of chord, and the cells it likes.
 #include "reports/text/remarks.hpp"
 #include "reports/text/wording.hpp"
 
@@ -13,7 +13,7 @@ namespace {
 
 constexpr std::size_t most_phrases = 24;
 constexpr std::size_t most_cells = 6;
-constexpr int fewest_turns = 2;
+constexpr int fewest_times = 2;
 
 std::string bars_of(const PhraseFigures& phrase) {
   if (phrase.first_bar == phrase.last_bar) return fmt::format("bar {}", phrase.first_bar);
@@ -50,7 +50,7 @@ std::string name_of(const Cell& cell) {
 std::string where_of(const Cell& cell) {
   const std::string_view way = cell.direction == Direction::ascending    ? "up"
                                : cell.direction == Direction::descending ? "down"
-                                                                         : "turning";
+                                                                         : "both ways";
   return fmt::format("{}, in {} chords", way, to_string(cell.quality));
 }
 
@@ -92,11 +92,11 @@ RemarkSection group_remarks(const Report& report) {
 }
 
 RemarkSection cell_remarks(const Report& report) {
-  RemarkSection section{"Turns of two or three tones", {}};
+  RemarkSection section{"Cells of two or three tones", {}};
   int all = 0;
   for (const Cell& cell : report.analysis.cells) all += cell.count;
   for (const Cell& cell : report.analysis.cells) {
-    if (section.remarks.size() == most_cells || cell.count < fewest_turns) break;
+    if (section.remarks.size() == most_cells || cell.count < fewest_times) break;
     section.remarks.emplace_back(CountRow{.name = name_of(cell), .share = {cell.count, all}, .beside = where_of(cell)});
   }
   return section;

@@ -23,7 +23,7 @@ std::string described(const Arpeggio& arpeggio) {
   text += "| " + to_string(arpeggio.direction) + ", " + to_string(arpeggio.inversion);
   text += arpeggio.complete ? ", complete" : ", part";
   text += ", spells " + (arpeggio.spells.empty() ? "nothing" : arpeggio.spells);
-  if (arpeggio.unprepared_descent) text += ", unprepared";
+  if (arpeggio.straight_descent) text += ", straight down";
   if (arpeggio.octave_displaced) text += ", displaced";
   if (arpeggio.repeats) text += ", repeats";
   if (!arpeggio.ornaments.empty()) text += ", ornamented";
@@ -48,8 +48,8 @@ TEST_CASE("an arpeggio is told by its degrees, its way, its lowest note and what
       {"F#dim7", "A3 C4 Eb4 F#4", "b3 b5 bb7 1 | ascending, first inversion, complete, spells F#dim7"},
       {"C7sus4", "C4 F4 G4 Bb4", "1 4 5 b7 | ascending, root position, complete, spells C7sus4"},
       {"D7/C", "D4 F#4 A4 C5", "1 3 5 b7 | ascending, root position, complete, spells D7"},
-      {"Dm7", "E5 C5 A4 F4", "9 b7 5 b3 | descending, first inversion, part, spells Fmaj7, unprepared"},
-      {"Fmaj7", "B4 G4 E4 C4", "#11 9 7 5 | descending, second inversion, part, spells Cmaj7, unprepared"},
+      {"Dm7", "E5 C5 A4 F4", "9 b7 5 b3 | descending, first inversion, part, spells Fmaj7, straight down"},
+      {"Fmaj7", "B4 G4 E4 C4", "#11 9 7 5 | descending, second inversion, part, spells Cmaj7, straight down"},
       {"C7#11", "D5 F#5 A5", "9 #11 13 | ascending, upper structure, part, spells D"},
       {"C", "C4 G4 E4 G4 C4", "1 5 3 5 1 | mixed, root position, complete, spells C"},
   }));
@@ -98,14 +98,14 @@ TEST_CASE("a ninth belongs to the arpeggio where the stack goes on, and not wher
   const AnalysedLine line = analysed("C7@0", in_lengths_of("1/2", "C4 E4 G4 Bb4 D5 C5"));
   CHECK(all_described(line) == "1 3 5 b7 9 | ascending, root position, complete, spells C9");
   const AnalysedLine lone = analysed("C7@0", in_lengths_of("1/2", "D5 G4 E4 C4"));
-  CHECK(all_described(lone) == "5 3 1 | descending, root position, part, spells C, unprepared");
+  CHECK(all_described(lone) == "5 3 1 | descending, root position, part, spells C, straight down");
 }
 
 TEST_CASE("repeated notes and notes in another octave do not break an arpeggio, and are told") {
   const auto [melody, expected] = GENERATE(table<std::string, std::string>({
       {"C4 C4 E4 G4 G4", "1 1 3 5 5 | ascending, root position, part, spells C, repeats"},
       {"C4 E3 G3 B3", "1 3 5 7 | ascending, first inversion, complete, spells Cmaj7, displaced"},
-      {"B4 G5 E5 C5", "7 5 3 1 | descending, third inversion, complete, spells Cmaj7, unprepared, displaced"},
+      {"B4 G5 E5 C5", "7 5 3 1 | descending, third inversion, complete, spells Cmaj7, straight down, displaced"},
       {"C4 E5 G5", "1 3 5 | ascending, root position, part, spells C, displaced"},
       {"C4 E4 G3", "1 3 5 | mixed, second inversion, part, spells C"},
   }));
@@ -123,16 +123,16 @@ TEST_CASE("an arpeggio does not run on into another chord or across a phrase") {
   CHECK(all_described(analysed("C@0", "C4:1 E4:1 r:2 G4:1 C5:1")).empty());
 }
 
-TEST_CASE("coming down a chord is unprepared unless the phrase has gone up it first") {
-  const auto [melody, unprepared] = GENERATE(table<std::string, int>({
+TEST_CASE("a descent is straight unless the phrase has climbed through the same chord before") {
+  const auto [melody, straight] = GENERATE(table<std::string, int>({
       {"Bb4:1/2 G4:1/2 E4:1/2 C4:1/2", 1},
       {"C4:1/2 E4:1/2 G4:1/2 Bb4:1/2 G4:1/2 E4:1/2 C4:1/2", 0},          // up and down in one
-      {"C4:1/2 E4:1/2 G4:1/2 F4:1/2 F#4:1/2 Bb4:1/2 G4:1/2 E4:1/2", 0},  // up, a turn, and down
+      {"C4:1/2 E4:1/2 G4:1/2 F4:1/2 F#4:1/2 Bb4:1/2 G4:1/2 E4:1/2", 0},  // up, two notes between, and down
       {"C4:1/2 E4:1/2 G4:1/2 r:5/2 Bb4:1/2 G4:1/2 E4:1/2", 1},           // up in another phrase
       {"G4:1/2 E4:1/2 C4:1/2 E4:1/2 G4:1/2", 1},                         // down first, then up
       {"C4:1/2 E4:1/2 G4:1/2", 0},
   }));
-  CHECK(analysed("C7@0", melody).analysis.summary.unprepared_descents == unprepared);
+  CHECK(analysed("C7@0", melody).analysis.summary.straight_descents == straight);
 }
 
 TEST_CASE("approach notes between the members make an ornamented arpeggio") {
@@ -166,7 +166,7 @@ TEST_CASE("transposing line and chords together changes nothing in the arpeggios
         CHECK(after[i].degrees == before[i].degrees);
         CHECK(after[i].direction == before[i].direction);
         CHECK(after[i].inversion == before[i].inversion);
-        CHECK(after[i].unprepared_descent == before[i].unprepared_descent);
+        CHECK(after[i].straight_descent == before[i].straight_descent);
       }
     }
   }

@@ -19,5 +19,5 @@ sheet nearest
 sheet common-tones --common-tones --seed 3
 sheet down-in-triplets --arpeggios down --rhythm triplets
 sheet inversions-for-tenor --arpeggios up --inversion every --choruses 2 --range tenor-sax --written
-sheet cells-three-over-four --cell "5 7 1" --rhythm three-over-four
+sheet cells-three-over-four --cell "7 3 5" --rhythm three-over-four
 sheet two-tones-off-the-beat --tones-a-bar 2 --rhythm off-beat

@@ -1,5 +1,5 @@
-// Agreement with the invented lines that a teacher labelled (tests/labelled/README.md). This is a
-// guard against regressions, not outside evidence.
+// Agreement with lines and labels that were written for this project (tests/labelled/README.md). This is a guard
+// against regressions, not outside evidence.
 #include "tests/support/label_file.hpp"
 
 #include "analyzer/labels/label_notes.hpp"
@@ -45,7 +45,7 @@ TEST_CASE("the lines used for tuning keep their labels") {
   CHECK(tuning.labels >= 0.98 * tuning.notes);
 }
 
-TEST_CASE("lines never used for tuning agree with the teacher in 95 of 100 roles and 90 of 100 labels") {
+TEST_CASE("lines never used for tuning agree with their labels in 95 of 100 roles and 90 of 100 labels") {
   const Agreement held_out = agreement_with("held_out.tsv");
   REQUIRE(held_out.notes >= 150);
   CHECK(held_out.roles >= 0.95 * held_out.notes);

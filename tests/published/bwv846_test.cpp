@@ -96,7 +96,7 @@ TEST_CASE("BWV 846, bars 1 to 12: one arpeggio a bar, named by its lowest note")
   CHECK(arpeggio.spells == spells);
   CHECK(arpeggio.complete == complete);
   CHECK(to_string(arpeggio.direction) == "mixed");
-  CHECK_FALSE(arpeggio.unprepared_descent);
+  CHECK_FALSE(arpeggio.straight_descent);
 }
 
 TEST_CASE("BWV 846, the first five notes of bar 1 alone go straight up") {

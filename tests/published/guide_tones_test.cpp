@@ -17,7 +17,7 @@ std::string described(const Connection& connection) {
          std::to_string(*connection.semitones) + (connection.guide_tone ? " guide" : " free");
 }
 
-std::string crossings(const std::string& chords, const std::string& melody) {
+std::string connections(const std::string& chords, const std::string& melody) {
   std::string text;
   for (const Connection& connection : analysed(chords, melody).analysis.connections)
     text += (text.empty() ? "" : ", ") + described(connection);
@@ -39,7 +39,7 @@ TEST_CASE("both guide-tone lines of a cadence keep a tone or step down") {
       {"G7@0 Db7@4", "B3:4 Cb4:4", "3-b7 0 guide"},  // a tritone apart they share both
       {"G7@0 Db7@4", "F4:4 F4:4", "b7-3 0 guide"},
   }));
-  CHECK(crossings(chords, melody) == expected);
+  CHECK(connections(chords, melody) == expected);
 }
 
 TEST_CASE("down a fifth the seventh goes to the third") {
@@ -49,7 +49,7 @@ TEST_CASE("down a fifth the seventh goes to the third") {
       {"Cmaj7@0 F@4", "B4:4 A4:4", "7-3 -2 guide"},
       {"Cmaj7@0 Fm@4", "B4:4 Ab4:4", "7-b3 -3 free"},  // no step
   }));
-  CHECK(crossings(chords, melody) == expected);
+  CHECK(connections(chords, melody) == expected);
 }
 
 TEST_CASE("down a fifth the third goes to the seventh") {
@@ -59,5 +59,5 @@ TEST_CASE("down a fifth the third goes to the seventh") {
       {"C7@0 F7@4", "E4:4 Eb4:4", "3-b7 -1 guide"},
       {"C7@0 Fmaj7@4", "E4:4 E4:4", "3-7 0 guide"},
   }));
-  CHECK(crossings(chords, melody) == expected);
+  CHECK(connections(chords, melody) == expected);
 }

@@ -41,8 +41,28 @@ TEST_CASE("the plan says when to move on and whom to ask, on lines that fit a pa
   const auto drill = drilled(chart("Dm7 | G7 | Cmaj7"), settings);
   const std::string text = drill_plan_text({drill, settings, {"A reason."}, 100.0});
   CHECK(text.find("  A reason.\n") != std::string::npos);
-  CHECK(text.find("Right three times in four is not ready") != std::string::npos);
+  CHECK(text.find("When to move on\n") != std::string::npos);
   CHECK(text.find("physician") != std::string::npos);
   std::istringstream lines(text);
   for (std::string line; std::getline(lines, line);) CHECK(line.size() <= 80);
+}
+
+TEST_CASE("the plan counts how few mistakes its own sheet bears; a short one is counted over several times") {
+  const auto moving_on = [](const std::string& changes) {
+    const DrillSettings settings;
+    const auto drill = drilled(chart(changes), settings);
+    for (const auto& section : insideline::reports::drill_plan({drill, settings, {}, 100.0}))
+      if (section.heading == "When to move on") return section.paragraphs.front() + " " + section.paragraphs.at(1);
+    return std::string{};
+  };
+  CHECK(moving_on("Dm7 | G7 | Cmaj7 | A7 | Dm7 | G7 | Cmaj7 | Cmaj7") ==
+        "The sheet has 64 notes. Ready is surely fewer than one mistake in 8 notes, which takes 2 mistakes or fewer. "
+        "Ready "
+        "on two different days: take the next step. 14 mistakes or more: take one step back. In between, stay.");
+  CHECK(moving_on("Dm7 | G7") ==
+        "The sheet has 16 notes, too few to tell: play it 2 times in a row and count over all. Ready is surely fewer "
+        "than "
+        "one mistake in 8 notes, which takes no mistake at all. Ready on two different days: take the next step. 8 "
+        "mistakes "
+        "or more: take one step back. In between, stay.");
 }

@@ -31,7 +31,7 @@ Names names_of(const Json& object) {
 TEST_CASE("the analysis file names its format and keeps the order of its fields") {
   const Json json = written(sample_report());
   CHECK(json["format"] == "insideline-analysis");
-  CHECK(json["version"] == 1);
+  CHECK(json["version"] == 2);
   const Names first_fields = {"format",   "version", "source", "meter",     "bars",        "choruses",
                               "warnings", "chords",  "notes",  "arpeggios", "connections", "summary"};
   const Names all = names_of(json);
@@ -104,7 +104,7 @@ TEST_CASE("an arpeggio in the analysis file says how it runs") {
   CHECK(arpeggio["spells"] == "Dm7");
 }
 
-TEST_CASE("a crossing without notes on both sides is there, with nothing known of it") {
+TEST_CASE("a connection without notes on both sides is there, with nothing known of it") {
   const Json connections = written(sample_report())["connections"];
   CHECK(connections[0]["nearest_down"] == "B4");
   CHECK(connections[0]["took_nearest"] == true);

@@ -63,7 +63,7 @@ TEST_CASE("the summary gives every share with its counts") {
   CHECK(says(text, "8 of 12 notes (67 %) are heard as chord tones."));
   CHECK(says(text, "7 of 12 notes (58 %) fit."));
   CHECK(says(text, "4 of 12 notes (33 %) belong to 1 arpeggio"));
-  CHECK(says(text, "1 of 1 crossing (100 %) takes the nearest tone of the next chord"));
+  CHECK(says(text, "1 of 1 connection (100 %) takes the nearest tone of the next chord"));
   CHECK(says(text, "2 tensions: [9] 2."));
   CHECK(says(text, "1 note belongs to the chord to come (anticipation): bar 2."));
 }
@@ -119,7 +119,7 @@ TEST_CASE("phrases, kinds of chord and choruses have rows of their own where the
   CHECK(says(text, "bars 1-2 6 of 9; D4-E5 up and down; 1 to -; 4 in arpeggios"));
 }
 
-TEST_CASE("turns that come more than once are listed with their direction and kind of chord") {
+TEST_CASE("cells that come more than once are listed with their direction and kind of chord") {
   reports::Report report = sample_report();
   const Degree root{1, 0};
   const Degree fifth{5, 0};
@@ -127,7 +127,7 @@ TEST_CASE("turns that come more than once are listed with their direction and ki
                            {{fifth, root}, Direction::descending, ChordQuality::dominant, 2},
                            {{root, fifth}, Direction::ascending, ChordQuality::major, 1}};
   const std::string text = text_report(report);
-  CHECK(says(text, "Turns of two or three tones 1-5 3 up, in minor chords 5-1 2 down, in dominant chords"));
+  CHECK(says(text, "Cells of two or three tones 1-5 3 up, in minor chords 5-1 2 down, in dominant chords"));
   CHECK_FALSE(says(text, "in major chords"));
 }
 

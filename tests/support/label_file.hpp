@@ -1,4 +1,4 @@
-// Label files: lines of music with the labels a textbook or a teacher gives them, one
+// Label files: lines of music with the labels of a textbook or of this project, one
 // example a row, tab separated, columns by the names in the first row that is not a
 // comment: id, chords, notes, labels, and, where they matter, start_beat and meter.
 //

@@ -12,7 +12,7 @@
 using insideline::best_figures;
 using insideline::Changes;
 using insideline::ChosenFigures;
-using insideline::CrossingRules;
+using insideline::ConnectionRules;
 using insideline::DrillFigures;
 using insideline::DrillKind;
 using insideline::DrillRhythm;
@@ -56,7 +56,7 @@ Case case_of(const Changes& changes, const DrillSettings& settings) {
 }
 
 /// The cost of a whole choice by the plain rule; none where a step is not allowed.
-std::optional<int> cost_of_choice(const CrossingRules& rules, const Case& made,
+std::optional<int> cost_of_choice(const ConnectionRules& rules, const Case& made,
                                   const std::vector<std::size_t>& choice) {
   int cost = 0;
   for (std::size_t i = 0; i < choice.size(); ++i) {
@@ -71,7 +71,7 @@ std::optional<int> cost_of_choice(const CrossingRules& rules, const Case& made,
 }
 
 /// Every choice, one after the other.
-std::optional<int> cheapest_of_all(const CrossingRules& rules, const Case& made) {
+std::optional<int> cheapest_of_all(const ConnectionRules& rules, const Case& made) {
   std::vector<std::size_t> choice(made.sets.size(), 0);
   std::optional<int> cheapest;
   while (true) {
@@ -101,7 +101,7 @@ TEST_CASE("the search finds the cheapest of all lines there are") {
   for (unsigned seed = 1; seed <= 12; ++seed) {
     settings.seed = seed;
     const Case made = case_of(random_chart(seed, bars), settings);
-    const CrossingRules rules{made.harmony, settings};
+    const ConnectionRules rules{made.harmony, settings};
     const ChosenFigures found = best_figures(rules, made.segments, made.pointers());
     INFO("seed " << seed);
     const auto cheapest = cheapest_of_all(rules, made);

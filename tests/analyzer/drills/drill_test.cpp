@@ -126,7 +126,7 @@ TEST_CASE("every arpeggio of the sheet goes the way it was asked to, and none is
     std::size_t notes = 0;
     for (const Arpeggio& arpeggio : analysis.arpeggios) {
       CHECK(arpeggio.direction == (way == Way::up ? Direction::ascending : Direction::descending));
-      CHECK(arpeggio.unprepared_descent == (way == Way::down));
+      CHECK(arpeggio.straight_descent == (way == Way::down));
       notes += arpeggio.notes.size();
     }
     CHECK(notes == drill.solo.notes.size());
@@ -169,11 +169,11 @@ TEST_CASE("every inversion has a chorus of its own") {
 TEST_CASE("a cell is moved through the chords by its numbers") {
   DrillSettings settings;
   settings.kind = DrillKind::cells;
-  settings.cells = {{{{{5, 0}, false}, {{7, -1}, true}, {{1, 0}, false}}, std::nullopt}};
+  settings.cells = {{{{{7, -1}, true}, {{3, 0}, false}, {{5, 0}, false}}, std::nullopt}};
   const Drill drill = drilled(chart("Dm7 G7 | Cmaj7"), settings);
   std::string degrees;
   for (const auto& label : strictly(drill).labels) degrees += to_string(*label.degree) + " ";
-  CHECK(degrees == "5 b7 1 5 b7 1 5 7 1 5 7 1 ");
+  CHECK(degrees == "b7 b3 5 b7 3 5 7 3 5 7 3 5 ");
   REQUIRE(drill.remarks.size() == 1);
   CHECK(drill.remarks.front() == "Cmaj7 has 7 where the cell says b7; each chord plays its own tone.");
 }

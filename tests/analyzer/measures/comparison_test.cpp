@@ -184,16 +184,16 @@ TEST_CASE("each solo is compared with the first") {
 }
 
 TEST_CASE("a short solo says so") {
-  ComparedSolo brief = solo_of("Ann", times(4, {{1, 2}, {2, 2}}));
+  ComparedSolo brief = solo_of("Anke", times(4, {{1, 2}, {2, 2}}));
   brief.notes = 12;
   brief.changes = 1;
-  const Comparison comparison = compare(std::vector{solo_of("Bob", times(16, {{1, 2}, {2, 2}})), brief});
+  const Comparison comparison = compare(std::vector{solo_of("Bjarne", times(16, {{1, 2}, {2, 2}})), brief});
   CHECK(comparison.cautions ==
-        std::vector<std::string>{"Ann has only 12 notes: from fewer than 30 little can be said",
-                                 "Ann has only 1 change of chord: from fewer than 8 little can be said"});
-  const Comparison one_bar = compare(std::vector{solo_of("Bob", times(16, {{1, 2}})), solo_of("Cleo", {{9, 20}})});
+        std::vector<std::string>{"Anke has only 12 notes: from fewer than 30 little can be said",
+                                 "Anke has only 1 change of chord: from fewer than 8 little can be said"});
+  const Comparison one_bar = compare(std::vector{solo_of("Bjarne", times(16, {{1, 2}})), solo_of("Carla", {{9, 20}})});
   CHECK(one_bar.cautions ==
-        std::vector<std::string>{"Cleo has only 1 bar, fewer than two of the runs of 1 that they would be drawn in"});
+        std::vector<std::string>{"Carla has only 1 bar, fewer than two of the runs of 1 that they would be drawn in"});
 }
 
 // Two players whose true shares are 0.70 and 0.55, over and over: 95 of 100 intervals should hold 0.15. With 200

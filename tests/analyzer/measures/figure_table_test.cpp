@@ -49,7 +49,7 @@ std::optional<double> in_summary(const std::string& key, const insideline::Analy
   if (key == "arpeggio_time") return summary.arpeggio_share_by_duration;
   if (key == "arpeggios_up") return ratio(Share{summary.arpeggios_ascending, summary.arpeggios});
   if (key == "arpeggios_down") return ratio(Share{summary.arpeggios_descending, summary.arpeggios});
-  if (key == "unprepared_descents") return ratio(Share{summary.unprepared_descents, summary.arpeggios_descending});
+  if (key == "straight_descents") return ratio(Share{summary.straight_descents, summary.arpeggios_descending});
   if (key == "nearest_taken") return ratio(summary.nearest_taken_share);
   if (key == "guide_tone_resolutions") return ratio(summary.guide_tone_resolutions);
   if (key == "changes_crossed") return ratio(Share{summary.nearest_taken_share.of, summary.connections});
@@ -69,7 +69,7 @@ TEST_CASE("a figure is the same bar by bar as in the summary") {
       GENERATE("chord_tones", "chord_tones_by_time", "chord_tones_strict", "chord_tones_strict_by_time",
                "chord_tones_on_beat", "chord_tones_off_beat", "chord_tones_on_strong_beats", "chord_tones_on_changes",
                "tensions", "non_chord_tones", "outside", "passing_tones", "arpeggio_notes", "arpeggio_time",
-               "arpeggios_up", "arpeggios_down", "unprepared_descents", "nearest_taken", "guide_tone_resolutions",
+               "arpeggios_up", "arpeggios_down", "straight_descents", "nearest_taken", "guide_tone_resolutions",
                "changes_crossed", "crossed_by_half_step", "thirds_given", "sevenths_given", "both_given");
   INFO(key);
   for (unsigned seed = 1; seed <= 4; ++seed) {

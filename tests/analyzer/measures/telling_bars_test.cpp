@@ -14,10 +14,10 @@ TEST_CASE("a telling bar says in a sentence what happens there") {
   const auto [chords, melody, bar, why] = GENERATE(table<std::string, std::string, int, std::string>({
       {"G7@0 Cmaj7@4", "G4:2 F4:2 E4:4", 2,
        "F, the seventh of G7, falls a half step to E, the third of Cmaj7, just as the chord arrives"},
-      {"C@0 Dm7@4", "C4:4 D4:1 F4:1 A4:1 C5:1", 2, "spells Dm7 in full with four notes, straight up, from the root"},
-      {"C7@0", "Bb4:1 G4:1 E4:2", 1, "comes down through C7 from the seventh without having gone up it first"},
+      {"C@0 Dm7@4", "C4:4 D4:1 F4:1 A4:1 C5:1", 2, "spells Dm7 in full with four notes, going up, from the root"},
+      {"C7@0", "Bb4:1 G4:1 E4:2", 1, "comes straight down through C7 from the seventh"},
       {"Cmaj7@0", "E4:1 G4:1 B4:1 D5:1", 1, "plays Em7 over Cmaj7: its third, fifth, seventh and ninth"},
-      {"D7b9@0", "F#4:1 Eb4:1 C4:1 A3:1", 1, "comes down through D7b9 from the third without having gone up it first"},
+      {"D7b9@0", "F#4:1 Eb4:1 C4:1 A3:1", 1, "comes straight down through D7b9 from the third"},
       {"A7b9@0", "E4:1 G4:1 Bb4:1 C#4:1", 1, "plays C#dim7 over A7b9: its fifth, seventh, flat ninth and third"},
       {"Cmaj7@0", "C4:1 G4:1 F4:1/2 D#4:1/2 E4:1", 1, "F and D# close in on E, the third of Cmaj7"},
   }));

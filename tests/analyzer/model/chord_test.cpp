@@ -8,7 +8,7 @@ namespace insideline::tests {
 
 using Text = const char*;
 
-TEST_CASE("a chord belongs to the family a teacher sorts it into, and tells its guide tones") {
+TEST_CASE("a chord belongs to its family, and tells its guide tones") {
   const auto [symbol, family, guides] = GENERATE(table<Text, Text, Text>({
       {"C", "major", "3"},
       {"C6", "major", "3 6"},

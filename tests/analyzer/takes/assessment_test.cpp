@@ -12,9 +12,7 @@
 
 using insideline::assess_take;
 using insideline::Assessment;
-using insideline::Ladder;
 using insideline::looks_like_another_sheet;
-using insideline::Rung;
 using insideline::Share;
 using insideline::Solo;
 using insideline::TakeGroup;
@@ -61,7 +59,7 @@ TEST_CASE("a sheet's own notes are all right, at any tempo, in whatever way they
     CHECK(found.all.right == Share{32, 32});
     CHECK(found.added == 0);
     CHECK(found.restarts == 0);
-    CHECK(found.breakdowns.empty());
+    CHECK(found.trouble_spots.empty());
     CHECK(share_in(found.by_chord, "G7") == Share{8, 8});
     REQUIRE(found.evenness);
     CHECK(found.evenness->tempo_bpm == Approx(tempo).epsilon(0.01));
@@ -84,8 +82,8 @@ TEST_CASE("planted mistakes are found, each of its kind and in its place") {
   CHECK(found.all.missing == 1);
   CHECK(share_in(found.by_chord, "A7") == Share{4, 8});
   CHECK(share_in(found.by_bar, "bar 4") == Share{4, 8});
-  REQUIRE_FALSE(found.breakdowns.empty());
-  CHECK(found.breakdowns.front().right.count * 2 <= found.breakdowns.front().right.of);
+  REQUIRE_FALSE(found.trouble_spots.empty());
+  CHECK(found.trouble_spots.front().right.count * 2 <= found.trouble_spots.front().right.of);
   REQUIRE(found.evenness);
   CHECK(found.evenness->spread_ms == Approx(15.0).margin(6.0));
 }
@@ -149,14 +147,4 @@ TEST_CASE("the same notes in another order are another sheet, however many fit b
   for (std::size_t i = 0; i < poor.notes.size(); i += 5) raise(poor, i, "Eb4");
   for (std::size_t i = 2; i < poor.notes.size(); i += 5) raise(poor, i, "Ab4");
   CHECK_FALSE(verdict(poor));
-}
-
-TEST_CASE("right three times in four is not ready, nine in ten is") {
-  const auto [count, rung] = GENERATE(table<int, Rung>({{74, Rung::not_yet},
-                                                        {75, Rung::coming},
-                                                        {89, Rung::coming},
-                                                        {90, Rung::ready},
-                                                        {95, Rung::secure},
-                                                        {100, Rung::secure}}));
-  CHECK(insideline::rung_of({count, 100}, Ladder{}) == rung);
 }

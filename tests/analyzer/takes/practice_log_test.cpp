@@ -6,7 +6,6 @@
 #include <catch2/catch.hpp>
 
 using insideline::Assessment;
-using insideline::Ladder;
 using insideline::LoggedTake;
 using insideline::next_tempo;
 using insideline::NextTempo;
@@ -25,14 +24,14 @@ LoggedTake take_of(const std::string& day, int right) {
 
 TEST_CASE("a step faster is due when two takes on different days were ready") {
   const auto [takes, next] = GENERATE(table<std::vector<LoggedTake>, NextTempo>({
-      {{take_of("2026-11-24", 92), take_of("2026-11-25", 93)}, NextTempo::faster},
-      {{take_of("2026-11-25", 92), take_of("2026-11-25", 97)}, NextTempo::same},
-      {{take_of("2026-11-24", 80), take_of("2026-11-25", 97)}, NextTempo::same},
+      {{take_of("2026-11-24", 95), take_of("2026-11-25", 96)}, NextTempo::faster},
+      {{take_of("2026-11-25", 96), take_of("2026-11-25", 97)}, NextTempo::same},
+      {{take_of("2026-11-24", 93), take_of("2026-11-25", 97)}, NextTempo::same},
       {{take_of("2026-11-25", 99)}, NextTempo::same},
-      {{take_of("2026-11-24", 95), take_of("2026-11-25", 70)}, NextTempo::slower},
-      {{take_of("2026-11-24", 95), take_of("2026-11-25", 80)}, NextTempo::same},
+      {{take_of("2026-11-24", 96), take_of("2026-11-25", 70)}, NextTempo::slower},
+      {{take_of("2026-11-24", 96), take_of("2026-11-25", 82)}, NextTempo::same},
   }));
-  CHECK(next_tempo(takes, Ladder{}) == next);
+  CHECK(next_tempo(takes, 8) == next);
 }
 
 TEST_CASE("the log keeps what was right, and what of it went up and down") {

@@ -1,1 +1,1 @@
-insideline compare "$CORPUS/ropewalk.musicxml" "$CORPUS/net-menders.musicxml" --names Ann
+insideline compare "$CORPUS/ropewalk.musicxml" "$CORPUS/net-menders.musicxml" --names Anke

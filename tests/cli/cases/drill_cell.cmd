@@ -1,1 +1,1 @@
-insideline drill --changes "$CORPUS/lantern-street.changes" --cell "5 b7 1" -o sheet.musicxml
+insideline drill --changes "$CORPUS/lantern-street.changes" --cell "b7 3 5" -o sheet.musicxml

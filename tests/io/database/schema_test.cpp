@@ -31,6 +31,24 @@ TEST_CASE("an older database is brought up to date and keeps what it has") {
   CHECK(connection.number("SELECT count(*) FROM files") == 0);
 }
 
+TEST_CASE("in a database of version 2 a descent straight down gets its name of today, and the old name is gone") {
+  Connection connection("");
+  connection.run(fmt::format("PRAGMA application_id = {}; PRAGMA user_version = 2", insideline::io::application_id));
+  connection.run(schema_step(0));
+  connection.run(schema_step(1));
+  connection.run(
+      "INSERT INTO solos VALUES (1, 'h', 'p', 'f', 'l', 't', 'a', 1, 1, 3, 'm');"
+      "INSERT INTO chords VALUES (1, 0, 'C', 'major', 0, 4, 1, 1);"
+      "INSERT INTO notes VALUES (1, 0, 1, 0, 1, 67, 'G4', 0, 0, '5', 'chord tone', 'fifth', 'in place', 1);"
+      "INSERT INTO arpeggios VALUES (1, 0, 0, 0, '5-3-1', 'descending', 'root position', 3, 0, 1, 1);"
+      "INSERT INTO figures VALUES (1, 'unprepared_descents', 1, 1, 1)");
+  prepare_schema(connection);
+  CHECK(connection.number("SELECT straight_descent FROM arpeggios") == 1);
+  CHECK(connection.number("SELECT value FROM figures WHERE figure = 'straight_descents'") == 1);
+  CHECK(connection.number("SELECT count(*) FROM figures") == 1);
+  CHECK(connection.number("SELECT count(*) FROM sqlite_master WHERE sql LIKE '%unprepared%'") == 0);
+}
+
 TEST_CASE("a database of another program or of a newer version is refused") {
   Connection other("");
   other.run("CREATE TABLE bills (due)");

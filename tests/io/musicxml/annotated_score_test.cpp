@@ -90,7 +90,7 @@ TEST_CASE("without what was added an annotated score is the score again, byte fo
   ScoreInk ink;
   for (const auto& note : parse_musicxml(document, "solo.musicxml").solo.notes) {
     ink.notes.push_back({note.place.element, "b9\xC2\xBB & <", "#D55E00"});
-    ink.brackets.push_back({{0, note.place.element}, "turns"});
+    ink.brackets.push_back({{0, note.place.element}, "both ways"});
   }
   const string written = annotated(document, ink);
   CHECK(written.size() > document.size() + 400);

@@ -101,7 +101,7 @@ TEST_CASE("a sheet read back from its file is what it claims to be") {
     for (const Arpeggio& arpeggio : analysis.arpeggios) {
       CHECK(arpeggio.direction == Direction::descending);
       CHECK(arpeggio.degrees.front().number == 7);
-      CHECK(arpeggio.unprepared_descent);
+      CHECK(arpeggio.straight_descent);
     }
   }
 }

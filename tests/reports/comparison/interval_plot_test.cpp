@@ -12,7 +12,7 @@ using insideline::tests::sample_comparison;
 using insideline::tests::sixteen_bars;
 
 TEST_CASE("a difference stands right of the middle where the solo has more, and its bar is as long as it may be") {
-  auto report = sample_comparison({{"Ann", sixteen_bars({3})}, {"Bob", sixteen_bars({3})}});
+  auto report = sample_comparison({{"Anke", sixteen_bars({3})}, {"Bjarne", sixteen_bars({3})}});
   for (auto& difference : report.comparison.solos[1].differences) difference = {};
   report.comparison.solos[1].differences[figure_index("tensions")] = {
       .difference = 0.2,
@@ -29,7 +29,7 @@ TEST_CASE("a difference stands right of the middle where the solo has more, and 
 
 TEST_CASE("figures that are no shares are left to the table") {
   const std::string plot =
-      interval_plot(sample_comparison({{"Ann", sixteen_bars({1, 2})}, {"Bob", sixteen_bars({4, 5})}}), 1).html();
+      interval_plot(sample_comparison({{"Anke", sixteen_bars({1, 2})}, {"Bjarne", sixteen_bars({4, 5})}}), 1).html();
   CHECK(plot.find("chord tones on the beat: ") != std::string::npos);
   CHECK(plot.find("notes to a bar") == std::string::npos);
   CHECK(plot.find("chord tones by time") == std::string::npos);

@@ -14,15 +14,15 @@ using insideline::tests::sixteen_bars;
 
 TEST_CASE("the comparison file has every figure of every solo and what sets it apart from the first") {
   const auto file =
-      nlohmann::json::parse(comparison_json(sample_comparison({{"Ann", sixteen_bars({1, 2})},
-                                                               {"Bob \"the \n line\"", sixteen_bars({4, 5})},
-                                                               {"Cleo", sixteen_bars({2, 1, 1})}})));
+      nlohmann::json::parse(comparison_json(sample_comparison({{"Anke", sixteen_bars({1, 2})},
+                                                               {"Bjarne \"the \n line\"", sixteen_bars({4, 5})},
+                                                               {"Carla", sixteen_bars({2, 1, 1})}})));
   CHECK(file["format"] == "insideline-comparison");
-  CHECK(file["version"] == 1);
+  CHECK(file["version"] == 2);
   CHECK(file["occasion"] == "solos");
   CHECK(file["method"]["resamples"] == 200);
   CHECK(file["solos"].size() == 3);
-  CHECK(file["solos"][1]["name"] == "Bob \"the \n line\"");
+  CHECK(file["solos"][1]["name"] == "Bjarne \"the \n line\"");
   CHECK(file["solos"][0]["judged"] == 0);
   CHECK(file["solos"][1]["judged"] == insideline::figure_rows().size());
   REQUIRE(file["figures"].size() == insideline::figure_rows().size());
@@ -40,8 +40,8 @@ TEST_CASE("the comparison file has every figure of every solo and what sets it a
 }
 
 TEST_CASE("what cannot be judged is null in the comparison file") {
-  const auto file = nlohmann::json::parse(
-      comparison_json(sample_comparison({{"Ann", sixteen_bars({0})}, {"Bob", {{0, 3}, {0, 0}}}, {"Cleo", {{0, 0}}}})));
+  const auto file = nlohmann::json::parse(comparison_json(
+      sample_comparison({{"Anke", sixteen_bars({0})}, {"Bjarne", {{0, 3}, {0, 0}}}, {"Carla", {{0, 0}}}})));
   const auto& figure = file["figures"][figure_index("tensions")];
   CHECK(figure["against_first"][0]["verdict"] == "in neither");
   CHECK(figure["against_first"][0]["interval"].is_null());

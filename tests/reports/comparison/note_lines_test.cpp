@@ -13,10 +13,10 @@ using insideline::tests::sample_comparison;
 using insideline::tests::sixteen_bars;
 
 TEST_CASE("each solo has a panel of all its bars") {
-  const auto report = sample_comparison({{"Ann", sixteen_bars({3})}, {"Bob", sixteen_bars({3})}});
+  const auto report = sample_comparison({{"Anke", sixteen_bars({3})}, {"Bjarne", sixteen_bars({3})}});
   const auto panels = line_panels(report);
   REQUIRE(panels.size() == 2);
-  CHECK(panels[1].name == "Bob");
+  CHECK(panels[1].name == "Bjarne");
   CHECK(panels[1].report == &report.read[1]);
   CHECK(panels[1].first_bar == 0);
   CHECK(panels[1].last_bar == 2);
@@ -39,7 +39,7 @@ TEST_CASE("choruses are panels of one solo, one after the other") {
 }
 
 TEST_CASE("a note is a stroke at its time and its height, thick where it is a chord tone") {
-  const auto report = sample_comparison({{"Ann", sixteen_bars({3})}, {"Bob", sixteen_bars({3})}});
+  const auto report = sample_comparison({{"Anke", sixteen_bars({3})}, {"Bjarne", sixteen_bars({3})}});
   const std::string lines = note_lines(line_panels(report)).html();
   // D4 at the start of 12 quarters; the eighth rows from the top are semitones.
   CHECK(lines.find("<rect x=\"0.000%\"") != std::string::npos);

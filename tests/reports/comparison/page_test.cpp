@@ -23,13 +23,13 @@ int times_in(const std::string& page, const std::string& words) {
 
 TEST_CASE("the page has the sentences, the pictures and every figure") {
   const std::string page =
-      comparison_page(sample_comparison({{"Ann", sixteen_bars({1, 2})}, {"Bob", sixteen_bars({4, 5})}}));
-  CHECK(times_in(page, "Ann and Bob side by side") >= 2);  // the window's title and the heading
-  CHECK(times_in(page, "Bob plays clearly more chord tones: 90 % (72 of 80)") == 1);
+      comparison_page(sample_comparison({{"Anke", sixteen_bars({1, 2})}, {"Bjarne", sixteen_bars({4, 5})}}));
+  CHECK(times_in(page, "Anke and Bjarne side by side") >= 2);  // the window's title and the heading
+  CHECK(times_in(page, "Bjarne plays clearly more chord tones: 90 % (72 of 80)") == 1);
   for (const char* heading : {"In words", "How far apart", "The lines", "Side by side", "Every figure"})
     CHECK(times_in(page, std::string(">") + heading + "</h2>") == 1);
-  CHECK(times_in(page, "aria-label=\"Ann: 12 notes in 3 bars\"") == 1);
-  CHECK(times_in(page, "aria-label=\"Bob against Ann. ") == 1);
+  CHECK(times_in(page, "aria-label=\"Anke: 12 notes in 3 bars\"") == 1);
+  CHECK(times_in(page, "aria-label=\"Bjarne against Anke. ") == 1);
   for (const insideline::FigureRow& row : insideline::figure_rows()) CHECK(times_in(page, row.name) >= 2);
 }
 
@@ -51,7 +51,7 @@ TEST_CASE("more solos than a plot can tell apart all have their lines and tables
 }
 
 TEST_CASE("where nothing was judged there is no picture of differences") {
-  const std::string page = comparison_page(sample_comparison({{"Ann", {{1, 2}}}, {"Bob", {{1, 2}}}}));
+  const std::string page = comparison_page(sample_comparison({{"Anke", {{1, 2}}}, {"Bjarne", {{1, 2}}}}));
   CHECK(times_in(page, "How far apart") == 0);
   CHECK(times_in(page, "None of the main figures differs clearly.") == 1);
 }

@@ -30,7 +30,7 @@ TEST_CASE("every note has a mark of its role and its degree") {
   CHECK_THAT(html, Contains("href=\"#small-n\""));  // the grace note
 }
 
-TEST_CASE("chord symbols, lanes, brackets and links are drawn") {
+TEST_CASE("chord symbols, lanes, brackets and connections are drawn") {
   const std::string html = system_of(sample_report());
   CHECK_THAT(html, Contains("id=\"c0\" class=\"chord\"") && Contains(">Dm7</text>") && Contains(">Cmaj7</text>"));
   CHECK_THAT(html, Contains("<g class=\"lanes\" aria-hidden=\"true\">") && Contains("class=\"root\""));
@@ -39,10 +39,11 @@ TEST_CASE("chord symbols, lanes, brackets and links are drawn") {
   CHECK_THAT(html, Contains("aria-label=\"bars 1 to 3\""));
 }
 
-TEST_CASE("a line without chords has neither lanes nor links") {
+TEST_CASE("a line without chords has neither lanes nor connections") {
   const std::string html = system_of(report_without_chords());
   CHECK_THAT(html, Contains("<g id=\"n0\" class=\"note x\"") && Contains("href=\"#mark-x\""));
-  CHECK_THAT(html, !Contains("class=\"lanes\"") && !Contains("class=\"links\"") && !Contains("class=\"brackets\""));
+  CHECK_THAT(html,
+             !Contains("class=\"lanes\"") && !Contains("class=\"connections\"") && !Contains("class=\"brackets\""));
 }
 
 TEST_CASE("symbols with markup in them are text") {
@@ -55,7 +56,7 @@ TEST_CASE("symbols with markup in them are text") {
 TEST_CASE("the map has its legend, and toggles for what it shows") {
   const Report report = sample_report();
   const std::string html = line_map(report, lay_out_map(report)).html();
-  for (const char* part : {"lanes", "degrees", "brackets", "links"})
+  for (const char* part : {"lanes", "degrees", "brackets", "connections"})
     CHECK_THAT(html, Contains("data-part=\"" + std::string(part) + "\" checked>"));
   CHECK_THAT(html, !Contains("data-part=\"stacked\""));  // one chorus
   for (const char* sign : {"chord tone", "tension", "non-chord tone", "outside", "no chord", "arpeggio", "its root"})

@@ -32,7 +32,7 @@ TEST_CASE("the scripts get every note with what it is and why") {
   CHECK(words[note[12].get<std::size_t>()] == "a passing tone, \"by hand\"");
 }
 
-TEST_CASE("the crossing into a note is told in words") {
+TEST_CASE("the connection into a note is told in words") {
   const json data = json::parse(map_data(sample_report()));
   CHECK(data["words"][data["notes"][7][13].get<std::size_t>()] == "7 to 3, whole step, guide tone");
   CHECK(data["words"][data["notes"][8][13].get<std::size_t>()] == "");

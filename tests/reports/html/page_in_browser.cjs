@@ -129,7 +129,7 @@ async function worksByPointer(browser, piece) {
   await tab.mouse.move(5, 5);
   check(`${piece.name}: and pointing elsewhere hides it`, await tab.locator("#tip").isHidden());
 
-  for (const [part, place] of Object.entries({ lanes: ".lanes", degrees: ".note text", brackets: ".brackets", links: ".links" })) {
+  for (const [part, place] of Object.entries({ lanes: ".lanes", degrees: ".note text", brackets: ".brackets", connections: ".connections" })) {
     const shown = () => tab.evaluate((selector) =>
       getComputedStyle(document.querySelector(`#score ${selector}`)).display !== "none", place);
     const box = tab.locator(`input[data-part="${part}"]`);

@@ -33,7 +33,7 @@ TEST_CASE("the plots of an analysed solo hold its figures") {
   const Report report = analysed_report();
   const std::string html = solo_plots(report).html();
   for (const char* heading : {"By place in the bar", "By chorus", "By kind of chord", "These changes, or luck?",
-                              "Degrees used", "Which way arpeggios run", "From chord to chord"})
+                              "Degrees used", "Which way arpeggios run", "Connections"})
     CHECK_THAT(html, Contains("<h3>" + std::string(heading) + "</h3>"));
   const auto& chorus = report.analysis.densities.by_chorus[1];
   CHECK_THAT(html, Contains("<th scope=\"row\">chorus 2</th><td class=\"number\">" + std::to_string(chorus.notes) +

@@ -22,7 +22,7 @@ TEST_CASE("the page has the words, the spreads, the players and the cells") {
   const std::string page = collection_page(insideline::tests::sample_collection());
   CHECK_THAT(page, Contains("The collection has 3 solos by 2 players"));
   CHECK_THAT(page, Contains("id=\"spread\"") && Contains("id=\"figures\"") && Contains("id=\"groups\""));
-  CHECK_THAT(page, Contains("the middle one") && Contains("3-5-b7"));
+  CHECK_THAT(page, Contains("median") && Contains("3-5-b7"));
 }
 
 TEST_CASE("a name of a file is shown and never run") {

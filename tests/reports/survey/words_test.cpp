@@ -57,5 +57,5 @@ TEST_CASE("from four solos on, sentences say where half of them lie") {
   report.figures.front() =
       insideline::figure_overview(0, std::vector<insideline::SoloValue>{{0, 0.4}, {1, 0.5}, {2, 0.6}, {0, 0.9}}, {});
   CHECK(collection_sentences(report)[1] ==
-        "Chord tones: half of the solos lie between 48 % and 68 %, the middle one at 55 %.");
+        "Chord tones: half of the solos lie between 48 % and 68 %, the median is 55 %.");
 }

@@ -42,38 +42,38 @@ reports::Report rhythm_report(std::string_view melody, const Beats& start_beat =
 
 TEST_CASE("bars are drawn with chord, beat, note, degree and marks under each other") {
   CHECK(bars_view(sample_report(), {0, 1, 2}, Colour::off) ==
-        "bar        1                         2                  3\n"
-        "chord    │ Dm7                     │ G7               │ Cmaj7\n"
-        "beat     │ 1  &  2  &  3   4  &    │ 1    2 3  &   &  │ 1 gr   3\n"
-        "note     │ D4 F4 A4 C5 E5  D5 Db5  │ B4   · F4 A4  E4 │ ~ Eb4  D4\n"
-        "degree   │ 1  b3 5  b7 [9] 1  (7)  │ 3      b7 [9] 3» │   (b3) 9!\n"
-        "motion   │                    pass │                  │   appr ?\n"
-        "arpeggio   └─ up ────┘\n"
-        "crossing │                         │ 7>3*             │\n"
+        "bar          1                         2                  3\n"
+        "chord      │ Dm7                     │ G7               │ Cmaj7\n"
+        "beat       │ 1  &  2  &  3   4  &    │ 1    2 3  &   &  │ 1 gr   3\n"
+        "note       │ D4 F4 A4 C5 E5  D5 Db5  │ B4   · F4 A4  E4 │ ~ Eb4  D4\n"
+        "degree     │ 1  b3 5  b7 [9] 1  (7)  │ 3      b7 [9] 3» │   (b3) 9!\n"
+        "motion     │                    pass │                  │   appr ?\n"
+        "arpeggio     └─ up ────┘\n"
+        "connection │                         │ 7>3*             │\n"
         "\n");
 }
 
 TEST_CASE("rows with nothing to say are left out") {
   const auto lines = lines_of(bars_view(rhythm_report("C4:4"), {0}, Colour::off));
   REQUIRE(lines.size() == 6);
-  CHECK(lines[4] == "degree   │ 1");
+  CHECK(lines[4] == "degree     │ 1");
   CHECK(lines[5].empty());
 }
 
 TEST_CASE("beats are counted as players count them") {
   const auto [melody, beats] = GENERATE(table<std::string, std::string>({
-      {"C4:1/4 D4:1/4 E4:1/4 F4:1/4 G4:3", "beat     │ 1  e  &  a  2"},
-      {"C4:1/3 D4:1/3 E4:1/3 F4:3", "beat     │ 1  1/3 2/3 2"},
-      {"C4:1/2 D4:1/2 r:3", "beat     │ 1  &  2"},
-      {"C4:1/64 D4:255/64", "beat     │ 1  ."},
+      {"C4:1/4 D4:1/4 E4:1/4 F4:1/4 G4:3", "beat       │ 1  e  &  a  2"},
+      {"C4:1/3 D4:1/3 E4:1/3 F4:3", "beat       │ 1  1/3 2/3 2"},
+      {"C4:1/2 D4:1/2 r:3", "beat       │ 1  &  2"},
+      {"C4:1/64 D4:255/64", "beat       │ 1  ."},
   }));
   CHECK(lines_of(bars_view(rhythm_report(melody), {0}, Colour::off))[2] == beats);
 }
 
 TEST_CASE("a pickup is named, and a held note shows as held in the next bar") {
   const auto lines = lines_of(bars_view(rhythm_report("C4:1 D4:4 D4~:2 E4:2", -1), {0, 1, 2}, Colour::off));
-  CHECK(lines[0] == "bar        pickup   1    2");
-  CHECK(lines[3] == "note     │ C4     │ D4 │ ~ E4");
+  CHECK(lines[0] == "bar          pickup   1    2");
+  CHECK(lines[3] == "note       │ C4     │ D4 │ ~ E4");
 }
 
 TEST_CASE("lines break between bars, and inside a bar that is too long for one") {
@@ -102,8 +102,8 @@ TEST_CASE("a long chord symbol pushes the next one aside but not the notes under
   second.chord.symbol = "F7";
   report.analysis.harmony.chords.push_back(second);
   const auto lines = lines_of(bars_view(report, {0}, Colour::off));
-  CHECK(lines[1] == "chord    │ C13(b9,#11) F7");
-  CHECK(lines[3] == "note     │ C4 D4       E4 F4");
+  CHECK(lines[1] == "chord      │ C13(b9,#11) F7");
+  CHECK(lines[3] == "note       │ C4 D4       E4 F4");
 }
 
 }  // namespace insideline::tests
