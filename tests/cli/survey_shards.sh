@@ -47,7 +47,8 @@ rows twice.db | cmp -s - whole || fail "merging a part twice matters"
 for task in 3 1 2; do
   INSIDELINE=$program SLURM_ARRAY_TASK_ID=$task SLURM_ARRAY_TASK_COUNT=1 SLURM_CPUS_PER_TASK=1 \
     "$scripts/survey-array.sbatch" 3 solos parts >said
-  [ "$(wc -l <said)" = 1 ] || fail "a part says more than a line: $(cat said)"
+  [ "$(grep -vc '^  ' said)" = 1 ] ||  # but for the files that could not be used
+     fail "a part says more than a line: $(cat said)"
   grep -q "^Part $task of 3: " said || fail "a part does not say which it is: $(cat said)"
 done
 "$program" merge parts/part-*.db -o from-slurm.db >/dev/null
