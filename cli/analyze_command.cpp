@@ -1,6 +1,7 @@
 // insideline analyze SOLO: the main job.
 #include "cli/collection_report.hpp"
 #include "cli/command.hpp"
+#include "cli/destinations.hpp"
 #include "cli/engraved_page.hpp"
 #include "cli/output.hpp"
 #include "cli/score_ink.hpp"
@@ -63,22 +64,11 @@ constexpr const char* examples =
     "  insideline analyze solo.musicxml --explain 5\n"
     "      Why the notes of bar 5 are labelled as they are.\n";
 
-/// Options that would overwrite an input or each other are a wrong command line.
 void check_destinations(const AnalyzeOptions& options) {
-  std::vector<std::string> taken{options.solo.solo};
-  if (options.solo.changes) taken.push_back(*options.solo.changes);
-  bool standard_output_taken = false;
-  for (const auto& [format, destination] : options.destinations) {
-    if (is_standard_output(destination)) {
-      if (standard_output_taken) throw CLI::ValidationError("--" + format, "only one report can go to standard output");
-      standard_output_taken = true;
-      continue;
-    }
-    for (const std::string& other : taken)
-      if (same_file(destination, other))
-        throw CLI::ValidationError("--" + format, destination + " would overwrite another file of this command");
-    taken.push_back(destination);
-  }
+  Destinations destinations;
+  for (const auto& [format, destination] : options.destinations) destinations.add("--" + format, destination);
+  destinations.spare_all_of(options.solo);
+  if (options.against) destinations.spare_database(*options.against);
 }
 
 std::optional<Question> read_question(std::string_view text) {

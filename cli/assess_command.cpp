@@ -1,6 +1,7 @@
 // insideline assess TAKE --against SHEET: what of a sheet was right in a take.
 #include "analyzer/measures/time_feel.hpp"
 #include "cli/command.hpp"
+#include "cli/destinations.hpp"
 #include "cli/output.hpp"
 #include "cli/solo_options.hpp"
 #include "cli/terminal.hpp"
@@ -89,11 +90,11 @@ void check(const AssessOptions& options) {
                                                          : "give the sheet, or --free for playing without one");
   if (options.free && options.log) throw CLI::ValidationError("--log", "cannot be given with --free");
   if (options.free && options.html) throw CLI::ValidationError("--html", "cannot be given with --free");
-  if (!options.html || is_standard_output(*options.html)) return;
-  for (const auto& input : {std::optional(options.take.solo), options.sheet, options.take.changes}) {
-    if (input && same_file(*options.html, *input))
-      throw CLI::ValidationError("--html", *options.html + " would overwrite another file of this command");
-  }
+  Destinations destinations;
+  if (options.log) destinations.add_database("--log", *options.log);
+  destinations.add("--html", options.html);
+  destinations.spare_all_of(options.take);
+  destinations.spare(options.sheet);
 }
 
 std::string evidence(const AnotherSheet& found) {

@@ -111,6 +111,7 @@ std::vector<std::string> environment_in(const std::string& folder) {
   limit(RLIMIT_CPU, static_cast<std::uint64_t>(limits.time.count()));
   limit(RLIMIT_FSIZE, limits.file_bytes);
   limit(RLIMIT_CORE, 0);
+  ::signal(SIGXFSZ, SIG_DFL);
   const sigset_t signals = ending_signals();
   const int nothing = ::open("/dev/null", O_RDONLY | O_CLOEXEC);
   const bool is_set_up = nothing >= 0 && ::dup2(nothing, STDIN_FILENO) >= 0 && ::dup2(output, STDOUT_FILENO) >= 0 &&

@@ -1,7 +1,7 @@
-#include <array>
-#include <cstdio>
-
 #include "cli/command.hpp"
+#include "cli/output.hpp"
+
+#include <array>
 
 namespace insideline::cli {
 
@@ -13,6 +13,6 @@ std::span<const AddCommand> commands() {
   return table;
 }
 
-void print_warning(const std::string& message) { std::fprintf(stderr, "insideline: warning: %s\n", message.c_str()); }
+void print_warning(const std::string& message) { write_to_standard_error("insideline: warning: " + message); }
 
 }  // namespace insideline::cli

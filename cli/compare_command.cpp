@@ -1,5 +1,6 @@
 // insideline compare SOLO SOLO...: solos side by side, with how sure the difference is.
 #include "cli/command.hpp"
+#include "cli/destinations.hpp"
 #include "cli/output.hpp"
 #include "cli/solo_options.hpp"
 #include "cli/terminal.hpp"
@@ -72,20 +73,16 @@ void check(const CompareOptions& options) {
                                                                  options.solos.size(), options.names.size()));
   if (std::ranges::any_of(options.names, [](const std::string& name) { return name.empty(); }))
     throw CLI::ValidationError("--names", "a name is empty; names are set apart by commas");
-  if (options.json && options.html && is_standard_output(*options.json) && is_standard_output(*options.html))
-    throw CLI::ValidationError("--html", "only one report can go to standard output");
 }
 
-/// Options that would overwrite an input or each other are a wrong command line.
 void check_destinations(const CompareOptions& options) {
-  std::vector<std::string> taken = options.solos;
-  if (options.reading.changes) taken.push_back(*options.reading.changes);
-  for (const auto& [option, destination] : {std::pair("--json", options.json), std::pair("--html", options.html)}) {
-    if (!destination || is_standard_output(*destination)) continue;
-    for (const std::string& other : taken)
-      if (same_file(*destination, other))
-        throw CLI::ValidationError(option, *destination + " would overwrite another file of this command");
-    taken.push_back(*destination);
+  Destinations destinations;
+  destinations.add("--json", options.json);
+  destinations.add("--html", options.html);
+  SoloOptions reading = options.reading;
+  for (const std::string& solo : options.solos) {
+    reading.solo = solo;
+    destinations.spare_all_of(reading);
   }
 }
 

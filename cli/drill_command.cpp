@@ -2,6 +2,7 @@
 #include "analyzer/drills/drill.hpp"
 #include "analyzer/drills/habits.hpp"
 #include "cli/command.hpp"
+#include "cli/destinations.hpp"
 #include "cli/engraver.hpp"
 #include "cli/output.hpp"
 #include "cli/solo_options.hpp"
@@ -128,9 +129,11 @@ std::string not_a_cell(const std::string& text) {
 void check_options(const DrillCommand& command) {
   if (command.sheet.pitch == reports::PrintedPitch::written && !command.instrument)
     throw CLI::ValidationError("--written", "the instrument is not known; name it, as in --range tenor-sax");
-  for (const auto& input : {std::optional(command.changes), command.like, command.gaps})
-    if (input && same_file(command.output, *input))
-      throw CLI::ValidationError("--output", command.output + " would overwrite another file of this command");
+  Destinations destinations;
+  destinations.add("--output", command.output);
+  destinations.spare(command.changes);
+  destinations.spare(command.like);
+  destinations.spare(command.gaps);
 }
 
 /// The solo's analysis, over its own changes where it has some.
@@ -178,8 +181,10 @@ std::string sheet_bytes(const DrillCommand& command, const reports::DrillReport&
     case SheetFormat::lilypond: return reports::drill_sheet_text(report, command.sheet);
     case SheetFormat::pdf: {
       constexpr std::size_t start_seconds = 60;
+      const auto text_file = std::filesystem::path(command.output).replace_extension(".ly");
       return engraved_pdf(reports::drill_sheet_text(report, command.sheet),
-                          std::chrono::seconds(start_seconds + drill.solo.bars.size() / 2));
+                          std::chrono::seconds(start_seconds + drill.solo.bars.size() / 2),
+                          engraved_elsewhere("insideline drill -o " + text_file.string()));
     }
     case SheetFormat::musicxml: {
       io::ScoreWriteOptions options;

@@ -17,8 +17,7 @@ namespace insideline::cli {
 namespace {
 
 constexpr std::string_view not_installed =
-    "LilyPond, which engraves the sheets, is not installed; on Debian: apt-get install lilypond\n"
-    "  `insideline handout --ly FILE` writes a sheet as LilyPond text, to be engraved on another machine";
+    "LilyPond, which engraves the sheets, is not installed; on Debian: apt-get install lilypond";
 
 constexpr std::string_view reinstall = "is the `lilypond` on PATH the real one?";
 
@@ -37,12 +36,12 @@ std::string complaint_in(std::string_view text) {
 }
 
 /// Throws where LilyPond did not end well.
-void expect_success(const ChildResult& result, std::chrono::seconds time_limit) {
+void expect_success(const ChildResult& result, std::chrono::seconds time_limit, std::string_view instead) {
   switch (result.end) {
     case ChildEnd::exited:
       if (result.exit_status == 0) return;
       throw EngravingError(fmt::format("LilyPond could not engrave the sheet: {}", complaint_in(result.text)));
-    case ChildEnd::not_found: throw EngravingError(std::string(not_installed));
+    case ChildEnd::not_found: throw EngravingError(fmt::format("{}\n  {}", not_installed, instead));
     case ChildEnd::not_started: throw EngravingError("LilyPond cannot be started: " + result.text);
     case ChildEnd::killed:
       throw EngravingError("LilyPond needed more memory or time than it is given; --bars prints a part of the solo");
@@ -66,7 +65,7 @@ std::vector<std::string> systems_of(const std::string& text, std::chrono::second
   const ChildResult result =
       run_child({"lilypond", "--silent", "-dno-point-and-click", "--svg", "-o", "sheet", "sheet.ly"}, folder.path(),
                 {.time = time_limit}, signals);
-  expect_success(result, time_limit);
+  expect_success(result, time_limit, engraved_elsewhere("insideline handout --ly FILE"));
   std::vector<std::string> systems;
   for (std::size_t number = 1;; ++number) {
     const auto file = folder.path() / fmt::format("sheet-{}.svg", number);
@@ -79,7 +78,11 @@ std::vector<std::string> systems_of(const std::string& text, std::chrono::second
 
 }  // namespace
 
-std::string engraved_pdf(std::string_view text, std::chrono::seconds time_limit) {
+std::string engraved_elsewhere(std::string_view command) {
+  return fmt::format("`{}` writes a sheet as LilyPond text, to be engraved on another machine", command);
+}
+
+std::string engraved_pdf(std::string_view text, std::chrono::seconds time_limit, std::string_view instead) {
   // First the signals, so that they arrive when the folder is gone.
   const SignalsHeld signals;
   const PrivateFolder folder;
@@ -87,7 +90,7 @@ std::string engraved_pdf(std::string_view text, std::chrono::seconds time_limit)
   const ChildResult result =
       run_child({"lilypond", "--silent", "-dno-point-and-click", "--pdf", "-o", "sheet", "sheet.ly"}, folder.path(),
                 {.time = time_limit}, signals);
-  expect_success(result, time_limit);
+  expect_success(result, time_limit, instead);
   std::string pdf = bytes_of(folder.path() / "sheet.pdf");
   if (!pdf.starts_with("%PDF-"))
     throw EngravingError("LilyPond ended well but left no page; " + std::string(reinstall));

@@ -17,8 +17,12 @@ class EngravingError : public std::runtime_error {
   using std::runtime_error::runtime_error;
 };
 
-/// Throws EngravingError. `text` is run as a program by LilyPond: only what reports/printed makes may come here.
-std::string engraved_pdf(std::string_view text, std::chrono::seconds time_limit);
+/// Throws EngravingError, with the advice `instead` where LilyPond is not installed. `text` is run as a program by
+/// LilyPond: only what reports/printed makes may come here.
+std::string engraved_pdf(std::string_view text, std::chrono::seconds time_limit, std::string_view instead);
+
+/// The advice to write LilyPond text with `command`.
+std::string engraved_elsewhere(std::string_view command);
 
 /// The systems of all `texts` as SVG files, in order. The texts are engraved side by side, as many as there are cores;
 /// `done` is told how many are finished, from the calling thread. Throws EngravingError.

@@ -1,5 +1,6 @@
 // insideline handout SOLO: a printed sheet for a lesson.
 #include "cli/command.hpp"
+#include "cli/destinations.hpp"
 #include "cli/engraver.hpp"
 #include "cli/output.hpp"
 #include "cli/section_option.hpp"
@@ -51,19 +52,12 @@ std::string not_bars(const std::string& text) {
   return "'" + text + "' names no bars; write 9-16, or 9 for a single bar (0 is a pickup)";
 }
 
-/// Options that would overwrite an input or each other are a wrong command line.
 void check_destinations(const HandoutCommand& command) {
   if (!command.output && !command.lilypond_text) throw CLI::RequiredError("-o FILE.pdf");
-  std::vector<std::string> taken{command.solo.solo};
-  if (command.solo.changes) taken.push_back(*command.solo.changes);
-  for (const auto& [option, destination] :
-       {std::pair("--output", command.output), std::pair("--ly", command.lilypond_text)}) {
-    if (!destination) continue;
-    for (const std::string& other : taken)
-      if (same_file(*destination, other))
-        throw CLI::ValidationError(option, *destination + " would overwrite another file of this command");
-    taken.push_back(*destination);
-  }
+  Destinations destinations;
+  destinations.add("--output", command.output);
+  destinations.add("--ly", command.lilypond_text);
+  destinations.spare_all_of(command.solo);
 }
 
 /// Throws io::ReadError where there is nothing to print.
@@ -106,7 +100,8 @@ void make_handout(const HandoutCommand& command) {
   expect_writable(command);
   const std::string text = reports::handout_text(report, command.sheet);
   if (command.lilypond_text) write(*command.lilypond_text, text);
-  if (command.output) write(*command.output, engraved_pdf(text, time_limit(excerpt)));
+  if (command.output)
+    write(*command.output, engraved_pdf(text, time_limit(excerpt), engraved_elsewhere("insideline handout --ly FILE")));
   for (const std::string& warning : report.warnings) print_warning(warning);
 }
 

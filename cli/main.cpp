@@ -9,7 +9,7 @@
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
 
-#include <cstdio>
+#include <csignal>
 #include <exception>
 #include <memory>
 #include <new>
@@ -23,7 +23,7 @@ namespace {
 enum ExitStatus : int { done = 0, input_unusable = 1, command_line_wrong = 2 };
 
 int report_error(std::string_view message, ExitStatus status) {
-  fmt::print(stderr, "insideline: error: {}\n", message);
+  write_to_standard_error(fmt::format("insideline: error: {}", message));
   return status;
 }
 
@@ -58,6 +58,8 @@ int run(int argc, char** argv) {
 int main(int argc, char** argv) {
   using insideline::cli::input_unusable;
   using insideline::cli::report_error;
+  insideline::cli::reserve_standard_streams();
+  std::signal(SIGXFSZ, SIG_IGN);  // a file that may not grow is an error like a full disk
   try {
     return insideline::cli::run(argc, argv);
   } catch (const insideline::io::ReadError& error) {

@@ -1,7 +1,8 @@
 // insideline merge DB... -o DB: the databases of several shards into one.
 #include "cli/command.hpp"
+#include "cli/destinations.hpp"
 #include "cli/output.hpp"
-#include "io/database/collection.hpp"
+#include "io/database/merge.hpp"
 #include "io/read_result.hpp"
 
 #include <fmt/format.h>
@@ -26,19 +27,17 @@ constexpr const char* examples =
     "      What one survey over everything would have made.\n";
 
 void run(const MergeOptions& options) {
-  std::error_code ignored;
-  for (const std::string& database : options.databases)
-    if (std::filesystem::equivalent(database, options.merged, ignored))
-      throw CLI::ValidationError("--output", options.merged + " is one of the databases to be put together");
+  Destinations destinations;
+  destinations.add_database("--output", options.merged);
+  for (const std::string& database : options.databases) destinations.spare_database(database);
   for (const std::string& database : options.databases)
     if (!std::filesystem::is_regular_file(database))
       throw io::ReadError(io::place_of(database), "there is no such database; check the name");
+  const io::Merged merged = io::merge_databases(options.databases, options.merged);
   std::string text;
-  io::Collection merged(options.merged);
-  for (const std::string& database : options.databases)
-    text += fmt::format("{}: new solos: {}\n", database, merged.merge(database));
-  merged.finish();
-  text += fmt::format("{} has {} solos.\n", options.merged, merged.solos().size());
+  for (std::size_t part = 0; part < options.databases.size(); ++part)
+    text += fmt::format("{}: new solos: {}\n", options.databases[part], merged.added[part]);
+  text += fmt::format("{} has {} solos.\n", options.merged, merged.solos);
   write_to_standard_output(text);
 }
 

@@ -1,10 +1,13 @@
 #include "cli/output.hpp"
 
+#include "reports/text/display_width.hpp"
+
 #include <fcntl.h>
 #include <fmt/format.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <cerrno>
 #include <cstdio>
 #include <system_error>
@@ -97,16 +100,28 @@ void PendingFile::commit() {
   temporary_.clear();
 }
 
+void write_to_standard_error(std::string_view message) {
+  constexpr std::size_t longest_line = 2000;  // bytes
+  std::string text;
+  for (std::size_t at = 0; at <= message.size();) {
+    const std::size_t end = std::min(message.find('\n', at), message.size());
+    const std::string_view line = message.substr(at, end - at);
+    text += reports::printable(line.substr(0, longest_line)) + (line.size() > longest_line ? "...\n" : "\n");
+    at = end + 1;
+  }
+  write_all(STDERR_FILENO, text);  // where nobody hears the message, the exit status still tells
+}
+
+void reserve_standard_streams() {
+  // Opened for reading, so that writing fails as it should.
+  int descriptor = ::open("/dev/null", O_RDONLY);
+  while (descriptor >= 0 && descriptor <= STDERR_FILENO) descriptor = ::open("/dev/null", O_RDONLY);
+  if (descriptor >= 0) ::close(descriptor);
+}
+
 void write_to_standard_output(std::string_view bytes) {
   const int error_number = write_all(STDOUT_FILENO, bytes);
   if (error_number != 0) throw OutputError("standard output", reason_of(error_number));
-}
-
-bool same_file(const std::string& a, const std::string& b) {
-  std::error_code ignored;
-  if (std::filesystem::equivalent(a, b, ignored)) return true;
-  return std::filesystem::absolute(a, ignored).lexically_normal() ==
-         std::filesystem::absolute(b, ignored).lexically_normal();
 }
 
 }  // namespace insideline::cli

@@ -38,10 +38,14 @@ class PendingFile {
   std::string bytes_for_device_;
 };
 
+/// An error or a warning. Nothing in it can drive a terminal, its lines are cut where they are endless, and it does not
+/// matter whether anybody listens.
+void write_to_standard_error(std::string_view message);
+
+/// Sees to it that no file of ours gets the number of a standard stream that was closed. To be called first of all.
+void reserve_standard_streams();
+
 /// Throws OutputError where not every byte arrives.
 void write_to_standard_output(std::string_view bytes);
-
-/// True where both paths lead to one file, or would if it were there.
-bool same_file(const std::string& a, const std::string& b);
 
 }  // namespace insideline::cli

@@ -1,10 +1,12 @@
 // insideline survey FOLDER...: a whole collection into one database and one table.
 #include "cli/collection_report.hpp"
 #include "cli/command.hpp"
+#include "cli/destinations.hpp"
 #include "cli/output.hpp"
 #include "cli/survey_run.hpp"
 #include "cli/terminal.hpp"
 #include "io/read_result.hpp"
+#include "io/solo_files.hpp"
 
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
@@ -69,17 +71,34 @@ void check(const SurveyCommand& options) {
   for (const std::string& folder : options.survey.folders)
     if (!std::filesystem::exists(folder))
       throw io::ReadError(io::place_of(folder), "there is no such folder; check its name");
-  int to_standard_output = 0;
-  for (const auto& destination : {options.csv, options.html})
-    if (destination && is_standard_output(*destination)) ++to_standard_output;
-  if (to_standard_output > 1) throw CLI::ValidationError("--html", "only one report can go to standard output");
-  for (const auto& destination : {options.csv, options.html})
-    if (destination && !options.database.empty() && *destination == options.database)
-      throw CLI::ValidationError("--db", options.database + " would be overwritten by another file of this command");
+}
+
+/// Throws before anything is written. A link that was not followed is spared like the file that it leads to.
+void check_destinations(const SurveyCommand& options, const SurveyedFiles& files) {
+  Destinations destinations;
+  if (!options.database.empty()) destinations.add_database("--db", options.database);
+  destinations.add("--csv", options.csv);
+  destinations.add("--html", options.html);
+  SoloOptions reading = options.survey.reading;
+  for (const SurveyedFile& file : files.found) {
+    reading.solo = file.path;
+    destinations.spare_all_of(reading);
+  }
+  for (const reports::FailedFile& file : files.unreachable) destinations.spare(file.path);
+  for (const std::string& link : files.links_out) destinations.spare(link);
+  destinations.spare(reading.changes);
+  destinations.spare(reading.beats_file);
 }
 
 std::string database_name(const SurveyCommand& options) {
   return std::filesystem::path(options.database).filename().string();
+}
+
+/// A part says in one line how its work went; what the collection is like is told of the whole.
+bool is_part(const SurveyCommand& options) { return options.survey.shard.of > 1 && !options.report; }
+
+std::string part_name(const SurveyCommand& options) {
+  return fmt::format("Part {} of {}", options.survey.shard.number, options.survey.shard.of);
 }
 
 void write_results(const SurveyCommand& options, io::Collection& collection, std::string printed) {
@@ -102,19 +121,23 @@ void write_results(const SurveyCommand& options, io::Collection& collection, std
 void run(const SurveyCommand& options) {
   check(options);
   const bool only_read = options.survey.folders.empty();
+  const SurveyedFiles files = files_of(options.survey);
+  check_destinations(options, files);
   io::Collection collection(options.database, only_read ? io::Access::read : io::Access::write);
   std::string printed;
   std::size_t failed = 0;
   if (!only_read) {
-    const reports::SurveyWork work = survey(options.survey, collection);
+    const reports::SurveyWork work = survey(options.survey, files, collection);
     failed = work.failed.size();
-    printed = reports::survey_work_text(work) + "\n";
     collection.finish();
+    printed = is_part(options) ? reports::part_work_text(work, part_name(options), collection.totals().solos)
+                               : reports::survey_work_text(work) + "\n";
   }
   const auto depth = options.report ? reports::Depth::everything : reports::Depth::main_figures;
-  printed += reports::collection_text(collection_report(collection, database_name(options), options.group_by,
-                                                        options.report ? Detail::solos : Detail::totals),
-                                      depth, colour_of_standard_output(options.colour));
+  if (!is_part(options))
+    printed += reports::collection_text(collection_report(collection, database_name(options), options.group_by,
+                                                          options.report ? Detail::solos : Detail::totals),
+                                        depth, colour_of_standard_output(options.colour));
   write_results(options, collection, std::move(printed));
   if (failed > 0 && options.fail_on_error)
     throw io::ReadError(io::place_of("survey"),
@@ -143,6 +166,11 @@ void add_work_options(CLI::App& command, SurveyCommand& options) {
       ->option_text("I/N")
       ->group(group);
   command.add_flag("--again", options.survey.analyse_again, "Analyse what is stored and unchanged as well")
+      ->group(group);
+  command
+      .add_flag_callback(
+          "--through-links", [&options] { options.survey.links_out = io::LinksOut::followed; },
+          "Follow symbolic links out of FOLDER, too; otherwise they are named and left out")
       ->group(group);
   command.add_flag("--fail-on-error", options.fail_on_error, "End with 1 if a file could not be used, for scripts")
       ->group(group);

@@ -13,6 +13,7 @@
 #include <atomic>
 #include <exception>
 #include <filesystem>
+#include <iterator>
 #include <map>
 #include <mutex>
 #include <new>
@@ -58,16 +59,26 @@ std::string reason_of(const io::ReadError& error) {
   return error.place().line > 0 ? fmt::format("line {}: {}", error.place().line, reason) : reason;
 }
 
+std::string without_slash(std::string folder) {
+  while (folder.size() > 1 && folder.ends_with('/')) folder.pop_back();
+  return folder;
+}
+
 class Survey {
  public:
-  Survey(const SurveyOptions& options, io::Collection& collection)
+  Survey(const SurveyOptions& options, const SurveyedFiles& files, io::Collection& collection)
       : options_(options),
+        files_(files.found),
         collection_(collection),
         made_with_(way_of(options.reading)),
-        begins_empty_(collection.totals().solos == 0) {}
+        begins_empty_(collection.totals().solos == 0) {
+    work_.folders = options.folders;
+    work_.failed = files.unreachable;
+    work_.links_out = files.links_out;
+    work_.found = static_cast<int>(files.found.size() + files.unreachable.size());
+  }
 
   reports::SurveyWork run() {
-    find_files();
     const unsigned cores = std::max(1U, std::thread::hardware_concurrency());
     const unsigned wanted = options_.jobs == 0 ? cores : options_.jobs;
     const auto jobs = static_cast<unsigned>(std::clamp<std::size_t>(files_.size(), 1, wanted));
@@ -84,28 +95,10 @@ class Survey {
   }
 
  private:
-  struct File {
-    std::string path;
-    std::uint32_t root = 0;  ///< which of the folders it was found in
-  };
   struct Copy {
     std::size_t file = 0;
     io::ContentHash hash;
   };
-
-  void find_files() {
-    work_.folders = options_.folders;
-    for (std::uint32_t root = 0; root < options_.folders.size(); ++root) {
-      io::FoundSolos found = io::find_solos(root_of(root));
-      for (std::string& path : found.files) files_.push_back({std::move(path), root});
-      for (io::Unreachable& place : found.unreachable) work_.failed.push_back({place.path, place.reason});
-    }
-    std::ranges::sort(files_, {}, &File::path);
-    const auto end =
-        std::unique(files_.begin(), files_.end(), [](const File& a, const File& b) { return a.path == b.path; });
-    files_.erase(end, files_.end());
-    work_.found = static_cast<int>(files_.size() + work_.failed.size());
-  }
 
   void work_through() {
     for (std::size_t file = next_++; file < files_.size() && !stop_; file = next_++) {
@@ -139,16 +132,9 @@ class Survey {
     work_.failed.push_back({files_[file].path, reason});
   }
 
-  /// As given, without a slash at its end.
-  std::string root_of(std::size_t root) const {
-    std::string name = options_.folders[root];
-    while (name.size() > 1 && name.ends_with('/')) name.pop_back();
-    return name;
-  }
-
   io::SoloPlace place_of(std::size_t file) const {
     const std::filesystem::path folder = std::filesystem::path(files_[file].path).parent_path();
-    const std::filesystem::path root = root_of(files_[file].root);
+    const std::filesystem::path root = without_slash(options_.folders[files_[file].root]);
     const std::filesystem::path below = folder.lexically_relative(root);
     const bool in_root = below.empty() || below == ".";
     const std::filesystem::path whole = std::filesystem::absolute(root).lexically_normal();
@@ -279,10 +265,10 @@ class Survey {
   }
 
   const SurveyOptions& options_;
+  const std::vector<SurveyedFile>& files_;
   io::Collection& collection_;
   const std::string made_with_;
   const bool begins_empty_;  ///< the database
-  std::vector<File> files_;
   std::atomic<std::size_t> next_ = 0;
   std::atomic<bool> stop_ = false;
   std::atomic<int> elsewhere_ = 0;
@@ -298,8 +284,24 @@ class Survey {
 
 }  // namespace
 
-reports::SurveyWork survey(const SurveyOptions& options, io::Collection& collection) {
-  return Survey(options, collection).run();
+SurveyedFiles files_of(const SurveyOptions& options) {
+  SurveyedFiles files;
+  for (std::uint32_t root = 0; root < options.folders.size(); ++root) {
+    const auto show = [&](std::size_t found) { show_count("survey: files found", files.found.size() + found); };
+    io::FoundSolos found = io::find_solos(without_slash(options.folders[root]), options.links_out, show);
+    std::ranges::move(found.links_out, std::back_inserter(files.links_out));
+    for (std::string& path : found.files) files.found.push_back({std::move(path), root});
+    for (io::Unreachable& place : found.unreachable) files.unreachable.push_back({place.path, place.reason});
+  }
+  show_progress("survey", 1, 1);
+  std::ranges::sort(files.found, {}, &SurveyedFile::path);
+  const auto repeated = std::ranges::unique(files.found, {}, &SurveyedFile::path);
+  files.found.erase(repeated.begin(), repeated.end());
+  return files;
+}
+
+reports::SurveyWork survey(const SurveyOptions& options, const SurveyedFiles& files, io::Collection& collection) {
+  return Survey(options, files, collection).run();
 }
 
 }  // namespace insideline::cli

@@ -20,6 +20,13 @@ std::string_view environment(const char* name) {
   return value == nullptr ? std::string_view{} : std::string_view{value};
 }
 
+/// In place of the line before.
+void show_line(const std::string& line) {
+  if (::isatty(STDERR_FILENO) == 0) return;
+  std::fputs(("\r\x1b[K" + line).c_str(), stderr);
+  std::fflush(stderr);
+}
+
 }  // namespace
 
 reports::Colour colour_of_standard_output(ColourChoice choice) {
@@ -46,13 +53,9 @@ void add_colour_option(CLI::App& command, ColourChoice& colour, const std::strin
 }
 
 void show_progress(std::string_view what, std::size_t done, std::size_t of) {
-  if (::isatty(STDERR_FILENO) == 0) return;
-  constexpr const char* back_to_empty_line = "\r\x1b[K";
-  if (done >= of)
-    fmt::print(stderr, "{}", back_to_empty_line);
-  else
-    fmt::print(stderr, "{}{}: {} of {}", back_to_empty_line, what, done, of);
-  std::fflush(stderr);
+  show_line(done < of ? fmt::format("{}: {} of {}", what, done, of) : std::string{});
 }
+
+void show_count(std::string_view what, std::size_t count) { show_line(fmt::format("{}: {}", what, count)); }
 
 }  // namespace insideline::cli

@@ -24,5 +24,7 @@ void add_colour_option(CLI::App& command, ColourChoice& colour, const std::strin
 
 /// "engraving: 2 of 8" on standard error, over the line before, and gone when all is done. Says nothing to a file.
 void show_progress(std::string_view what, std::size_t done, std::size_t of);
+/// "survey: files found: 1200", while nobody knows how many it will be.
+void show_count(std::string_view what, std::size_t count);
 
 }  // namespace insideline::cli

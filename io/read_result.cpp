@@ -2,12 +2,23 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <string>
+
 namespace insideline::io {
 namespace {
 
+/// A line break in a name or in what was found would look like another message.
+std::string on_one_line(std::string text) {
+  std::ranges::replace_if(
+      text, [](char letter) { return letter == '\n' || letter == '\r' || letter == '\t'; }, ' ');
+  return text;
+}
+
 std::string error_text(const Place& place, std::string_view message) {
-  if (place.excerpt.empty()) return fmt::format("{}: {}", to_string(place), message);
-  return fmt::format("{}: {}\n  {}\n  {:>{}}", to_string(place), message, place.excerpt, '^', place.caret + 1);
+  const std::string text = on_one_line(fmt::format("{}: {}", to_string(place), message));
+  if (place.excerpt.empty()) return text;
+  return fmt::format("{}\n  {}\n  {:>{}}", text, place.excerpt, '^', place.caret + 1);
 }
 
 }  // namespace

@@ -29,8 +29,15 @@ bool is_solo_name(const std::filesystem::path& file) {
 
 bool is_hidden(const std::filesystem::path& file) { return file.filename().string().starts_with('.'); }
 
+bool lies_below(const std::filesystem::path& file, const std::filesystem::path& folder) {
+  return std::ranges::mismatch(folder, file).in1 == folder.end();
+}
+
 class Search {
  public:
+  Search(const std::filesystem::path& root, LinksOut links_out, const std::function<void(std::size_t)>& progress)
+      : root_(std::filesystem::canonical(root)), links_out_(links_out), progress_(progress) {}
+
   void look_into(const std::filesystem::path& folder) {
     struct stat about {};
     if (::stat(folder.c_str(), &about) != 0 || !visited_.insert({about.st_dev, about.st_ino}).second) return;
@@ -41,8 +48,9 @@ class Search {
       entries.push_back(entry->path());
     if (failed) found.unreachable.push_back({folder.string(), "the folder cannot be read: " + failed.message()});
     std::ranges::sort(entries);
+    if (progress_) progress_(found.files.size());
     for (const std::filesystem::path& entry : entries) {
-      if (is_hidden(entry)) continue;
+      if (is_hidden(entry) || leads_out(entry)) continue;
       std::error_code unknown;
       const std::filesystem::file_status status = std::filesystem::status(entry, unknown);
       if (std::filesystem::is_directory(status)) {
@@ -56,6 +64,16 @@ class Search {
   FoundSolos found;
 
  private:
+  /// Notes the link where it may not be followed.
+  bool leads_out(const std::filesystem::path& entry) {
+    std::error_code failed;
+    if (links_out_ == LinksOut::followed || !std::filesystem::is_symlink(entry, failed)) return false;
+    const std::filesystem::path target = std::filesystem::canonical(entry, failed);
+    if (failed || lies_below(target, root_)) return false;
+    if (std::filesystem::is_directory(target, failed) || is_solo_name(entry)) found.links_out.push_back(entry.string());
+    return true;
+  }
+
   void take(const std::filesystem::path& file, const std::filesystem::file_status& status,
             const std::error_code& unknown) {
     if (std::filesystem::is_regular_file(status))
@@ -67,17 +85,21 @@ class Search {
           {file.string(), unknown ? "the file cannot be reached: " + unknown.message() : "this is not a file"});
   }
 
+  std::filesystem::path root_;
+  LinksOut links_out_;
+  const std::function<void(std::size_t)>& progress_;
   std::set<std::pair<dev_t, ino_t>> visited_;
 };
 
 }  // namespace
 
-FoundSolos find_solos(const std::filesystem::path& folder) {
+FoundSolos find_solos(const std::filesystem::path& folder, LinksOut links_out,
+                      const std::function<void(std::size_t)>& progress) {
   std::error_code failed;
   const std::filesystem::file_status status = std::filesystem::status(folder, failed);
   if (!std::filesystem::exists(status))
     throw ReadError(place_of(folder.string()), "there is no such folder; check its name");
-  Search search;
+  Search search(folder, links_out, progress);
   if (std::filesystem::is_regular_file(status))
     search.found.files.push_back(folder.string());
   else

@@ -1,7 +1,10 @@
 // The solos under a folder: which files they are, in an order that does not depend on the disk.
 #pragma once
 
+#include <cstddef>
+#include <cstdint>
 #include <filesystem>
+#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -18,12 +21,17 @@ struct Unreachable {
 struct FoundSolos {
   std::vector<std::string> files;        ///< sorted; each begins with the folder as it was given
   std::vector<Unreachable> unreachable;  ///< in the order met
+  std::vector<std::string> links_out;    ///< symbolic links that lead out of the folder and were not followed
 };
 
+enum class LinksOut : std::uint8_t { left_out, followed };
+
 /// Every .musicxml, .xml, .mxl, .mid and .midi file below `folder`, which may be such a file itself. Symbolic links are
-/// followed; a folder that was visited is not visited again, so that links in a circle end. Hidden folders are left
-/// out. Throws ReadError where `folder` does not exist.
-FoundSolos find_solos(const std::filesystem::path& folder);
+/// followed where they stay in the folder; a folder that was visited is not visited again, so that links in a circle
+/// end. Hidden folders are left out. `progress` is told now and then how many files were found. Throws ReadError where
+/// `folder` does not exist.
+FoundSolos find_solos(const std::filesystem::path& folder, LinksOut links_out = LinksOut::left_out,
+                      const std::function<void(std::size_t)>& progress = {});
 
 /// The changes file of the same base name beside `solo`, if there is one.
 std::optional<std::string> changes_beside(const std::string& solo);

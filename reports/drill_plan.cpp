@@ -2,6 +2,7 @@
 
 #include "analyzer/takes/readiness.hpp"
 #include "reports/assessment/words.hpp"
+#include "reports/text/display_width.hpp"
 #include "reports/text/wording.hpp"
 
 #include <fmt/format.h>
@@ -207,10 +208,11 @@ std::vector<PlanSection> drill_plan(const DrillReport& report) {
 }
 
 std::string drill_plan_text(const DrillReport& report) {
-  std::string text = paragraph(fmt::format("{}: {}", report.drill.solo.title, drill_name(report.settings)), 0);
+  std::string text =
+      paragraph(printable(fmt::format("{}: {}", report.drill.solo.title, drill_name(report.settings))), 0);
   for (const PlanSection& section : drill_plan(report)) {
     text += "\n" + section.heading + "\n";
-    for (const std::string& sentence : section.paragraphs) text += paragraph(sentence);
+    for (const std::string& sentence : section.paragraphs) text += paragraph(printable(sentence));
   }
   return text;
 }

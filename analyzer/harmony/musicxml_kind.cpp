@@ -3,6 +3,7 @@
 #include "analyzer/harmony/nearest_symbols.hpp"
 #include "analyzer/harmony/symbol_reading.hpp"
 #include "analyzer/harmony/tensions.hpp"
+#include "analyzer/shortened.hpp"
 
 #include <algorithm>
 #include <tuple>
@@ -195,10 +196,10 @@ SymbolReading chord_from_text(const MusicxmlChord& source) {
     return unreadable_kind(
         "", source.text.empty()
                 ? "chord kind \"other\" has neither degrees nor a text to read"
-                : fmt::format("the text \"{}\" of chord kind \"other\" is no chord symbol", source.text));
+                : fmt::format("the text \"{}\" of chord kind \"other\" is no chord symbol", shortened(source.text)));
   const std::string text =
-      source.text.empty() ? "" : fmt::format(", and its text \"{}\" is no chord symbol", source.text);
-  return unreadable_kind(source.kind, fmt::format("chord kind \"{}\" is not known{}", source.kind, text));
+      source.text.empty() ? "" : fmt::format(", and its text \"{}\" is no chord symbol", shortened(source.text));
+  return unreadable_kind(source.kind, fmt::format("chord kind \"{}\" is not known{}", shortened(source.kind), text));
 }
 
 std::vector<KindDegree> changes_between(const Kind& kind, const std::vector<Degree>& tones) {

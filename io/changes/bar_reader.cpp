@@ -1,6 +1,7 @@
 #include "io/changes/bar_reader.hpp"
 
 #include "analyzer/harmony/chord_symbol.hpp"
+#include "analyzer/shortened.hpp"
 #include "io/changes/beat_shares.hpp"
 
 #include <algorithm>

@@ -25,6 +25,10 @@ ChartHeaders take_headers(const ChartText& chart, const std::vector<ChartLine>& 
       continue;
     }
     const bool meter_known = headers.meter.has_value();
+    if (meter_known && !chords.empty() && header_word(line) == "meter")
+      refuse(chart, line.offset_bytes,
+             fmt::format("the meter changes before bar {}; a chart has one meter, before its bars",
+                         read_bars(chart, chords, *headers.meter).marks.size() + 1));
     read_header(headers, chart, line);
     if (!meter_known && headers.meter && !chords.empty())
       refuse(chart, line.offset_bytes, "the meter stands after the first bar; a chart has one meter, before its bars");

@@ -1,6 +1,7 @@
 #include "io/changes/chart_headers.hpp"
 
 #include "analyzer/model/pitch.hpp"
+#include "analyzer/shortened.hpp"
 
 #include <algorithm>
 #include <array>
@@ -129,9 +130,11 @@ bool is_header(const ChartLine& line) {
          std::ranges::all_of(word, [](char c) { return is_letter(c) || c == ' ' || c == '-' || c == '_'; });
 }
 
+std::string header_word(const ChartLine& line) { return lower_case(trimmed(line.text.substr(0, line.text.find(':')))); }
+
 void read_header(ChartHeaders& headers, const ChartText& chart, const ChartLine& line) {
   const auto colon = line.text.find(':');
-  const std::string word = lower_case(trimmed(line.text.substr(0, colon)));
+  const std::string word = header_word(line);
   const auto kind = std::ranges::find(header_kinds, std::string_view(word), &HeaderKind::word);
   if (kind == header_kinds.end()) {
     const bool names_bars = line.text.find('|') != std::string_view::npos;

@@ -29,6 +29,9 @@ struct ChartHeaders {
 /// True for a line such as "key: Eb". "C:maj7 | F |" is a line of chords.
 bool is_header(const ChartLine& line);
 
+/// What the header is about: "meter".
+std::string header_word(const ChartLine& line);
+
 /// Adds what the line says. Throws ReadError: an unknown word, a value that cannot be read, a word said twice.
 void read_header(ChartHeaders& headers, const ChartText& chart, const ChartLine& line);
 

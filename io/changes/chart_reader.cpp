@@ -5,6 +5,7 @@
 #include <charconv>
 #include <optional>
 #include <utility>
+#include "analyzer/shortened.hpp"
 
 #include <fmt/format.h>
 

@@ -172,14 +172,6 @@ void refuse(const ChartText& chart, std::size_t offset_bytes, std::string_view m
   throw ReadError(place_in(chart.file, chart.text, offset_bytes), message);
 }
 
-std::string shortened(std::string_view text) {
-  constexpr std::size_t most = 40;
-  if (text.size() <= most) return std::string(text);
-  std::size_t length = most;
-  while (length > 0 && (byte_at(text, length) & 0xC0U) == 0x80U) --length;  // not inside a character
-  return std::string(text.substr(0, length)) + "...";
-}
-
 std::string_view trimmed(std::string_view text) {
   const auto first = text.find_first_not_of(' ');
   if (first == std::string_view::npos) return {};

@@ -46,7 +46,4 @@ std::vector<Sign> signs_of(const ChartText& chart, const ChartLine& line);
 
 std::string_view trimmed(std::string_view text);
 
-/// UTF-8 text for a message: 40 bytes and "..." where it is longer.
-std::string shortened(std::string_view text);
-
 }  // namespace insideline::io

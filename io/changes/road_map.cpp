@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <optional>
 #include <set>
+#include "analyzer/shortened.hpp"
 
 #include <fmt/format.h>
 

@@ -1,14 +1,16 @@
 #include "io/database/collection.hpp"
 
+#include "io/database/new_file.hpp"
 #include "io/database/schema.hpp"
 #include "io/database/solo_writer.hpp"
 #include "io/database/statement.hpp"
 
-#include <fmt/format.h>
+#include <sys/vfs.h>
 
 #include <algorithm>
 #include <array>
 #include <charconv>
+#include <cstdint>
 #include <filesystem>
 #include <functional>
 #include <map>
@@ -16,14 +18,29 @@
 namespace insideline::io {
 namespace {
 
+/// Those of the manual page statfs(2) that reach over a network, and Lustre.
+bool is_on_network_disk(const std::string& file) {
+  constexpr std::array<std::uint32_t, 9> network{0x6969,     0xff534d42, 0xfe534d42, 0x517b,    0x5346414f,
+                                                 0x01021997, 0x65735546, 0x00c36400, 0x0bd00bd0};
+  const std::filesystem::path folder = std::filesystem::absolute(file).parent_path();
+  struct statfs about {};
+  return ::statfs(folder.c_str(), &about) == 0 &&
+         std::ranges::find(network, static_cast<std::uint32_t>(about.f_type)) != network.end();
+}
+
 Connection opened(const std::string& file, Access access) {
-  Connection connection(file);
+  Connection connection(file, access);
   connection.run("PRAGMA foreign_keys = ON; PRAGMA cache_size = -32768");
-  if (access == Access::write) connection.run("PRAGMA locking_mode = EXCLUSIVE");
+  if (access == Access::read) {
+    prepare_schema(connection, access);
+    connection.run("BEGIN");
+    return connection;
+  }
+  // The log needs memory that all who use the file share, which network disks do not have; without it others wait.
+  if (!file.empty() && is_on_network_disk(file)) connection.run("PRAGMA locking_mode = EXCLUSIVE");
   prepare_schema(connection);
-  if (access == Access::read) return connection;
-  // With the log beside the file a commit needs no waiting for the disk, and a killed program loses nothing that was
-  // committed. Exclusive locking spares the shared memory, which network disks do not have.
+  // With the log beside the file a commit needs no waiting for the disk, a killed program loses nothing that was
+  // committed, and others read the last state.
   connection.run("PRAGMA journal_mode = WAL; PRAGMA synchronous = NORMAL; PRAGMA wal_autocheckpoint = 4000");
   return connection;
 }
@@ -63,8 +80,13 @@ std::vector<NamedCount> most_frequent(Connection& connection, std::string_view s
 }  // namespace
 
 struct Collection::Parts {
-  Parts(const std::string& file, Access access) : connection(opened(file, access)), writer(connection) {}
+  Parts(const std::string& file, Access access)
+      : new_file(access == Access::write ? file : std::string{}),
+        connection(opened(file, access)),
+        writer(connection) {}
 
+  NewFile new_file;  ///< outlives the connection
+  bool is_finished = false;
   Connection connection;
   SoloWriter writer;
   Statement find_file{connection,
@@ -79,7 +101,15 @@ struct Collection::Parts {
 
 Collection::Collection(const std::string& file, Access access) : parts_(std::make_unique<Parts>(file, access)) {}
 Collection::Collection(Collection&&) noexcept = default;
-Collection::~Collection() = default;
+
+Collection::~Collection() {
+  if (!parts_ || !parts_->new_file.is_new() || parts_->is_finished) return;
+  try {
+    if (parts_->connection.number("SELECT count(*) FROM solos") == 0) parts_->new_file.holds_nothing();
+  } catch (const DatabaseError&) {
+    return;  // nobody knows what is in it, so it stays
+  }
+}
 
 std::optional<KnownFile> Collection::known_file(const std::string& path) {
   Statement& find = parts_->find_file;
@@ -114,48 +144,11 @@ void Collection::move(const ContentHash& hash, const SoloPlace& place) {
   parts_->place_solo.bind(1, solo_id(hash)).bind(2, place.path).bind(3, place.folder).bind(4, place.player).run();
 }
 
-int Collection::merge(const std::string& other_file) {
-  if (!std::filesystem::is_regular_file(other_file))
-    throw DatabaseError(other_file + ": there is no such database; check the name");
-  {
-    Collection other(other_file);  // brings it up to date, and refuses what is not one of ours
-    std::vector<std::string> ways = other.made_with();
-    std::ranges::copy(made_with(), std::back_inserter(ways));
-    std::ranges::sort(ways);
-    ways.erase(std::unique(ways.begin(), ways.end()), ways.end());
-    if (ways.size() > 1)
-      throw DatabaseError(
-          fmt::format("{}: its solos were analysed in another way than the others, so they cannot be put together: {}; "
-                      "survey them again with the same options",
-                      other_file, fmt::join(ways, " / ")));
-    other.finish();
-  }
-  Connection& connection = parts_->connection;
-  Statement attach(connection, "ATTACH ?1 AS other");
-  attach.bind(1, other_file).run();
-  int added = 0;
-  {
-    Transaction transaction(connection);
-    connection.run("CREATE TEMP TABLE added AS SELECT id FROM other.solos WHERE id NOT IN (SELECT id FROM main.solos)");
-    added = static_cast<int>(connection.number("SELECT count(*) FROM added"));
-    // The same solo in both: of its places the first in order is kept, as one run over all would.
-    connection.run(
-        "UPDATE main.solos SET (path, folder, player) = (SELECT o.path, o.folder, o.player FROM other.solos o WHERE "
-        "o.id = main.solos.id) WHERE EXISTS (SELECT 1 FROM other.solos o WHERE o.id = main.solos.id AND o.path < "
-        "main.solos.path)");
-    connection.run("INSERT INTO main.solos SELECT * FROM other.solos WHERE id IN (SELECT id FROM added)");
-    for (const char* table : {"chords", "notes", "arpeggios", "connections", "cells", "figures"})
-      connection.run(
-          fmt::format("INSERT INTO main.{0} SELECT * FROM other.{0} WHERE solo IN (SELECT id FROM added)", table));
-    connection.run("INSERT OR REPLACE INTO main.files SELECT * FROM other.files");
-    connection.run("DROP TABLE added");
-    transaction.commit();
-  }
-  connection.run("DETACH other");
-  return added;
+void Collection::finish() {
+  parts_->connection.run_if_free("PRAGMA journal_mode = DELETE");
+  parts_->connection.run("BEGIN");
+  parts_->is_finished = true;
 }
-
-void Collection::finish() { parts_->connection.run("PRAGMA journal_mode = DELETE"); }
 
 Totals Collection::totals() {
   Statement statement(parts_->connection,

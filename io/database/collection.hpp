@@ -4,6 +4,7 @@
 #include "analyzer/collection/overview.hpp"
 #include "analyzer/collection/solo_rows.hpp"
 #include "io/content_hash.hpp"
+#include "io/database/statement.hpp"
 
 #include <cstdint>
 #include <memory>
@@ -55,12 +56,12 @@ struct KnownFile {
   std::string path_of_solo;
 };
 
-enum class Access : std::uint8_t { read, write };
-
-/// Promise: every solo is there with all its rows or not at all, whenever the program ends. One thread at a time.
+/// Promise: every solo is there with all its rows or not at all, whenever the program ends. Other programs may read
+/// meanwhile, and see what was stored till then. One thread at a time.
 class Collection {
  public:
-  /// Opens or makes the database `file`; the empty name is one that is gone at the end. Throws DatabaseError.
+  /// Opens the database `file`, or makes it where it may be written; the empty name is one that is gone at the end.
+  /// What is only read stays as it is at this moment. Throws DatabaseError.
   explicit Collection(const std::string& file, Access access = Access::write);
   Collection(Collection&&) noexcept;
   Collection& operator=(Collection&&) = delete;
@@ -74,10 +75,9 @@ class Collection {
   /// Notes that the file at `path` holds the solo, and where the solo is said to lie.
   void remember(const std::string& path, const std::string& stamp, const ContentHash& hash);
   void move(const ContentHash& hash, const SoloPlace& place);
-  /// Adds all solos of another database of the same kind and gives back how many were new. Throws DatabaseError where
-  /// the other does not exist, is of another kind, or was made with other options or another version.
-  int merge(const std::string& other_file);
-  /// Leaves one plain file that can be copied and read anywhere.
+  /// Leaves one plain file that can be copied and read anywhere, unless another program is reading it; from then on
+  /// nothing can be stored, and all that is asked is answered from this moment. A database that was made here and is
+  /// left without this and without any solo is taken away again.
   void finish();
 
   Totals totals();

@@ -34,22 +34,24 @@ std::optional<double> real_or_none(const Statement& row, int column) {
 
 }  // namespace
 
-PracticeLog::PracticeLog(const std::string& file) : connection_(file) {
-  Transaction transaction(connection_);
-  const bool is_new = connection_.number("SELECT count(*) FROM sqlite_master") == 0;
-  if (is_new) {
-    connection_.run(table);
-    connection_.run(
-        fmt::format("PRAGMA application_id = {}; PRAGMA user_version = {};", application_id, schema_version));
-  }
+PracticeLog::PracticeLog(const std::string& file) : new_file_(file), connection_(file) {
+  const Transaction of_one_moment(connection_, Hold::when_needed);
+  if (is_empty()) return;
   if (connection_.number("PRAGMA application_id") != application_id)
     throw DatabaseError(file + ": this is a database of something else, not a practice log; name another file");
   if (connection_.number("PRAGMA user_version") > schema_version)
     throw DatabaseError(file + ": a newer version of the program made this practice log; use that one");
-  transaction.commit();
 }
 
+bool PracticeLog::is_empty() { return connection_.number("SELECT count(*) FROM sqlite_master") == 0; }
+
 void PracticeLog::add(const LoggedTake& take, const ContentHash& hash) {
+  Transaction transaction(connection_);
+  if (is_empty()) {
+    connection_.run(table);
+    connection_.run(
+        fmt::format("PRAGMA application_id = {}; PRAGMA user_version = {};", application_id, schema_version));
+  }
   Statement insert(connection_, "INSERT OR REPLACE INTO takes VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
   insert.bind(1, std::string_view(to_string(hash)))
       .bind(2, std::string_view(take.day))
@@ -65,6 +67,7 @@ void PracticeLog::add(const LoggedTake& take, const ContentHash& hash) {
       .bind(12, take.restarts)
       .bind(13, take.spread_percent);
   insert.run();
+  transaction.commit();
 }
 
 std::vector<LoggedTake> PracticeLog::takes_of(const std::string& sheet) {

@@ -3,6 +3,7 @@
 
 #include "analyzer/takes/practice_log.hpp"
 #include "io/content_hash.hpp"
+#include "io/database/new_file.hpp"
 #include "io/database/statement.hpp"
 
 #include <string>
@@ -22,6 +23,9 @@ class PracticeLog {
   std::vector<LoggedTake> takes_of(const std::string& sheet);
 
  private:
+  bool is_empty();
+
+  NewFile new_file_;  ///< outlives the connection
   Connection connection_;
 };
 

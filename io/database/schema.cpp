@@ -129,26 +129,37 @@ UPDATE figures SET figure = 'straight_descents' WHERE figure = 'unprepared_desce
 
 constexpr std::array<const char*, schema_version> steps{first_tables, known_files, straight_descents};
 
-}  // namespace
-
-const char* schema_step(int from) { return steps.at(static_cast<std::size_t>(from)); }
-
-void prepare_schema(Connection& connection) {
+/// 0 for a new database. Throws where it is none of ours.
+int stored_version(Connection& connection, Access access) {
   const auto id = connection.number("PRAGMA application_id");
   const auto version = connection.number("PRAGMA user_version");
-  const bool empty = connection.number("SELECT count(*) FROM sqlite_master") == 0;
-  if (!empty && id != application_id)
+  if (connection.number("SELECT count(*) FROM sqlite_master") == 0) {
+    if (access == Access::write) return 0;
+    throw DatabaseError(connection.name() + ": it is empty; make it with `insideline survey FOLDER --db FILE`");
+  }
+  if (id != application_id)
     throw DatabaseError(connection.name() + ": this is the database of another program; give another name");
   if (version > schema_version)
     throw DatabaseError(
         fmt::format("{}: a newer version of insideline made this database (tables of version {}, this program knows "
                     "{}); use that version, or give another name",
                     connection.name(), version, schema_version));
-  if (version == schema_version) return;
+  return static_cast<int>(version);
+}
+
+}  // namespace
+
+const char* schema_step(int from) { return steps.at(static_cast<std::size_t>(from)); }
+
+void prepare_schema(Connection& connection, Access access) {
+  {
+    const Transaction of_one_moment(connection, Hold::when_needed);
+    if (stored_version(connection, access) == schema_version) return;
+  }
   Transaction transaction(connection);
+  // Another program may have done it while this one waited for its turn.
+  for (int step = stored_version(connection, access); step < schema_version; ++step) connection.run(schema_step(step));
   connection.run(fmt::format("PRAGMA application_id = {}", application_id));
-  for (int step = empty ? 0 : static_cast<int>(version); step < schema_version; ++step)
-    connection.run(schema_step(step));
   connection.run(fmt::format("PRAGMA user_version = {}", schema_version));
   transaction.commit();
 }

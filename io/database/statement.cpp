@@ -24,6 +24,8 @@ std::string remedy(int error) {
   }
 }
 
+constexpr int longest_wait_ms = 10'000;  // for another program; a take or a solo is written in some milliseconds
+
 constexpr int page_bytes = 4096;
 constexpr int cached_pages = 8192;  // the cache_size of a collection
 
@@ -44,16 +46,19 @@ bool set_up() {
 
 void Connection::Close::operator()(sqlite3* handle) const noexcept { sqlite3_close_v2(handle); }
 
-Connection::Connection(const std::string& file) : name_(file.empty() ? "the temporary database" : file) {
+Connection::Connection(const std::string& file, Access access) : name_(file.empty() ? "the temporary database" : file) {
   static const bool is_set_up = set_up();
   static_cast<void>(is_set_up);
   sqlite3* handle = nullptr;
   // The name could begin with "file:", which only means something to SQLite where SQLITE_OPEN_URI is set.
+  // Read and write even for reading: after a program was killed in the middle, who comes next undoes its half step.
+  const int making = access == Access::write ? SQLITE_OPEN_CREATE : 0;
   const int result =
-      sqlite3_open_v2(file.c_str(), &handle, SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE | SQLITE_OPEN_NOMUTEX, nullptr);
+      sqlite3_open_v2(file.c_str(), &handle, SQLITE_OPEN_READWRITE | SQLITE_OPEN_NOMUTEX | making, nullptr);
   handle_.reset(handle);
   if (result != SQLITE_OK) fail();
   sqlite3_extended_result_codes(handle, 1);
+  sqlite3_busy_timeout(handle, longest_wait_ms);
 }
 
 void Connection::fail() const {
@@ -64,6 +69,13 @@ void Connection::fail() const {
 
 void Connection::run(const std::string& sql) {
   if (sqlite3_exec(handle_.get(), sql.c_str(), nullptr, nullptr, nullptr) != SQLITE_OK) fail();
+}
+
+bool Connection::run_if_free(const std::string& sql) {
+  const int result = sqlite3_exec(handle_.get(), sql.c_str(), nullptr, nullptr, nullptr) & 0xff;
+  if (result == SQLITE_BUSY || result == SQLITE_LOCKED) return false;
+  if (result != SQLITE_OK) fail();
+  return true;
 }
 
 std::int64_t Connection::number(const std::string& sql) {
@@ -139,7 +151,9 @@ std::string Statement::text(int column) const {
 
 bool Statement::is_nothing(int column) const { return sqlite3_column_type(statement_.get(), column) == SQLITE_NULL; }
 
-Transaction::Transaction(Connection& connection) : connection_(connection) { connection_.run("BEGIN IMMEDIATE"); }
+Transaction::Transaction(Connection& connection, Hold hold) : connection_(connection) {
+  connection_.run(hold == Hold::at_once ? "BEGIN IMMEDIATE" : "BEGIN");
+}
 
 Transaction::~Transaction() {
   // Nothing can be done about a failure here: SQLite undoes the rest when the file is opened again.

@@ -20,14 +20,21 @@ class DatabaseError : public std::runtime_error {
   using std::runtime_error::runtime_error;
 };
 
+/// Reading makes no database, and brings an older one up to date.
+enum class Access : std::uint8_t { read, write };
+
+/// Waits a while for other programs that use the same file.
 class Connection {
  public:
-  /// Opens or makes `file`; the empty name is a database that is gone at the end. Throws DatabaseError.
-  explicit Connection(const std::string& file);
+  /// Opens `file`, or makes it where it may be written; the empty name is a database that is gone at the end. Throws
+  /// DatabaseError.
+  explicit Connection(const std::string& file, Access access = Access::write);
 
   void run(const std::string& sql);
   /// The one number that `sql` asks for.
   std::int64_t number(const std::string& sql);
+  /// Like `run`; false where another program is in the way.
+  bool run_if_free(const std::string& sql);
   [[nodiscard]] sqlite3* handle() const { return handle_.get(); }
   [[nodiscard]] const std::string& name() const { return name_; }
   [[noreturn]] void fail() const;
@@ -78,10 +85,14 @@ class Statement {
   std::unique_ptr<sqlite3_stmt, Finalize> statement_;
 };
 
-/// All or nothing: what was done since is undone unless `commit` is reached.
+/// When others are kept from writing: from the beginning, or from the first time that something is written.
+enum class Hold : std::uint8_t { at_once, when_needed };
+
+/// All or nothing: what was done since is undone unless `commit` is reached. All that is read in between is of one
+/// moment.
 class Transaction {
  public:
-  explicit Transaction(Connection& connection);
+  explicit Transaction(Connection& connection, Hold hold = Hold::at_once);
   Transaction(const Transaction&) = delete;
   Transaction& operator=(const Transaction&) = delete;
   ~Transaction();

@@ -112,8 +112,12 @@ ChosenVoice solo_voice(const MidiSong& song, const TempoClock& clock, const std:
     const double chordal = chordal_share(line, voice.notes.size());
     candidates.push_back({i, std::move(line), chordal, is_bass(voice)});
   }
-  const auto is_melodic = [](const Candidate& candidate) {
-    return candidate.chordal <= most_chordal && !candidate.bass;
+  // A bass accompanies, unless there is no other line.
+  const auto is_line = [](const Candidate& candidate) { return candidate.chordal <= most_chordal; };
+  const bool only_basses = std::ranges::none_of(
+      candidates, [&](const Candidate& candidate) { return is_line(candidate) && !candidate.bass; });
+  const auto is_melodic = [&](const Candidate& candidate) {
+    return is_line(candidate) && (only_basses || !candidate.bass);
   };
   auto taken = std::ranges::find_if(candidates, is_melodic);
   const auto melodic = static_cast<std::size_t>(std::ranges::count_if(candidates, is_melodic));

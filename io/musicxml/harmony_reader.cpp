@@ -1,4 +1,5 @@
 // <harmony>: a chord symbol at its place.
+#include "analyzer/shortened.hpp"
 #include "io/musicxml/numbers.hpp"
 #include "io/musicxml/part_state.hpp"
 #include "io/read_result.hpp"
@@ -11,8 +12,6 @@
 
 namespace insideline::io {
 namespace {
-
-std::string_view shortened(std::string_view text) { return text.substr(0, 40); }
 
 NoteName read_name(PartState& state, const pugi::xml_node& node, const char* step_name, const char* alter_name) {
   const std::string_view step = stripped(node.child_value(step_name));

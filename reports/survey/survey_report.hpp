@@ -28,6 +28,7 @@ struct SurveyWork {
   int no_scores = 0;                                       ///< .xml files of other programs
   std::vector<std::pair<std::string, std::string>> twice;  ///< a file, and the one it is the same as; sorted
   std::vector<FailedFile> failed;                          ///< sorted
+  std::vector<std::string> links_out;                      ///< symbolic links out of the folders, not followed
 };
 
 struct SurveyedSolo {
@@ -74,6 +75,9 @@ std::string value_text(std::size_t row, double value);
 
 /// The sentences on how the work went, with every file that failed or lies twice.
 std::string survey_work_text(const SurveyWork& work);
+
+/// The same of one part of several: a line of its own, `solos` being in its database now, and the files that failed.
+std::string part_work_text(const SurveyWork& work, const std::string& part, int solos);
 
 /// What the collection is like, in sentences; the first of them says how large it is.
 std::vector<std::string> collection_sentences(const CollectionReport& report);

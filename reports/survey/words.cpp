@@ -33,6 +33,13 @@ std::string frequent(const std::vector<Frequency>& all, std::size_t most) {
   return listed(items);
 }
 
+std::string failures_text(const SurveyWork& work) {
+  std::string text;
+  for (const FailedFile& file : work.failed)
+    text += paragraph(printable(fmt::format("{}: {}", file.path, file.reason)));
+  return text;
+}
+
 }  // namespace
 
 std::string value_text(std::size_t row, double value) {
@@ -58,11 +65,20 @@ std::string survey_work_text(const SurveyWork& work) {
   if (!work.twice.empty()) text += "\nThe same solo twice, counted once\n";
   for (const auto& [file, same_as] : work.twice)
     text += paragraph(printable(fmt::format("{} is the same as {}", file, same_as)));
+  if (!work.links_out.empty()) text += "\nLinks out of the folder, not followed (--through-links follows them)\n";
+  for (const std::string& link : work.links_out) text += paragraph(printable(link));
   if (!work.failed.empty())
     text += fmt::format("\nNot used: {}\n", counted(static_cast<int>(work.failed.size()), "file"));
-  for (const FailedFile& file : work.failed)
-    text += paragraph(printable(fmt::format("{}: {}", file.path, file.reason)));
-  return text;
+  return text + failures_text(work);
+}
+
+std::string part_work_text(const SurveyWork& work, const std::string& part, int solos) {
+  std::string text = fmt::format("{}: {}, of them {} analysed now", part, counted(solos, "solo"), work.analysed);
+  if (!work.failed.empty())
+    text += fmt::format("; not used: {}", counted(static_cast<int>(work.failed.size()), "file"));
+  if (!work.links_out.empty())
+    text += fmt::format("; not followed: {}", counted(static_cast<int>(work.links_out.size()), "link"));
+  return text + "\n" + failures_text(work);
 }
 
 std::vector<std::string> collection_sentences(const CollectionReport& report) {

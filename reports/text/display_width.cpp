@@ -49,6 +49,9 @@ char32_t code_point(std::string_view character) {
   return value;
 }
 
+constexpr char32_t line_separator = 0x2028;
+constexpr char32_t paragraph_separator = 0x2029;
+
 bool is_control(char32_t character) {
   const bool turns_the_line =
       (character >= 0x202A && character <= 0x202E) || (character >= 0x2066 && character <= 0x2069);
@@ -87,7 +90,7 @@ std::string printable(std::string_view text) {
   while (!text.empty()) {
     const std::string_view character = first_character(text);
     const char32_t value = code_point(character);
-    if (value == '\n' || value == '\r' || value == '\t')
+    if (value == '\n' || value == '\r' || value == '\t' || value == line_separator || value == paragraph_separator)
       result += ' ';
     else if (is_control(value) || value == 0xFFFD)
       result += "\xEF\xBF\xBD";

@@ -43,9 +43,27 @@ rows other-order.db | cmp -s - whole || fail "the order of merging matters"
 "$program" merge part-1.db part-1.db merged.db -o twice.db >/dev/null
 rows twice.db | cmp -s - whole || fail "merging a part twice matters"
 
-for task in 3 4 5; do
-  INSIDELINE=$program SLURM_ARRAY_TASK_ID=$task SLURM_ARRAY_TASK_MIN=3 SLURM_ARRAY_TASK_COUNT=3 SLURM_CPUS_PER_TASK=1 \
-    "$scripts/survey-array.sbatch" solos parts >/dev/null
+# Tasks need not be all submitted at once, nor in order.
+for task in 3 1 2; do
+  INSIDELINE=$program SLURM_ARRAY_TASK_ID=$task SLURM_ARRAY_TASK_COUNT=1 SLURM_CPUS_PER_TASK=1 \
+    "$scripts/survey-array.sbatch" 3 solos parts >said
+  [ "$(grep -vc '^  ' said)" = 1 ] ||  # but for the files that could not be used
+     fail "a part says more than a line: $(cat said)"
+  grep -q "^Part $task of 3: " said || fail "a part does not say which it is: $(cat said)"
 done
 "$program" merge parts/part-*.db -o from-slurm.db >/dev/null
 rows from-slurm.db | cmp -s - whole || fail "the Slurm script's parts do not add up"
+
+refused() {  # TASK ARGUMENT...: the script ends with 2 and starts nothing
+  task=$1
+  shift
+  status=0
+  INSIDELINE=$program SLURM_ARRAY_TASK_ID=$task "$scripts/survey-array.sbatch" "$@" >said 2>&1 || status=$?
+  [ "$status" = 2 ] || fail "the script takes task $task of: $*: $(cat said)"
+  [ ! -e refused ] || fail "something was made for task $task of: $*"
+}
+refused 4 3 solos refused
+refused 0 3 solos refused
+refused '' 3 solos refused
+refused 1 solos refused
+refused 1 solos refused --strict

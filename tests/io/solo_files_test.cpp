@@ -60,6 +60,40 @@ TEST_CASE("links in a circle end, and a folder behind two names is looked into o
   CHECK(folder.found() == std::vector<std::string>{"b/one.mid"});
 }
 
+TEST_CASE("links out of the folder are named and followed only when asked") {
+  const Folder elsewhere;
+  elsewhere.put("deep/one.mid");
+  elsewhere.put("two.mid");
+  const Folder folder;
+  folder.put("a/three.mid");
+  fs::create_directory_symlink(elsewhere.path() / "deep", folder.path() / "b");
+  fs::create_symlink(elsewhere.path() / "two.mid", folder.path() / "c.mid");
+  fs::create_symlink(folder.path() / "a" / "three.mid", folder.path() / "d.mid");
+  fs::create_symlink(elsewhere.path() / "two.mid", folder.path() / "notes.txt");
+  const io::FoundSolos found = io::find_solos(folder.path());
+  CHECK(found.files == std::vector<std::string>{folder.path() / "a/three.mid", folder.path() / "d.mid"});
+  CHECK(found.links_out == std::vector<std::string>{folder.path() / "b", folder.path() / "c.mid"});
+  const io::FoundSolos all = io::find_solos(folder.path(), io::LinksOut::followed);
+  CHECK(all.files.size() == 4);
+  CHECK(all.links_out.empty());
+}
+
+TEST_CASE("a folder that is itself a link is looked into") {
+  const Folder folder;
+  folder.put("a/one.mid");
+  fs::create_directory_symlink(folder.path() / "a", folder.path() / "b");
+  CHECK(io::find_solos(folder.path() / "b").files == std::vector<std::string>{folder.path() / "b/one.mid"});
+}
+
+TEST_CASE("who waits is told how many files were found") {
+  const Folder folder;
+  folder.put("a/one.mid");
+  folder.put("b/two.mid");
+  std::vector<std::size_t> told;
+  io::find_solos(folder.path(), io::LinksOut::left_out, [&](std::size_t count) { told.push_back(count); });
+  CHECK(told == std::vector<std::size_t>{0, 0, 1});
+}
+
 TEST_CASE("a link that leads nowhere is told, and so is a folder that does not exist") {
   const Folder folder;
   fs::create_symlink("nowhere.mid", folder.path() / "lost.mid");

@@ -64,6 +64,15 @@ TEST_CASE("the solo is the first single line that is no bass, and the warning sa
   CHECK(warnings_of(read) == "the solo is track 4 (Horn), the only one with a single melodic line\n");
 }
 
+TEST_CASE("a bass is the solo where there is no other single line") {
+  const std::string chords = "C4@0+960 E4@0+960 G4@0+960";
+  const auto alone = read_midi(midi_file({{"Chords", chords, 2, {}}, {"Double bass", "C2@0+480 G2@480+480", 1, {}}}));
+  CHECK(alone.solo.part == "Double bass");
+  CHECK(warnings_of(alone) == "the solo is track 3 (Double bass), the only one with a single melodic line\n");
+  const auto two = read_midi(midi_file({{"Bass", "C2@0+480", 1, {}}, {"Bass two", "D2@0+480", 2, {}}}));
+  CHECK_THAT(warnings_of(two), Catch::Contains("the solo is track 2 (Bass), the first of 2 with a single"));
+}
+
 TEST_CASE("a track is chosen by name, whatever the case, or by number; another is an error that lists them") {
   const std::string file = midi_file({{"Horn", "C5@0+480", 1, {}}, {"Flute", "D6@0+480", 2, {}}});
   CHECK(read_midi(file, track("fLUTE")).solo.part == "Flute");

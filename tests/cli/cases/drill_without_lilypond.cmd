@@ -1,0 +1,2 @@
+PATH=${PATH%%:*}
+insideline drill --changes "$DATA/quay_steps.changes" -o sheet.pdf
