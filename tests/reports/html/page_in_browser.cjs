@@ -17,7 +17,7 @@ for (const [what, file] of Object.entries({ chromium: browserFile, pdftotext }))
     process.exit(0);
   }
 
-const patience = 30 * 60 * 1000;  // ends what hangs, however busy the machine is
+const patience = 5 * 60 * 1000;  // ends what hangs, however busy the machine is
 let checks = 0;
 let failures = 0;
 function check(what, sound, found) {
