@@ -31,11 +31,11 @@ void number_stretches(Harmony& harmony) {
   }
 }
 
-bool is_compound(const Meter& meter) { return meter.unit >= 8 && meter.beats % 3 == 0; }
+bool is_in_threes(const Meter& meter) { return meter.unit >= 8 && meter.beats % 3 == 0; }
 
 /// 4/4 and 2/2 lie under each other; 3/4 and 6/8 have one length but other beats.
 bool fits(const Meter& chart, const Meter& solo) {
-  return bar_length(chart) == bar_length(solo) && is_compound(chart) == is_compound(solo);
+  return bar_length(chart) == bar_length(solo) && is_in_threes(chart) == is_in_threes(solo);
 }
 
 std::string in_beats(const Beats& time, const Meter& meter) {

@@ -17,12 +17,12 @@ constexpr double smallest_gap = 0.20;
 // seeded lines unrelated to the changes reaches 4.4 at such a gap, the right one for 24 bars mostly 5 to 11.
 constexpr double fewest_deviations = 4.5;
 
-constexpr std::int64_t ticks_per_quarter = 5040;  // divisible by 1 .. 10
+constexpr std::int64_t fine_ticks_per_quarter = 5040;  // divisible by 1 .. 10
 constexpr int semitones_per_octave = 12;
 
 using PitchClasses = std::uint16_t;  // bit n: pitch class n
 
-std::int64_t floor_ticks(const Beats& time) { return whole_units(time * ticks_per_quarter, 1); }
+std::int64_t floor_ticks(const Beats& time) { return whole_units(time * fine_ticks_per_quarter, 1); }
 std::int64_t ceiling_ticks(const Beats& time) { return -floor_ticks(-time); }
 int turned(int value, int round) { return ((value % round) + round) % round; }
 

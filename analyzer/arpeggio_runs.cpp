@@ -10,7 +10,7 @@ namespace insideline {
 namespace {
 
 constexpr int fewest_members = 3;
-constexpr int whole_step = 2;
+constexpr int whole_tone = 2;
 
 /// A note that leaps or turns in and steps on to its target. On a strong place it is called appoggiatura.
 bool is_approach(const NoteLabel& label) {
@@ -87,7 +87,7 @@ class RunFinder {
     if (!member(b) || from.stretch != to.stretch || from.phrase != to.phrase) return false;
     const bool extension = member(a)->extension || member(b)->extension;
     if (!extension || from.midi == to.midi || are_stack_neighbours(a, b)) return true;
-    return std::abs(to.midi - from.midi) > whole_step;
+    return std::abs(to.midi - from.midi) > whole_tone;
   }
 
   /// An extension needs its neighbour in the stack right before or after it, repeats of it aside.

@@ -12,7 +12,6 @@
 namespace insideline {
 namespace {
 
-constexpr int octave = 12;
 constexpr int through_the_chord = 3;  // members that make a climb or a descent
 
 enum Place { root_place, third_place, fifth_place, seventh_place, ninth_place, eleventh_place, thirteenth_place };
@@ -127,8 +126,9 @@ void describe_motion(Arpeggio& arpeggio, const Run& run, const HeardLine& line, 
   arpeggio.repeats = moves.semitones.size() + 1 < run.members.size();
   const auto displaced = displaced_direction(moves);
   const bool straight = all_up(moves.semitones) || all_down(moves.semitones);
-  const bool wide = std::ranges::any_of(moves.semitones, [](int move) { return std::abs(move) > octave; });
-  const bool octave_leap = std::ranges::any_of(moves.semitones, [](int move) { return move % octave == 0; });
+  const bool wide = std::ranges::any_of(moves.semitones, [](int move) { return std::abs(move) > semitones_in_octave; });
+  const bool octave_leap =
+      std::ranges::any_of(moves.semitones, [](int move) { return move % semitones_in_octave == 0; });
   arpeggio.octave_displaced = wide || octave_leap || (!straight && displaced.has_value());
   if (all_up(moves.semitones))
     arpeggio.direction = Direction::ascending;

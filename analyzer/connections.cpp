@@ -8,7 +8,6 @@
 namespace insideline {
 namespace {
 
-constexpr int octave = 12;
 constexpr int half_step = 1;
 constexpr int whole_step = 2;
 constexpr int major_third = 4;
@@ -77,14 +76,14 @@ Connection described(const BothEnds& ends, const Solo& solo, const Chord& from, 
 
 NearestTones nearest_tones(int midi, const Chord& chord) {
   NearestTones nearest;
-  int up = octave + 1;
-  int down = octave + 1;
+  int up = semitones_in_octave + 1;
+  int down = semitones_in_octave + 1;
   for (const Degree& tone : chord.tones) {
     const NoteName name = note_at(chord.root, tone);
     const int above = pitch_class_of(pitch_class(name) - midi);
     nearest.common = nearest.common || above == 0;
-    const int to_up = above == 0 ? octave : above;
-    const int to_down = octave - above;
+    const int to_up = above == 0 ? semitones_in_octave : above;
+    const int to_down = semitones_in_octave - above;
     if (to_up < up) nearest.up = spelled_pitch(midi + to_up, name);
     if (to_down < down) nearest.down = spelled_pitch(midi - to_down, name);
     up = std::min(up, to_up);

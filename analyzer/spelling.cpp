@@ -7,7 +7,6 @@
 namespace insideline {
 namespace {
 
-constexpr int semitones_in_octave = 12;
 constexpr int fifths_in_scale = 7;
 
 /// The name that stands `fifths` above C on the line of fifths: -2 is Bb.

@@ -47,7 +47,7 @@ struct AnalyzeOptions {
   ColourChoice colour = ColourChoice::automatic;
 };
 
-constexpr const char* examples =
+constexpr const char* analyze_examples =
     "Examples:\n"
     "  insideline analyze solo.musicxml\n"
     "      The chords are in the score; the summary is printed.\n"
@@ -199,7 +199,7 @@ void add_analyze_command(CLI::App& program) {
   const auto options = std::make_shared<AnalyzeOptions>();
   add_solo_options(*command, options->solo);
   add_output_options(*command, *options);
-  command->footer(examples);
+  command->footer(analyze_examples);
   command->callback([options] {
     check_destinations(*options);
     const std::string solo_bytes = io::read_solo_bytes(options->solo.solo);

@@ -37,7 +37,7 @@ struct AssessOptions {
   ColourChoice colour = ColourChoice::automatic;
 };
 
-constexpr const char* examples =
+constexpr const char* assess_examples =
     "Examples:\n"
     "  insideline assess take.mid --against sheet.musicxml\n"
     "      What was right, by chord, direction and inversion, and where the trouble spots are.\n"
@@ -45,8 +45,6 @@ constexpr const char* examples =
     "      Harder to please, and a page with the shares as bars.\n"
     "  insideline assess take.mid --free --changes tune.changes\n"
     "      No sheet: how much of free playing the chords explain, and which chords it misses.\n";
-
-std::string file_name(const std::string& path) { return std::filesystem::path(path).filename().string(); }
 
 /// Whether the beats of the file are those of the player. Otherwise nothing was played to, and there is no ahead and
 /// no behind.
@@ -188,7 +186,7 @@ void add_assess_command(CLI::App& program) {
   add_reading_options(*command, options->take);
   command->add_option("TAKE", options->take.solo, "The take, a MIDI file or a score")->required();
   add_assessing_options(*command, *options);
-  command->footer(examples);
+  command->footer(assess_examples);
   command->callback([options] {
     check(*options);
     if (options->free)

@@ -25,7 +25,7 @@ using Clock = std::chrono::steady_clock;
 constexpr std::size_t most_text = 64UL << 10U;
 constexpr int could_not_start = 127;
 
-std::string reason_of(int error_number) { return std::generic_category().message(error_number); }
+std::string error_words(int error_number) { return std::generic_category().message(error_number); }
 
 sigset_t ending_signals() {
   sigset_t signals;
@@ -108,7 +108,7 @@ std::vector<std::string> environment_in(const std::string& folder) {
   ::setpgid(0, 0);
   ::prctl(PR_SET_PDEATHSIG, SIGKILL);
   limit(RLIMIT_AS, limits.memory_bytes);
-  limit(RLIMIT_CPU, static_cast<std::uint64_t>(limits.time.count()));
+  limit(RLIMIT_CPU, static_cast<std::uint64_t>(limits.processor_time.count()));
   limit(RLIMIT_FSIZE, limits.file_bytes);
   limit(RLIMIT_CORE, 0);
   ::signal(SIGXFSZ, SIG_DFL);
@@ -198,15 +198,15 @@ ChildResult run_child(const std::vector<std::string>& arguments, const std::file
   start.environment_pointers = pointers(start.environment);
   Pipe output;
   Pipe complaint;
-  const Clock::time_point deadline = Clock::now() + limits.time;
+  const Clock::time_point deadline = Clock::now() + limits.clock_time;
   const pid_t child = ::fork();
-  if (child < 0) return {ChildEnd::not_started, 0, reason_of(errno)};
+  if (child < 0) return {ChildEnd::not_started, 0, error_words(errno)};
   if (child == 0) become(start, limits, output.writing(), complaint.writing());
   ::setpgid(child, child);
   output.close_writing();
   if (const auto error_number = complaint_from(complaint)) {
     wait_for(child);
-    return {ChildEnd::not_started, 0, reason_of(*error_number)};
+    return {ChildEnd::not_started, 0, error_words(*error_number)};
   }
   std::string text;
   const auto cut_short = listen(output.reading(), signals, deadline, text);

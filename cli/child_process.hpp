@@ -12,7 +12,9 @@
 namespace insideline::cli {
 
 struct ChildLimits {
-  std::chrono::seconds time{60};             ///< of the clock; the program and what it starts are then killed
+  std::chrono::seconds processor_time{60};  ///< what one process may use of a processor
+  /// The program and what it starts are then killed. A machine may be busy with other things, so it is far longer.
+  std::chrono::seconds clock_time{1800};
   std::uint64_t memory_bytes = 3ULL << 30U;  ///< of address space
   std::uint64_t file_bytes = 256ULL << 20U;  ///< of any file it writes
 };

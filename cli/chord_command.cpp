@@ -16,7 +16,7 @@
 namespace insideline::cli {
 namespace {
 
-constexpr const char* examples =
+constexpr const char* chord_examples =
     "Examples:\n"
     "  insideline chord \"C7(b9)\" F#m7b5 Ebmaj7/G\n"
     "  insideline chord C:min7/b3\n"
@@ -48,7 +48,7 @@ void add_chord_command(CLI::App& program) {
       program.add_subcommand("chord", "Show what a chord symbol is understood as: tones, tensions, notes to avoid");
   const auto symbols = std::make_shared<std::vector<std::string>>();
   command->add_option("SYMBOL", *symbols, "Chord symbols, such as Ebmaj7 or \"C7(b9)\"")->required();
-  command->footer(examples);
+  command->footer(chord_examples);
   command->callback([symbols] {
     write_to_standard_output(reports_on(*symbols, colour_of_standard_output(ColourChoice::automatic)));
   });

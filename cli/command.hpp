@@ -10,6 +10,7 @@
 
 #include <span>
 #include <string>
+#include <string_view>
 
 namespace CLI {
 class App;
@@ -17,9 +18,12 @@ class App;
 
 namespace insideline::cli {
 
-using AddCommand = void (*)(CLI::App& program);
+struct Command {
+  std::string_view name;
+  void (*add)(CLI::App& program);
+};
 
-std::span<const AddCommand> commands();
+std::span<const Command> commands();
 
 void add_analyze_command(CLI::App& program);
 void add_assess_command(CLI::App& program);

@@ -5,10 +5,12 @@
 
 namespace insideline::cli {
 
-std::span<const AddCommand> commands() {
+std::span<const Command> commands() {
   static constexpr std::array table{
-      &add_analyze_command, &add_chord_command,   &add_compare_command, &add_drill_command,
-      &add_assess_command,  &add_handout_command, &add_survey_command,  &add_merge_command,
+      Command{"analyze", add_analyze_command}, Command{"chord", add_chord_command},
+      Command{"compare", add_compare_command}, Command{"drill", add_drill_command},
+      Command{"assess", add_assess_command},   Command{"handout", add_handout_command},
+      Command{"survey", add_survey_command},   Command{"merge", add_merge_command},
   };
   return table;
 }

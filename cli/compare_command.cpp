@@ -35,7 +35,7 @@ struct CompareOptions {
   ColourChoice colour = ColourChoice::automatic;
 };
 
-constexpr const char* examples =
+constexpr const char* compare_examples =
     "Examples:\n"
     "  insideline compare teacher.musicxml student.musicxml --changes tune.changes\n"
     "      Both over the same changes; the student against the teacher.\n"
@@ -191,7 +191,7 @@ void add_compare_command(CLI::App& program) {
   add_reading_options(*command, options->reading);
   add_comparing_options(*command, *options);
   add_output_options(*command, *options);
-  command->footer(examples);
+  command->footer(compare_examples);
   command->callback([options] {
     check(*options);
     check_destinations(*options);

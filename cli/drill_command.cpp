@@ -46,7 +46,7 @@ struct DrillCommand {
   reports::DrillSheetOptions sheet;
 };
 
-constexpr const char* examples =
+constexpr const char* drill_examples =
     "Without further options the line moves to the nearest tone at every change.\n\n"
     "Examples:\n"
     "  insideline drill --changes tune.changes -o sheet.pdf\n"
@@ -367,7 +367,7 @@ void add_drill_command(CLI::App& program) {
   add_figure_options(*command, *options);
   add_line_options(*command, *options);
   add_sheet_options(*command, *options);
-  command->footer(examples);
+  command->footer(drill_examples);
   command->callback([options] { make_drill(*options); });
 }
 

@@ -21,8 +21,7 @@
 namespace insideline::cli {
 namespace {
 
-constexpr std::size_t most_bars = 1000;
-constexpr int furthest_bar = 100'000;
+constexpr std::size_t most_excerpt_bars = 1000;
 
 struct HandoutCommand {
   SoloOptions solo;
@@ -31,7 +30,7 @@ struct HandoutCommand {
   std::optional<std::string> lilypond_text;
 };
 
-constexpr const char* examples =
+constexpr const char* handout_examples =
     "Examples:\n"
     "  insideline handout solo.musicxml -o solo.pdf\n"
     "      The whole solo with its chords, degrees, arpeggios and connections.\n"
@@ -68,10 +67,10 @@ reports::Excerpt checked_excerpt(const HandoutCommand& command, const reports::R
     throw io::ReadError(io::place_of(file),
                         fmt::format("it has no such bars; they are numbered {} to {}", report.solo.bars.front().number,
                                     report.solo.bars.back().number));
-  if (excerpt->last_bar - excerpt->first_bar >= most_bars)
+  if (excerpt->last_bar - excerpt->first_bar >= most_excerpt_bars)
     throw io::ReadError(io::place_of(file), fmt::format("it is longer than the {} bars that one handout takes; "
                                                         "print a part of it with --bars, as in --bars 1-64",
-                                                        most_bars));
+                                                        most_excerpt_bars));
   return *excerpt;
 }
 
@@ -158,7 +157,7 @@ void add_handout_command(CLI::App& program) {
   add_solo_options(*command, options->solo);
   add_content_options(*command, options->sheet);
   add_output_options(*command, *options);
-  command->footer(examples);
+  command->footer(handout_examples);
   command->callback([options] { make_handout(*options); });
 }
 

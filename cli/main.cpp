@@ -9,7 +9,9 @@
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
 
+#include <algorithm>
 #include <csignal>
+#include <cstdio>
 #include <exception>
 #include <memory>
 #include <new>
@@ -27,6 +29,14 @@ int report_error(std::string_view message, ExitStatus status) {
   return status;
 }
 
+/// Only the command that is asked for gets its options, so that starting does not pay for the others. Where none is
+/// named at once, all are added, for the help and for the error message.
+void add_commands(CLI::App& program, std::string_view asked) {
+  const auto found = std::ranges::find(commands(), asked, &Command::name);
+  if (found != commands().end()) return found->add(program);
+  for (const Command& command : commands()) command.add(program);
+}
+
 int run(int argc, char** argv) {
   CLI::App program{"Shows what an improvised line makes of its chord changes.", "insideline"};
   program.set_version_flag("--version", "insideline " INSIDELINE_VERSION, "Print the version and exit");
@@ -37,7 +47,7 @@ int run(int argc, char** argv) {
       "Example:\n"
       "  insideline analyze solo.musicxml --changes tune.changes\n\n"
       "`insideline COMMAND --help` explains a command and shows more examples.");
-  for (const AddCommand add_command : commands()) add_command(program);
+  add_commands(program, argc > 1 ? argv[1] : std::string_view{});
   try {
     program.parse(argc, argv);
     if (program.get_subcommands().empty()) throw CLI::RequiredError("A command");

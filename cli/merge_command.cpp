@@ -21,7 +21,7 @@ struct MergeOptions {
   std::string merged;
 };
 
-constexpr const char* examples =
+constexpr const char* merge_examples =
     "Example:\n"
     "  insideline merge part-1.db part-2.db part-3.db -o solos.db\n"
     "      What one survey over everything would have made.\n";
@@ -52,7 +52,7 @@ void add_merge_command(CLI::App& program) {
                    "The database to put them into; made if it is not there, else added to")
       ->required()
       ->option_text("DB");
-  command->footer(examples);
+  command->footer(merge_examples);
   command->callback([options] { run(*options); });
 }
 

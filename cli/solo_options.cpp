@@ -23,9 +23,6 @@ namespace insideline::cli {
 namespace {
 
 constexpr int widest_transposition = 48;  // semitones; no instrument is written further from its sound
-constexpr int furthest_bar = 100'000;
-
-std::string file_name(const std::string& path) { return std::filesystem::path(path).filename().string(); }
 
 /// Empty for a length of nothing or more, as CLI11 wants it.
 std::string not_a_length(const std::string& text) {
@@ -142,6 +139,8 @@ void take_section(reports::Report& report, const Harmony& harmony, const Section
 }
 
 }  // namespace
+
+std::string file_name(const std::string& path) { return std::filesystem::path(path).filename().string(); }
 
 void add_solo_options(CLI::App& command, SoloOptions& options) {
   command.add_option("SOLO", options.solo, "The transcribed solo, a MusicXML or MIDI file")->required();

@@ -23,6 +23,8 @@ enum class ChangesPitch : std::uint8_t { concert, written };
 /// Whether tune.changes is taken for tune.musicxml where that has no chords and no file is named.
 enum class ChangesBeside : std::uint8_t { ignored, used };
 
+constexpr int furthest_bar = 100'000;  ///< of a chart
+
 struct SoloOptions {
   std::string solo;
   std::optional<std::string> changes;
@@ -39,6 +41,9 @@ struct SoloOptions {
 void add_solo_options(CLI::App& command, SoloOptions& options);
 /// The same without the solo itself, for commands that read several.
 void add_reading_options(CLI::App& command, SoloOptions& options);
+
+/// The name of the file that `path` leads to, as messages show it.
+std::string file_name(const std::string& path);
 
 /// Reads and analyzes. Throws io::ReadError where the solo or the changes cannot be used.
 reports::Report analyzed(const SoloOptions& options);

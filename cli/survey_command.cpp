@@ -36,7 +36,7 @@ struct SurveyCommand {
   ColourChoice colour = ColourChoice::automatic;
 };
 
-constexpr const char* examples =
+constexpr const char* survey_examples =
     "Examples:\n"
     "  insideline survey solos --db solos.db\n"
     "      Every solo below the folder; run it again after adding some: only those are analysed.\n"
@@ -213,7 +213,7 @@ void add_survey_command(CLI::App& program) {
   add_work_options(*command, *options);
   add_output_options(*command, *options);
   add_reading_options(*command, options->survey.reading);
-  command->footer(examples);
+  command->footer(survey_examples);
   command->callback([options] { run(*options); });
 }
 

@@ -17,7 +17,7 @@ namespace {
 
 constexpr std::size_t heading_width = 18;  // two spaces of indent included
 constexpr std::size_t column_width = 6;
-constexpr std::size_t columns = (page_width - heading_width) / column_width;
+constexpr std::size_t degrees_in_a_row = (page_width - heading_width) / column_width;
 
 std::string heading(std::string_view text) { return padded_right("  " + std::string(text), heading_width); }
 
@@ -27,10 +27,10 @@ std::string line(const std::string& text) { return text.substr(0, text.find_last
 std::string members(std::string_view title, const std::vector<Degree>& degrees, const NoteName& root) {
   if (degrees.empty()) return line(heading(title) + "none");
   std::string text;
-  for (std::size_t first = 0; first < degrees.size(); first += columns) {
+  for (std::size_t first = 0; first < degrees.size(); first += degrees_in_a_row) {
     std::string numbers = heading(first == 0 ? title : "");
     std::string names = heading("");
-    const std::size_t end = std::min(degrees.size(), first + columns);
+    const std::size_t end = std::min(degrees.size(), first + degrees_in_a_row);
     for (std::size_t i = first; i < end; ++i) {
       numbers += padded_right(to_string(degrees[i]), column_width);
       names += padded_right(to_string(note_at(root, degrees[i])), column_width);

@@ -9,7 +9,7 @@
 namespace insideline::reports {
 namespace {
 
-constexpr std::array columns{
+constexpr std::array csv_columns{
     "solo",   "index", "chorus", "bar",         "beat",       "onset_quarters", "duration_quarters",
     "grace",  "midi",  "name",   "written",     "chord",      "governor",       "placement",
     "degree", "role",  "figure", "resolves_to", "confidence", "arpeggio",       "reason"};
@@ -92,7 +92,7 @@ std::string csv_row(const std::vector<std::string>& cells) {
 }
 
 std::string csv_report(const Report& report) {
-  std::string text = csv_row(std::vector<std::string>(columns.begin(), columns.end()));
+  std::string text = csv_row(std::vector<std::string>(csv_columns.begin(), csv_columns.end()));
   const std::vector<std::string> arpeggios = arpeggio_numbers(report.analysis);
   for (std::size_t i = 0; i < report.solo.notes.size(); ++i) text += csv_row(note_cells(report, i, arpeggios[i]));
   return text;

@@ -15,10 +15,6 @@ namespace {
 constexpr int unreachable = std::numeric_limits<int>::max() / 4;
 constexpr int pitches = 128;
 
-bool is_line(const DrillSettings& settings) {
-  return settings.kind == DrillKind::nearest_tones || settings.kind == DrillKind::common_tones;
-}
-
 bool in_range(int midi, const PitchRange& range) { return midi >= range.lowest && midi <= range.highest; }
 
 /// The pitches that are the nearest tones of `chord`: one, or two where both are equally near.

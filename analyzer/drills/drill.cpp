@@ -15,8 +15,6 @@
 namespace insideline {
 namespace {
 
-constexpr int octave = 12;
-
 /// The bars of the form, chorus after chorus, without notes.
 Solo empty_bars(const Changes& changes, int choruses) {
   Solo solo;
@@ -77,7 +75,7 @@ Note unspelled_note(const Slot& slot, int midi) {
   Note note;
   note.onset = slot.onset;
   note.duration = slot.duration;
-  note.pitch = spelled_pitch(midi, usual_name(midi % octave, Key{}));
+  note.pitch = spelled_pitch(midi, usual_name(midi % semitones_in_octave, Key{}));
   note.written = note.pitch;
   note.spelled = false;
   return note;
@@ -95,7 +93,7 @@ void place_notes(Solo& solo, std::span<const DrillSegment> segments, std::span<c
 Pitch readable(const Pitch& pitch, const Key& key) {
   if (std::abs(pitch.name.alter) <= 1) return pitch;
   const int midi = midi_number(pitch);
-  return spelled_pitch(midi, usual_name(midi % octave, key));
+  return spelled_pitch(midi, usual_name(midi % semitones_in_octave, key));
 }
 
 /// Where the line moved to one of two equally near tones, and the other lies in the range as well.
@@ -171,10 +169,6 @@ std::vector<std::string> other_tones(const Harmony& harmony, const DrillSettings
   return remarks;
 }
 
-bool is_line(const DrillSettings& settings) {
-  return settings.kind == DrillKind::nearest_tones || settings.kind == DrillKind::common_tones;
-}
-
 /// Bars where no line in the range could take the nearest tone.
 std::vector<std::string> out_of_range(const Drill& drill) {
   std::set<int> bars;
@@ -203,7 +197,7 @@ tl::expected<Drill, std::string> drill_over(const Changes& changes, const DrillS
   if (!drill.solo.bars.empty()) drill.harmony = lay_out(changes, drill.solo);
   if (drill.harmony.chords.empty())
     return tl::unexpected(std::string("there is no chord to play over: every bar is N.C."));
-  if (settings.range.highest - settings.range.lowest < octave)
+  if (settings.range.highest - settings.range.lowest < semitones_in_octave)
     return tl::unexpected(fmt::format("the range {} is smaller than an octave", to_string(settings.range)));
 
   const Harmony parted =

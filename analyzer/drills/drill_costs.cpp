@@ -5,7 +5,7 @@
 namespace insideline {
 namespace {
 
-constexpr std::array table{
+constexpr std::array cost_table{
     DrillCost{Charge::turn_inside, "turn inside a chord", 3,
               "a line that keeps its direction is easier to hear and to play"},
     DrillCost{Charge::turn_at_change, "turn at the change", 2,
@@ -34,8 +34,8 @@ constexpr std::array table{
 
 }  // namespace
 
-std::span<const DrillCost> drill_costs() { return table; }
+std::span<const DrillCost> drill_costs() { return cost_table; }
 
-int cost_of(Charge charge) { return table.at(static_cast<std::size_t>(charge)).value; }
+int cost_of(Charge charge) { return cost_table.at(static_cast<std::size_t>(charge)).value; }
 
 }  // namespace insideline

@@ -57,4 +57,9 @@ struct DrillSettings {
   std::map<ConnectionKind, double> connection_habits;
 };
 
+/// Whether the sheet is one line through the changes, not a figure on each chord.
+inline bool is_line(const DrillSettings& settings) {
+  return settings.kind == DrillKind::nearest_tones || settings.kind == DrillKind::common_tones;
+}
+
 }  // namespace insideline

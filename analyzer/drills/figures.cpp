@@ -8,8 +8,6 @@
 namespace insideline {
 namespace {
 
-constexpr int octave = 12;
-
 /// A chord tone in the range.
 struct Rung {
   int midi = 0;
@@ -22,7 +20,7 @@ std::vector<Rung> ladder_of(const Chord& chord, std::span<const Degree> tones, c
   const int root = pitch_class(chord.root);
   for (int midi = range.lowest; midi <= range.highest; ++midi)
     for (const Degree& tone : tones)
-      if (midi % octave == (root + pitch_class_above_root(tone)) % octave &&
+      if (midi % semitones_in_octave == (root + pitch_class_above_root(tone)) % semitones_in_octave &&
           (ladder.empty() || ladder.back().midi != midi))
         ladder.push_back({midi, tone});
   return ladder;
@@ -154,16 +152,16 @@ DrillFigures arpeggios_over(const Chord& chord, const DrillSegment& segment, con
 void add_cells(DrillFigures& set, const Chord& chord, std::span<const Degree> cell, int way, int cost,
                const PitchRange& range) {
   const auto class_of = [&](const Degree& tone) {
-    return (pitch_class(chord.root) + pitch_class_above_root(tone)) % octave;
+    return (pitch_class(chord.root) + pitch_class_above_root(tone)) % semitones_in_octave;
   };
   for (int start = range.lowest; start <= range.highest; ++start) {
-    if (start % octave != class_of(cell.front())) continue;
+    if (start % semitones_in_octave != class_of(cell.front())) continue;
     const std::size_t begin = set.midi.size();
     int at = start;
     set.midi.push_back(at);
     for (const Degree& tone : cell.subspan(1)) {
-      const int away = way > 0 ? class_of(tone) - at % octave : at % octave - class_of(tone);
-      at += way * (away <= 0 ? away + octave : away);
+      const int away = way > 0 ? class_of(tone) - at % semitones_in_octave : at % semitones_in_octave - class_of(tone);
+      at += way * (away <= 0 ? away + semitones_in_octave : away);
       set.midi.push_back(at);
     }
     if (at < range.lowest || at > range.highest)

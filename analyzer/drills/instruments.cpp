@@ -14,7 +14,7 @@ constexpr Interval tone_down{-1, -2};
 constexpr Interval octave_down{-7, -12};
 
 // Source and its limits: see the header. Written range, then what makes it sound.
-constexpr std::array table{
+constexpr std::array instrument_table{
     Instrument{"flute", "Flute", "C4", "C7", concert},
     Instrument{"oboe", "Oboe", "Bb3", "F6", concert},
     Instrument{"clarinet", "Clarinet in B flat", "E3", "G6", tone_down},
@@ -54,11 +54,11 @@ int midi_of(std::string_view pitch) { return midi_number(parse_pitch(pitch).valu
 
 }  // namespace
 
-std::span<const Instrument> instruments() { return table; }
+std::span<const Instrument> instruments() { return instrument_table; }
 
 std::optional<Instrument> instrument_named(std::string_view name) {
-  const auto* const found = std::ranges::find(table, hyphenated(name), &Instrument::name);
-  return found == table.end() ? std::nullopt : std::optional(*found);
+  const auto* const found = std::ranges::find(instrument_table, hyphenated(name), &Instrument::name);
+  return found == instrument_table.end() ? std::nullopt : std::optional(*found);
 }
 
 PitchRange written_range(const Instrument& instrument) {

@@ -54,12 +54,6 @@ const std::vector<Shorthand>& shorthands() {
   return table;
 }
 
-constexpr int most_accidentals = 2;
-
-tl::unexpected<UnreadableSymbol> unreadable(std::size_t offset_bytes, std::string message) {
-  return tl::unexpected(UnreadableSymbol{offset_bytes, std::move(message), {}});
-}
-
 std::optional<Degree> label_degree(std::string_view text) {
   const auto degree = parse_degree(text);
   if (!degree || degree->alter < -most_accidentals || degree->alter > most_accidentals) return std::nullopt;

@@ -1,6 +1,7 @@
 #include "analyzer/harmony/chord_kinds.hpp"
 #include "analyzer/harmony/chord_symbol.hpp"
 #include "analyzer/harmony/symbol_reading.hpp"
+#include "analyzer/harmony/tensions.hpp"
 
 #include <algorithm>
 #include <tuple>
@@ -10,10 +11,8 @@ namespace {
 
 using Tones = std::vector<Degree>;
 
-bool has(const Tones& tones, const Degree& degree) { return std::ranges::find(tones, degree) != tones.end(); }
-
 /// A kind of chord and what has to be said to get from it to the chord.
-struct Wording {
+struct Phrasing {
   std::string suffix;
   int effort = 0;  ///< how much is said; the least wins
 };
@@ -42,16 +41,16 @@ std::string number_text(const Degree& degree) {
 /// lacks.
 bool reads_as_alteration(const Tones& tones, const Degree& degree) {
   const bool alterable = degree.number == 5 || degree.number == 6 || degree.number >= 9;
-  return alterable && degree.alter != 0 && !has(tones, {degree.number, 0});
+  return alterable && degree.alter != 0 && !has_tone(tones, {degree.number, 0});
 }
 
-Wording wording_from(const std::string& kind, const Tones& kind_tones, const Tones& tones, int effort) {
+Phrasing wording_from(const std::string& kind, const Tones& kind_tones, const Tones& tones, int effort) {
   std::string alterations;
   std::string additions;
   std::string omissions;
   Tones replaced;
   for (const Degree& degree : tones) {
-    if (has(kind_tones, degree)) continue;
+    if (has_tone(kind_tones, degree)) continue;
     if (reads_as_alteration(tones, degree)) {
       alterations += to_string(degree);
       effort += alteration_effort;
@@ -62,7 +61,7 @@ Wording wording_from(const std::string& kind, const Tones& kind_tones, const Ton
     }
   }
   for (const Degree& degree : kind_tones) {
-    if (has(tones, degree) || has(replaced, degree)) continue;
+    if (has_tone(tones, degree) || has_tone(replaced, degree)) continue;
     omissions += "omit" + std::to_string(degree.number);
     effort += omission_effort;
   }
@@ -83,7 +82,7 @@ std::string suspended_kind(const Tones& tones, Tones& kind_tones) {
 }
 
 /// Says every tone one by one; the last resort, which always reads.
-Wording spelled_out(const Tones& tones) {
+Phrasing spelled_out(const Tones& tones) {
   Tones said;
   std::string suffix = suspended_kind(tones, said);
   const bool suspended = said.size() > 2;
@@ -94,8 +93,8 @@ Wording spelled_out(const Tones& tones) {
   return {suffix + (suspended ? "omit5" : "omit3omit5"), spelled_out_effort};
 }
 
-std::vector<Wording> wordings(const Tones& tones) {
-  std::vector<Wording> all;
+std::vector<Phrasing> wordings(const Tones& tones) {
+  std::vector<Phrasing> all;
   for (const ChordKind& kind : chord_kinds())
     all.push_back(wording_from(std::string(kind.suffix), kind.tones, tones, 0));
   all.push_back(wording_from("7alt", {{1, 0}, {3, 0}, {7, -1}}, tones, 1));
@@ -103,7 +102,7 @@ std::vector<Wording> wordings(const Tones& tones) {
   const std::string suspended = suspended_kind(tones, suspended_tones);
   if (suspended_tones.size() > 2) all.push_back(wording_from(suspended, suspended_tones, tones, 1));
   all.push_back(spelled_out(tones));
-  std::ranges::stable_sort(all, [](const Wording& a, const Wording& b) {
+  std::ranges::stable_sort(all, [](const Phrasing& a, const Phrasing& b) {
     return std::tuple(a.effort, a.suffix.size()) < std::tuple(b.effort, b.suffix.size());
   });
   return all;
@@ -114,7 +113,7 @@ std::vector<Wording> wordings(const Tones& tones) {
 std::string canonical_symbol(const Chord& chord) {
   const std::string root = to_string(chord.root);
   const std::string bass = chord.bass ? "/" + to_string(*chord.bass) : "";
-  for (const Wording& wording : wordings(chord.tones)) {
+  for (const Phrasing& wording : wordings(chord.tones)) {
     std::string symbol = root + wording.suffix + bass;
     const auto reading = read_chord_symbol(symbol);
     if (reading && *reading && same_chord(**reading, chord)) return symbol;

@@ -9,7 +9,6 @@
 
 #include <algorithm>
 #include <array>
-#include <cctype>
 
 #include <fmt/core.h>
 
@@ -18,10 +17,6 @@ namespace {
 
 constexpr std::size_t longest_symbol_characters = 200;
 constexpr std::size_t most_bytes_of_a_character = 4;
-
-tl::unexpected<UnreadableSymbol> unreadable(std::size_t offset_bytes, std::string message) {
-  return tl::unexpected(UnreadableSymbol{offset_bytes, std::move(message), {}});
-}
 
 bool is_too_long(std::string_view symbol) {
   if (symbol.size() > longest_symbol_characters * most_bytes_of_a_character) return true;
@@ -43,18 +38,12 @@ struct Parts {
   bool root_in_lower_case = false;
 };
 
-std::string with_capital(std::string_view text) {
-  std::string result(text);
-  if (!result.empty()) result.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(result.front())));
-  return result;
-}
-
 /// The bass note that `text` is from its first byte to its last; a small letter is a note here.
 std::optional<NoteName> whole_note(std::string_view text) {
   const std::string capital = with_capital(text);
   std::string_view rest = capital;
-  constexpr int most_accidentals = 4;  // the third of Cbbm is a note with three flats
-  const auto note = take_symbol_note(rest, most_accidentals);
+  constexpr int most = 4;  // the third of Cbbm is a note with three flats
+  const auto note = take_symbol_note(rest, most);
   return rest.empty() ? note : std::nullopt;
 }
 

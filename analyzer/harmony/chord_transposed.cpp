@@ -3,16 +3,8 @@
 #include "analyzer/harmony/symbol_reading.hpp"
 #include "analyzer/harmony/symbol_words.hpp"
 
-#include <cctype>
-
 namespace insideline {
 namespace {
-
-std::string with_capital(std::string_view text) {
-  std::string result(text);
-  if (!result.empty()) result.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(result.front())));
-  return result;
-}
 
 /// The symbol's text with its notes moved, and everything the writer put between them kept.
 std::string moved_text(const Chord& chord, const Chord& moved) {

@@ -2,6 +2,7 @@
 
 #include "analyzer/harmony/nearest_symbols.hpp"
 #include "analyzer/harmony/symbol_reading.hpp"
+#include "analyzer/harmony/symbol_words.hpp"
 #include "analyzer/harmony/tensions.hpp"
 #include "analyzer/shortened.hpp"
 
@@ -103,8 +104,6 @@ const Kind* kind_named(std::string_view name) {
   const auto found = std::ranges::find(table, name, &Kind::name);
   return found == table.end() ? nullptr : &*found;
 }
-
-constexpr int most_accidentals = 2;
 
 /// An added degree counts from a dominant chord: major and perfect intervals, but a minor seventh.
 Degree added_degree(const KindDegree& change) { return {change.value, change.alter + (change.value == 7 ? -1 : 0)}; }

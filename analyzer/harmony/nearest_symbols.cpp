@@ -32,12 +32,6 @@ struct Candidate {
 
 bool reads(std::string_view symbol) { return read_chord_symbol(symbol).has_value(); }
 
-std::string with_capital(std::string_view text) {
-  std::string result(text);
-  if (!result.empty()) result.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(result.front())));
-  return result;
-}
-
 /// The text with a likely root at its front: a capital for a small letter, B for the German H, "Eb7" for "bE7".
 std::string with_likely_root(std::string_view symbol) {
   std::string text = with_capital(symbol);

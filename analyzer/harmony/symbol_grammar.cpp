@@ -11,8 +11,6 @@
 namespace insideline {
 namespace {
 
-constexpr int most_accidentals = 2;
-
 /// Thrown inside this file only, to leave the grammar from any depth.
 struct Stop {
   UnreadableSymbol where;

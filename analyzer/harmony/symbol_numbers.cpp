@@ -7,8 +7,6 @@
 namespace insideline {
 namespace {
 
-constexpr int most_accidentals = 2;
-
 bool is_accidental(Word word) { return is_number_part(word) && word != Word::number && word != Word::ordinal; }
 
 int alter_of(const SymbolToken& token) {

@@ -169,7 +169,17 @@ tl::expected<std::vector<SymbolToken>, UnreadableSymbol> symbol_tokens(std::stri
   return tokens;
 }
 
-std::optional<NoteName> take_symbol_note(std::string_view& text, int most_accidentals) {
+std::string with_capital(std::string_view text) {
+  std::string result(text);
+  if (!result.empty()) result.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(result.front())));
+  return result;
+}
+
+tl::unexpected<UnreadableSymbol> unreadable(std::size_t offset_bytes, std::string message) {
+  return tl::unexpected(UnreadableSymbol{offset_bytes, std::move(message), {}});
+}
+
+std::optional<NoteName> take_symbol_note(std::string_view& text, int most) {
   if (text.empty() || text.front() < 'A' || text.front() > 'G') return std::nullopt;
   auto name = parse_note_name(text.substr(0, 1));
   std::string_view rest = text.substr(1);
@@ -183,7 +193,7 @@ std::optional<NoteName> take_symbol_note(std::string_view& text, int most_accide
       more = true;
     }
   }
-  if (!name || name->alter > most_accidentals || name->alter < -most_accidentals) return std::nullopt;
+  if (!name || name->alter > most || name->alter < -most) return std::nullopt;
   text = rest;
   return name;
 }

@@ -54,8 +54,16 @@ tl::expected<std::vector<SymbolToken>, UnreadableSymbol> symbol_tokens(std::stri
 /// or "the end".
 std::string shown_front(std::string_view text);
 
+/// The text with its first letter as a capital.
+std::string with_capital(std::string_view text);
+
+/// Reading stopped at `offset_bytes`; the nearest readings are found later.
+tl::unexpected<UnreadableSymbol> unreadable(std::size_t offset_bytes, std::string message);
+
+constexpr int most_accidentals = 2;  ///< of a degree, and of a note where nothing else is said
+
 /// A note name at the front of `text`, in capitals, with # b or their Unicode signs: up to
-/// `most_accidentals` of them. Takes it off `text`; none (and `text` untouched) where there is no such name.
-std::optional<NoteName> take_symbol_note(std::string_view& text, int most_accidentals = 2);
+/// `most` of them. Takes it off `text`; none (and `text` untouched) where there is no such name.
+std::optional<NoteName> take_symbol_note(std::string_view& text, int most = most_accidentals);
 
 }  // namespace insideline

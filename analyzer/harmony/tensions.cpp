@@ -8,8 +8,6 @@ namespace {
 
 using Tones = std::vector<Degree>;
 
-bool has(const Tones& tones, const Degree& degree) { return std::ranges::find(tones, degree) != tones.end(); }
-
 bool has_number(const Tones& tones, int number) {
   return std::ranges::any_of(tones, [&](const Degree& degree) { return degree.number == number; });
 }
@@ -19,25 +17,25 @@ bool sounds(const Tones& tones, const Degree& degree) {
       tones, [&](const Degree& tone) { return pitch_class_above_root(tone) == pitch_class_above_root(degree); });
 }
 
-bool major_third(const Tones& t) { return has(t, {3, 0}); }
-bool minor_third(const Tones& t) { return !major_third(t) && has(t, {3, -1}); }
-bool dominant(const Tones& t) { return major_third(t) && has(t, {7, -1}); }
-bool ninth_altered(const Tones& t) { return dominant(t) && (has(t, {9, -1}) || has(t, {9, 1})); }
-bool fifth_altered(const Tones& t) { return has(t, {5, -1}) || has(t, {5, 1}) || has(t, {13, -1}); }
+bool has_major_third(const Tones& t) { return has_tone(t, {3, 0}); }
+bool has_minor_third(const Tones& t) { return !has_major_third(t) && has_tone(t, {3, -1}); }
+bool dominant(const Tones& t) { return has_major_third(t) && has_tone(t, {7, -1}); }
+bool ninth_altered(const Tones& t) { return dominant(t) && (has_tone(t, {9, -1}) || has_tone(t, {9, 1})); }
+bool fifth_altered(const Tones& t) { return has_tone(t, {5, -1}) || has_tone(t, {5, 1}) || has_tone(t, {13, -1}); }
 bool ninth_and_fifth_altered(const Tones& t) { return ninth_altered(t) && fifth_altered(t); }
-bool augmented(const Tones& t) { return major_third(t) && has(t, {5, 1}); }
-bool major_sixth(const Tones& t) { return major_third(t) && has(t, {6, 0}); }
-bool major_seventh(const Tones& t) { return major_third(t) && has(t, {7, 0}); }
-bool diminished(const Tones& t) { return minor_third(t) && has(t, {5, -1}); }
-bool half_diminished(const Tones& t) { return diminished(t) && has(t, {7, -1}); }
-bool minor_with_raised_fifth(const Tones& t) { return minor_third(t) && has(t, {5, 1}); }
-bool minor_seventh(const Tones& t) { return minor_third(t) && has(t, {7, -1}); }
-bool minor_major(const Tones& t) { return minor_third(t) && has(t, {7, 0}); }
-bool minor_sixth(const Tones& t) { return minor_third(t) && has(t, {6, 0}); }
-bool suspended_major_seventh(const Tones& t) { return has_number(t, 4) && has(t, {7, 0}); }
-bool suspended(const Tones& t) { return has(t, {4, 0}) || (has(t, {11, 0}) && has(t, {7, -1})); }
+bool augmented(const Tones& t) { return has_major_third(t) && has_tone(t, {5, 1}); }
+bool major_sixth(const Tones& t) { return has_major_third(t) && has_tone(t, {6, 0}); }
+bool major_seventh(const Tones& t) { return has_major_third(t) && has_tone(t, {7, 0}); }
+bool diminished(const Tones& t) { return has_minor_third(t) && has_tone(t, {5, -1}); }
+bool half_diminished(const Tones& t) { return diminished(t) && has_tone(t, {7, -1}); }
+bool minor_with_raised_fifth(const Tones& t) { return has_minor_third(t) && has_tone(t, {5, 1}); }
+bool is_minor_seventh(const Tones& t) { return has_minor_third(t) && has_tone(t, {7, -1}); }
+bool minor_major(const Tones& t) { return has_minor_third(t) && has_tone(t, {7, 0}); }
+bool minor_sixth(const Tones& t) { return has_minor_third(t) && has_tone(t, {6, 0}); }
+bool suspended_major_seventh(const Tones& t) { return has_number(t, 4) && has_tone(t, {7, 0}); }
+bool suspended(const Tones& t) { return has_tone(t, {4, 0}) || (has_tone(t, {11, 0}) && has_tone(t, {7, -1})); }
 bool second_for_third(const Tones& t) { return has_number(t, 2); }
-bool fifth_alone(const Tones& t) { return has(t, {5, 0}); }
+bool fifth_alone(const Tones& t) { return has_tone(t, {5, 0}); }
 
 struct TensionRow {
   bool (*applies)(const Tones&);
@@ -58,15 +56,15 @@ const std::vector<TensionRow>& tension_rows() {
       {dominant, {{9, 0}, {11, 1}, {13, 0}}, {{11, 0}}},
       {major_sixth, {{7, 0}, {9, 0}, {11, 1}}, {{11, 0}}},
       {major_seventh, {{9, 0}, {11, 1}, {13, 0}}, {{11, 0}}},
-      {major_third, {{7, 0}, {9, 0}, {11, 1}, {13, 0}}, {{11, 0}}},  // triad (*)
+      {has_major_third, {{7, 0}, {9, 0}, {11, 1}, {13, 0}}, {{11, 0}}},  // triad (*)
       {half_diminished, {{9, 0}, {11, 0}, {13, -1}}, {{9, -1}}},
       {diminished, {{7, -2}, {7, 0}, {9, 0}, {11, 0}, {13, -1}}, {}},  // the triad as dim7 (*)
       {minor_with_raised_fifth, {{9, 0}, {11, 0}}, {{9, -1}}},         // (*)
-      {minor_seventh, {{9, 0}, {11, 0}, {13, 0}}, {{9, -1}, {13, -1}}},
+      {is_minor_seventh, {{9, 0}, {11, 0}, {13, 0}}, {{9, -1}, {13, -1}}},
       {minor_major, {{9, 0}, {11, 0}, {13, 0}}, {{13, -1}}},
       {minor_sixth, {{7, 0}, {9, 0}, {11, 0}}, {{13, -1}}},
-      {minor_third, {{7, -1}, {9, 0}, {11, 0}, {13, 0}}, {{13, -1}}},  // triad (*)
-      {suspended_major_seventh, {{9, 0}, {13, 0}}, {{3, 0}}},          // (*)
+      {has_minor_third, {{7, -1}, {9, 0}, {11, 0}, {13, 0}}, {{13, -1}}},  // triad (*)
+      {suspended_major_seventh, {{9, 0}, {13, 0}}, {{3, 0}}},              // (*)
       {suspended, {{7, -1}, {9, 0}, {13, 0}}, {{3, 0}}},
       {second_for_third, {{13, 0}}, {}},  // (*)
       {fifth_alone, {{9, 0}}, {}},        // power chords and chords without third (*)
@@ -78,9 +76,9 @@ const std::vector<TensionRow>& tension_rows() {
 /// and 9 keeps b9 and #9 out; b9 and #9 go together.
 bool is_welcome(const Tones& tones, const Degree& tension) {
   if (sounds(tones, tension)) return false;
-  const bool natural_there = has(tones, {tension.number, 0});
+  const bool natural_there = has_tone(tones, {tension.number, 0});
   if (tension.alter != 0) return !natural_there;
-  if (tension.number == 7) return !has_number(tones, 7) || has(tones, {7, -2});
+  if (tension.number == 7) return !has_number(tones, 7) || has_tone(tones, {7, -2});
   if (tension.number == 13 && has_number(tones, 6)) return false;
   return !has_number(tones, tension.number);
 }
@@ -88,7 +86,7 @@ bool is_welcome(const Tones& tones, const Degree& tension) {
 /// A raised eleventh, fifth or ninth in the chord settles the question of the natural one.
 bool is_avoided(const Tones& tones, const Degree& degree) {
   if (sounds(tones, degree)) return false;
-  const bool eleventh_raised = has(tones, {11, 1}) || has(tones, {5, -1});
+  const bool eleventh_raised = has_tone(tones, {11, 1}) || has_tone(tones, {5, -1});
   return !(degree == Degree{11, 0} && eleventh_raised);
 }
 
@@ -103,8 +101,8 @@ void use_players_names(Tones& tones) {
     if (degree.number == 6 && seventh) degree.number = 13;
     if (degree.number == 13 && !seventh) degree.number = 6;
   }
-  const bool fourth = has(tones, {4, 0});
-  const bool second = has(tones, {2, 0});
+  const bool fourth = has_tone(tones, {4, 0});
+  const bool second = has_tone(tones, {2, 0});
   std::erase_if(tones, [&](const Degree& degree) {
     return (fourth && degree == Degree{11, 0}) || (second && degree == Degree{9, 0});
   });
@@ -166,6 +164,10 @@ Chord make_chord(std::string symbol, const NoteName& root, std::vector<Degree> t
   return chord;
 }
 
+bool has_tone(const std::vector<Degree>& tones, const Degree& degree) {
+  return std::ranges::find(tones, degree) != tones.end();
+}
+
 std::vector<Degree> spelled_out_tones(const Chord& chord) {
   Tones tones = chord.tones;
   if (is_altered(chord)) tones.insert(tones.end(), chord.tensions.begin(), chord.tensions.end());
@@ -174,7 +176,7 @@ std::vector<Degree> spelled_out_tones(const Chord& chord) {
 }
 
 bool is_altered(const Chord& chord) {
-  return dominant(chord.tones) && has(chord.avoid, {9, 0});  // no other chord keeps the natural ninth out
+  return dominant(chord.tones) && has_tone(chord.avoid, {9, 0});  // no other chord keeps the natural ninth out
 }
 
 }  // namespace insideline

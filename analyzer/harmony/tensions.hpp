@@ -19,6 +19,8 @@ enum class Colouring : std::uint8_t { natural, altered };
 Chord make_chord(std::string symbol, const NoteName& root, std::vector<Degree> tones,
                  const std::optional<NoteName>& bass = std::nullopt, Colouring colouring = Colouring::natural);
 
+bool has_tone(const std::vector<Degree>& tones, const Degree& degree);
+
 /// Every degree of a chord as other notations need them: for an altered dominant its tensions are among them.
 std::vector<Degree> spelled_out_tones(const Chord& chord);
 

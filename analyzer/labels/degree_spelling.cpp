@@ -6,8 +6,7 @@
 namespace insideline {
 namespace {
 
-constexpr std::size_t pitch_classes = 12;
-using DegreeNames = std::array<Degree, pitch_classes>;
+using DegreeNames = std::array<Degree, semitones_in_octave>;
 
 // By semitones above the root; common practice, no source.
 constexpr DegreeNames rising_names = {

@@ -16,7 +16,7 @@ constexpr int bass_register = 48;  // below C3 a foreign tone is heard as a bass
 
 using PitchClasses = std::uint16_t;  // bit n is set for pitch class n
 
-PitchClasses pitch_classes(int root, std::span<const Degree> degrees) {
+PitchClasses classes_of(int root, std::span<const Degree> degrees) {
   unsigned set = 0;
   for (const Degree& degree : degrees)
     set |= 1U << static_cast<unsigned>((root + pitch_class_above_root(degree)) % octave);
@@ -43,13 +43,13 @@ bool is_blue(int above_root, const std::optional<Motion>& out) {
 struct ChordColours {
   explicit ChordColours(const Chord& chord)
       : root(pitch_class(chord.root)),
-        tones(pitch_classes(root, chord.tones)),
-        tensions(pitch_classes(root, chord.tensions)) {
+        tones(classes_of(root, chord.tones)),
+        tensions(classes_of(root, chord.tensions)) {
     const ChordQuality family = quality(chord);
     dominant = family == ChordQuality::dominant;
-    if (dominant) altered = pitch_classes(root, altered_colours);
+    if (dominant) altered = classes_of(root, altered_colours);
     if (family == ChordQuality::minor && seventh_of(chord) == Degree{7, -1})
-      disputed = pitch_classes(root, disputed_colours);
+      disputed = classes_of(root, disputed_colours);
   }
 
   [[nodiscard]] std::optional<Colour> colour(int pitch_class) const {

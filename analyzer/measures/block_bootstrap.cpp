@@ -1,5 +1,7 @@
 #include "analyzer/measures/block_bootstrap.hpp"
 
+#include "analyzer/measures/proportion.hpp"
+
 #include <algorithm>
 #include <cassert>
 #include <cmath>
@@ -8,8 +10,6 @@
 
 namespace insideline {
 namespace {
-
-constexpr double normal_quantile = 1.959963984540054;  // two-sided 95 %
 
 double absolute(double value) { return std::abs(value); }
 

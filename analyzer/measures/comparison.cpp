@@ -1,5 +1,7 @@
 #include "analyzer/measures/comparison.hpp"
 
+#include "analyzer/measures/summary.hpp"
+
 #include <algorithm>
 #include <cassert>
 #include <cmath>
@@ -11,8 +13,6 @@ namespace {
 
 // Below these nothing is judged, or the reader is warned (chosen, no source).
 constexpr double fewest_counted = 8;
-constexpr int enough_notes = 30;
-constexpr int enough_changes = 8;
 constexpr std::size_t fewest_bars = 4;
 constexpr double enough_blocks = 2;
 constexpr double usable_draws = 0.9;  // a draw is lost where none of the bars drawn has anything to count

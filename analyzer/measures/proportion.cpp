@@ -4,11 +4,7 @@
 #include <cmath>
 
 namespace insideline {
-namespace {
-
-constexpr double normal_quantile = 1.959963984540054;  // two-sided 95 %
-
-}  // namespace
+namespace {}  // namespace
 
 std::optional<double> ratio(const Share& share) {
   if (share.of == 0) return std::nullopt;

@@ -9,6 +9,8 @@
 
 namespace insideline {
 
+constexpr double normal_quantile = 1.959963984540054;  ///< two-sided 95 %
+
 struct Interval95 {
   double low = 0.0;
   double high = 0.0;

@@ -5,9 +5,6 @@
 namespace insideline {
 namespace {
 
-constexpr int enough_notes = 30;
-constexpr int enough_changes = 8;
-
 std::optional<double> quotient(double part, double whole) {
   if (whole <= 0.0) return std::nullopt;
   return part / whole;

@@ -9,6 +9,9 @@
 
 namespace insideline {
 
+constexpr int enough_notes = 30;   ///< chosen, no source
+constexpr int enough_changes = 8;  ///< chosen, no source
+
 /// Everything of the summary but the two chances. `analysis` holds the labels, arpeggios,
 /// connections, densities and outline already.
 Summary summarize(const HeardLine& line, const Solo& solo, const Analysis& analysis);
@@ -16,7 +19,7 @@ Summary summarize(const HeardLine& line, const Solo& solo, const Analysis& analy
 /// For each note of a solo of `notes` notes: whether it is a member of one of `arpeggios`.
 std::vector<bool> arpeggio_notes(std::span<const Arpeggio> arpeggios, std::size_t notes);
 
-/// Says so where there is too little to count: fewer than 30 notes or 8 changes (chosen, no source).
+/// Says so where there is too little to count: fewer than `enough_notes` or `enough_changes`.
 std::vector<std::string> warnings_of_shortness(const Summary& summary);
 
 }  // namespace insideline

@@ -10,7 +10,6 @@
 namespace insideline {
 namespace {
 
-constexpr int pitch_classes = 12;
 constexpr int tritone = 6;
 [[maybe_unused]] constexpr std::size_t most_tones = 7;  // asserted only
 
@@ -76,8 +75,8 @@ class Pairing {
 }  // namespace
 
 int shortest_way(int from_pitch_class, int to_pitch_class) {
-  const int up = (to_pitch_class - from_pitch_class + pitch_classes) % pitch_classes;
-  return up > tritone ? up - pitch_classes : up;
+  const int up = (to_pitch_class - from_pitch_class + semitones_in_octave) % semitones_in_octave;
+  return up > tritone ? up - semitones_in_octave : up;
 }
 
 VoiceLeading least_motion(const Chord& from, const Chord& to) {

@@ -27,6 +27,8 @@ struct Pitch {
 };
 
 /// A spelled distance. A minor third is {2 steps, 3 semitones}; down is negative.
+constexpr int semitones_in_octave = 12;
+
 struct Interval {
   int steps = 0;
   int semitones = 0;

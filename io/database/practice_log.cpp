@@ -5,8 +5,8 @@
 namespace insideline::io {
 namespace {
 
-constexpr int application_id = 0x494C504C;  // PRAGMA application_id: "ILPL"
-constexpr int schema_version = 1;           // PRAGMA user_version
+constexpr int practice_log_id = 0x494C504C;  // PRAGMA application_id: "ILPL"
+constexpr int practice_log_version = 1;      // PRAGMA user_version
 
 constexpr const char* table = R"sql(
 CREATE TABLE takes (
@@ -37,9 +37,9 @@ std::optional<double> real_or_none(const Statement& row, int column) {
 PracticeLog::PracticeLog(const std::string& file) : new_file_(file), connection_(file) {
   const Transaction of_one_moment(connection_, Hold::when_needed);
   if (is_empty()) return;
-  if (connection_.number("PRAGMA application_id") != application_id)
+  if (connection_.number("PRAGMA application_id") != practice_log_id)
     throw DatabaseError(file + ": this is a database of something else, not a practice log; name another file");
-  if (connection_.number("PRAGMA user_version") > schema_version)
+  if (connection_.number("PRAGMA user_version") > practice_log_version)
     throw DatabaseError(file + ": a newer version of the program made this practice log; use that one");
 }
 
@@ -50,7 +50,7 @@ void PracticeLog::add(const LoggedTake& take, const ContentHash& hash) {
   if (is_empty()) {
     connection_.run(table);
     connection_.run(
-        fmt::format("PRAGMA application_id = {}; PRAGMA user_version = {};", application_id, schema_version));
+        fmt::format("PRAGMA application_id = {}; PRAGMA user_version = {};", practice_log_id, practice_log_version));
   }
   Statement insert(connection_, "INSERT OR REPLACE INTO takes VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
   insert.bind(1, std::string_view(to_string(hash)))

@@ -12,7 +12,7 @@
 namespace insideline::io {
 namespace {
 
-constexpr std::size_t largest_file_bytes = std::size_t{4} << 20U;
+constexpr std::size_t largest_beats_file_bytes = std::size_t{4} << 20U;
 constexpr int most_beats_in_bar = 32;
 constexpr double closest_seconds = 0.05;  // 1200 beats a minute
 
@@ -101,7 +101,7 @@ std::vector<TappedBeat> parse_beats_file(std::string_view text, std::string_view
 }
 
 std::vector<TappedBeat> read_beats_file(const std::filesystem::path& file) {
-  return parse_beats_file(read_bytes(file, largest_file_bytes), file.filename().string());
+  return parse_beats_file(read_bytes(file, largest_beats_file_bytes), file.filename().string());
 }
 
 }  // namespace insideline::io

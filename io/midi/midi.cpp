@@ -21,7 +21,6 @@
 namespace insideline::io {
 namespace {
 
-constexpr int semitones_in_octave = 12;
 constexpr int highest_midi = 127;
 
 CheckedSmf checked_file(std::string_view bytes, std::string_view file_name, const ReadOptions& options) {

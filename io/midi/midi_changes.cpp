@@ -17,10 +17,9 @@
 namespace insideline::io {
 namespace {
 
-constexpr double mostly = 0.8;             // of a track's texts read as chords where they are the changes
-constexpr double together_seconds = 0.08;  // a chord may be rolled a little
-constexpr std::size_t fewest_notes = 3;    // of a block chord
-constexpr int semitones_in_octave = 12;
+constexpr double mostly = 0.8;           // of a track's texts read as chords where they are the changes
+constexpr double rolled_seconds = 0.08;  // a chord may be rolled a little
+constexpr std::size_t fewest_notes = 3;  // of a block chord
 
 /// Chords change on eighths: a played one is moved to the nearest.
 Beats chord_place(std::uint32_t ticks, std::span<const BeatCell> cells, const TempoClock& clock) {
@@ -76,7 +75,7 @@ std::vector<Cluster> clusters_of(const std::vector<const MidiVoice*>& voices, co
   for (const MidiNote& note : notes) {
     const bool joins =
         !clusters.empty() &&
-        clock.seconds_at(note.onset_ticks) - clock.seconds_at(clusters.back().onset_ticks) < together_seconds;
+        clock.seconds_at(note.onset_ticks) - clock.seconds_at(clusters.back().onset_ticks) < rolled_seconds;
     if (!joins) clusters.push_back({note.onset_ticks, {}});
     clusters.back().pitches.insert(note.midi);
   }

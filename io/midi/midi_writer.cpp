@@ -17,7 +17,7 @@ namespace insideline::io {
 namespace {
 
 constexpr std::uint32_t ticks_per_quarter = 960;
-constexpr double grace_seconds = 0.04;
+constexpr double written_grace_seconds = 0.04;
 constexpr unsigned struck = 80;  // velocity: mezzo forte
 constexpr std::size_t longest_text = 127;
 constexpr unsigned track_name = 3;  // kind of meta event
@@ -117,7 +117,7 @@ struct PlayedNote {
 /// Grace notes before their note, off every place of the page, so that they are known again.
 void place_graces(const std::vector<Note>& notes, double tempo_bpm, std::vector<PlayedNote>& played) {
   constexpr double seconds_per_minute = 60.0;
-  const double ticks = grace_seconds * tempo_bpm / seconds_per_minute * ticks_per_quarter;
+  const double ticks = written_grace_seconds * tempo_bpm / seconds_per_minute * ticks_per_quarter;
   const auto length = std::max(1U, static_cast<std::uint32_t>(std::lround(ticks)));
   for (std::size_t i = notes.size(); i-- > 0;) {
     if (!notes[i].grace || i + 1 == notes.size()) continue;

@@ -7,15 +7,16 @@
 namespace insideline::io {
 namespace {
 
-constexpr double grace_seconds = 0.1;  // longest grace note in a file on the grid
+constexpr double grid_grace_seconds = 0.1;  // longest grace note in a file on the grid
 constexpr double plain_share =
     0.9;  // of the notes of a file on the grid are plain, or in a group of fives and the like
-constexpr std::size_t most_graces = 4;  // in a row
+constexpr std::size_t most_grid_graces = 4;  // in a row
 
 /// Off the grid, short, and followed at once.
 bool may_be_grace(std::span<const MidiNote> notes, std::size_t index, const TempoClock& clock) {
   if (index + 1 == notes.size()) return false;
-  return clock.seconds_at(notes[index + 1].onset_ticks) - clock.seconds_at(notes[index].onset_ticks) < grace_seconds;
+  return clock.seconds_at(notes[index + 1].onset_ticks) - clock.seconds_at(notes[index].onset_ticks) <
+         grid_grace_seconds;
 }
 
 /// Fives, sevens and 32nds come in groups; a swung off-beat that a program put on 3/5 stands alone.
@@ -59,7 +60,7 @@ std::optional<std::vector<LineNote>> line_on_grid(std::span<const MidiNote> note
     line[i].grace = !place;
     if (!place) {
       ++graces;
-      if (graces > most_graces || !may_be_grace(notes, i, clock)) return std::nullopt;
+      if (graces > most_grid_graces || !may_be_grace(notes, i, clock)) return std::nullopt;
       continue;
     }
     graces = 0;

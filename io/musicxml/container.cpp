@@ -1,5 +1,7 @@
 #include "io/musicxml/container.hpp"
 
+#include "io/musicxml/libzip_on_demand.hpp"
+
 #include <fmt/format.h>
 #include <zip.h>
 #include <pugixml.hpp>
@@ -16,7 +18,6 @@ namespace {
 constexpr std::size_t largest_archive_bytes = std::size_t{16} << 20U;
 constexpr std::size_t largest_entry_bytes = std::size_t{32} << 20U;
 constexpr zip_int64_t most_entries = 1000;
-constexpr const char* container_name = "META-INF/container.xml";
 constexpr std::string_view score_media_type = "application/vnd.recordare.musicxml+xml";
 
 struct CloseArchive {
@@ -34,6 +35,7 @@ using Entry = std::unique_ptr<zip_file_t, CloseEntry>;
 }
 
 Archive open_archive(std::string_view bytes, std::string_view file_name) {
+  load_libzip(file_name);
   zip_error_t error;
   zip_error_init(&error);
   zip_source_t* const source = zip_source_buffer_create(bytes.data(), bytes.size(), 0, &error);

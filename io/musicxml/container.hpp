@@ -10,6 +10,8 @@
 
 namespace insideline::io {
 
+constexpr const char* container_name = "META-INF/container.xml";
+
 struct ScoreInContainer {
   std::string bytes;
   std::string file_name;   ///< "solo.mxl(score.musicxml)"

@@ -1,6 +1,7 @@
 #include "io/musicxml/container_writer.hpp"
 
 #include "io/musicxml/container.hpp"
+#include "io/musicxml/libzip_on_demand.hpp"
 #include "io/read_result.hpp"
 
 #include <fmt/format.h>
@@ -11,7 +12,6 @@
 namespace insideline::io {
 namespace {
 
-constexpr const char* container_name = "META-INF/container.xml";
 constexpr const char* new_score_name = "score.musicxml";
 constexpr std::string_view new_container =
     "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
@@ -28,6 +28,7 @@ struct FreeSource {
 class ArchiveInMemory {
  public:
   ArchiveInMemory(std::string_view bytes, std::string_view file_name) : file_name_(file_name) {
+    load_libzip(file_name);
     zip_error_t error;
     zip_error_init(&error);
     source_.reset(zip_source_buffer_create(bytes.empty() ? nullptr : bytes.data(), bytes.size(), 0, &error));

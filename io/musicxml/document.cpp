@@ -55,7 +55,7 @@ Place ScoreDocument::place_of_text(const pugi::xml_node& node) const {
 
 namespace {
 
-bool is_blank(std::string_view text) { return text.find_first_not_of(" \t\r\n") == std::string_view::npos; }
+bool is_blank_text(std::string_view text) { return text.find_first_not_of(" \t\r\n") == std::string_view::npos; }
 
 /// Before anything is made of it: every element costs memory. How deep they are nested costs nothing, as neither
 /// the parser nor any walk here recurses.
@@ -113,7 +113,7 @@ ScoreDocument::ScoreDocument(std::string_view bytes, std::string_view file_name)
     throw ReadError(place(parsed.offset),
                     fmt::format("{}; the file is damaged or cut short, export it again", parse_problem(parsed.status)));
   root_ = only_element(xml_, *this);
-  if (const std::size_t last = text_.rfind('>'); !is_blank(text_.substr(last + 1)))
+  if (const std::size_t last = text_.rfind('>'); !is_blank_text(text_.substr(last + 1)))
     throw ReadError(place(static_cast<std::ptrdiff_t>(last + 1)),
                     "there is text after the end of the score; remove it");
   check_doctype(xml_, *this);

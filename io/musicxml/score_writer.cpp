@@ -19,7 +19,6 @@ namespace insideline::io {
 namespace {
 
 constexpr int steps_in_octave = 7;
-constexpr int semitones_in_octave = 12;
 
 void add_text(pugi::xml_node parent, const char* name, const std::string& text) {
   parent.append_child(name).text().set(text.c_str());

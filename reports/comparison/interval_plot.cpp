@@ -11,7 +11,7 @@
 namespace insideline::reports {
 namespace {
 
-constexpr double row_height = 36.0;  // a name above its bar
+constexpr double plot_row_height = 36.0;  // a name above its bar
 constexpr double name_baseline = 14.0;
 constexpr double bar_middle = 24.0;
 constexpr double points = 100.0;
@@ -86,12 +86,12 @@ Markup interval_plot(const ComparisonReport& report, std::size_t other) {
   const std::vector<Row> rows = rows_of(report, other);
   if (rows.empty()) return {};
   const double reach = reach_of(rows);
-  const double height = row_height * static_cast<double>(rows.size()) + 6;
+  const double height = plot_row_height * static_cast<double>(rows.size()) + 6;
   Markup drawing = axis(0, height, reach);
   double top = 0.0;
   for (const Row& row : rows) {
     drawing += row_drawing(row, top, reach);
-    top += row_height;
+    top += plot_row_height;
   }
   const auto clear = std::ranges::count_if(rows, [](const Row& row) { return is_clear(row.difference); });
   const std::string heading = fmt::format("{} against {}", report.solos[other].name, report.solos.front().name);

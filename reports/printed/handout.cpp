@@ -22,8 +22,8 @@
 namespace insideline::reports {
 namespace {
 
-constexpr std::size_t longest_title = 80;    // columns
-constexpr std::size_t longest_running = 50;  // in the head of the pages after the first
+constexpr std::size_t longest_handout_title = 80;  // columns
+constexpr std::size_t longest_running = 50;        // in the head of the pages after the first
 constexpr std::size_t longest_part = 40;
 
 std::string_view paper_name(Paper paper) { return paper == Paper::a4 ? "a4" : "letter"; }
@@ -64,9 +64,9 @@ int fewest_systems(const Excerpt& excerpt, const LinePlan& plan) {
 }
 
 std::string title_of(const Report& report) {
-  std::string title = fitted(report.solo.title, longest_title);
+  std::string title = fitted(report.solo.title, longest_handout_title);
   if (!title.empty()) return title;
-  return fitted(report.source.changes_title.empty() ? "Solo" : report.source.changes_title, longest_title);
+  return fitted(report.source.changes_title.empty() ? "Solo" : report.source.changes_title, longest_handout_title);
 }
 
 /// "Tenor Sax, in written pitch; bars 9 to 16".

@@ -11,7 +11,7 @@
 namespace insideline::reports {
 namespace {
 
-constexpr std::size_t most_apart = 20;
+constexpr std::size_t most_apart_on_page = 20;
 
 Markup sentences(const CollectionReport& report) {
   Markup words;
@@ -71,7 +71,7 @@ Markup apart_table(const CollectionReport& report) {
   Table apart{.caption = "Solos that stand apart", .head = {"solo", "figure", "value"}, .rows = {}, .numbers_from = 2};
   for (const FigureOverview& figure : report.figures) {
     if (figure_rows()[figure.row].rank != FigureRank::main) continue;
-    for (std::size_t i = 0; i < std::min(figure.apart.size(), most_apart); ++i)
+    for (std::size_t i = 0; i < std::min(figure.apart.size(), most_apart_on_page); ++i)
       apart.rows.push_back({report.solos[figure.apart[i].solo].path, figure_rows()[figure.row].name,
                             value_text(figure.row, figure.apart[i].value)});
   }

@@ -21,7 +21,7 @@ constexpr std::size_t margin = 11;  // columns for the names of the rows
 constexpr std::size_t gap = 1;      // columns between two cells
 constexpr std::size_t bar_line = 2;
 
-struct Cell {
+struct BarCell {
   std::string text;
   Ink ink = Ink::plain;
 };
@@ -29,7 +29,7 @@ struct Cell {
 /// One thing that begins in a bar, with its cells.
 struct Column {
   std::optional<std::size_t> note;
-  std::array<Cell, row_names.size()> cells;
+  std::array<BarCell, row_names.size()> cells;
   std::size_t width = 0;
 };
 

@@ -35,7 +35,7 @@ const std::string two_sections =  // A A B A
 
 const std::string wandering = "Dm7 G7 Cmaj7 F7 Bm7 E7 Am7 Eb7";  // no two bars alike
 
-Changes chart(const std::string& chords) {
+Changes doctored_chart(const std::string& chords) {
   Changes changes;
   Beats now;
   std::istringstream words(chords);
@@ -118,7 +118,7 @@ Solo moved(Solo solo, int semitones) {
 TEST_CASE("a line that nobody meant for these changes raises no alarm") {
   const auto line = GENERATE(Line::chromatic_leaps, Line::chromatic_walk, Line::scale_walk);
   const auto chords = GENERATE(twelve_bars, eight_bars, two_sections);
-  const Changes changes = chart(chords);
+  const Changes changes = doctored_chart(chords);
   int alarms = 0;
   for (std::uint32_t seed = 1; seed <= 200; ++seed)
     if (better_alignment(changes, seeded_solo(seed, 24, line, changes))) ++alarms;
@@ -127,7 +127,7 @@ TEST_CASE("a line that nobody meant for these changes raises no alarm") {
 
 TEST_CASE("a line that lies well over its changes raises no alarm") {
   const auto chords = GENERATE(twelve_bars, eight_bars, two_sections);
-  const Changes changes = chart(chords);
+  const Changes changes = doctored_chart(chords);
   const int start_bar = GENERATE(1, 3);
   int alarms = 0;
   for (std::uint32_t seed = 1; seed <= 200; ++seed) {
@@ -139,7 +139,7 @@ TEST_CASE("a line that lies well over its changes raises no alarm") {
 
 TEST_CASE("a slipped start bar is found and named") {
   const int start_bar = GENERATE(2, 3, 4, 6);
-  const Changes changes = chart(wandering);
+  const Changes changes = doctored_chart(wandering);
   int found = 0;
   for (std::uint32_t seed = 1; seed <= 50; ++seed) {
     const Solo solo = seeded_solo(seed, 24, Line::outlines_chords, changes, {.start_bar = start_bar});
@@ -155,7 +155,7 @@ TEST_CASE("a slipped start bar is found and named") {
 }
 
 TEST_CASE("the start bar advised is counted from the one in use, within one form") {
-  const Changes changes = chart(wandering);
+  const Changes changes = doctored_chart(wandering);
   const Solo solo = seeded_solo(7, 32, Line::outlines_chords, changes, {.start_bar = 2});
   CHECK(better_alignment(changes, solo, {.start_bar = 7}).value().start_bar == 2);
   CHECK(better_alignment(changes, solo, {.start_bar = 15}).value().start_bar == 2);
@@ -163,7 +163,7 @@ TEST_CASE("the start bar advised is counted from the one in use, within one form
 
 TEST_CASE("a line read in the wrong transposition is found, with the way back") {
   const int semitones = GENERATE(-14, -9, -2, 1, 3, 6);
-  const Changes changes = chart(two_sections);
+  const Changes changes = doctored_chart(two_sections);
   int found = 0;
   for (std::uint32_t seed = 1; seed <= 50; ++seed) {
     const Solo solo = moved(seeded_solo(seed, 32, Line::outlines_chords, changes), semitones);
@@ -179,7 +179,7 @@ TEST_CASE("a line read in the wrong transposition is found, with the way back") 
 }
 
 TEST_CASE("the shares of the advice count each note once, without grace notes") {
-  const Changes changes = chart("C Db");
+  const Changes changes = doctored_chart("C Db");
   Solo solo = seeded_solo(1, 16, Line::chromatic_leaps, changes);
   int counted = 0;
   for (Note& note : solo.notes) {  // C major triads where Db sounds, and Db where C sounds
@@ -198,7 +198,7 @@ TEST_CASE("the shares of the advice count each note once, without grace notes") 
 }
 
 TEST_CASE("under thirty notes the doctor is silent") {
-  const Changes changes = chart("C Db");
+  const Changes changes = doctored_chart("C Db");
   Solo solo = seeded_solo(1, 16, Line::chromatic_leaps, changes);
   for (Note& note : solo.notes) {
     const bool first_bar = whole_units(note.onset, 4) % 2 == 0;
@@ -211,13 +211,13 @@ TEST_CASE("under thirty notes the doctor is silent") {
 }
 
 TEST_CASE("one chord throughout has no other start bar to offer") {
-  const Changes changes = chart("Cmaj7 Cmaj7 Cmaj7 Cmaj7");
+  const Changes changes = doctored_chart("Cmaj7 Cmaj7 Cmaj7 Cmaj7");
   const Solo solo = seeded_solo(3, 24, Line::outlines_chords, changes);
   CHECK_FALSE(better_alignment(changes, solo).has_value());
 }
 
 TEST_CASE("chords written over the score itself are not moved") {
-  Changes changes = chart(eight_bars);
+  Changes changes = doctored_chart(eight_bars);
   const Solo solo = seeded_solo(5, 32, Line::outlines_chords, changes, {.start_bar = 3});
   REQUIRE(better_alignment(changes, solo).has_value());
   changes.extent = Extent::once;
@@ -225,8 +225,8 @@ TEST_CASE("chords written over the score itself are not moved") {
 }
 
 TEST_CASE("a chart without bars and a solo without notes get no advice") {
-  CHECK_FALSE(better_alignment(Changes{}, seeded_solo(1, 8, Line::scale_walk, chart("C"))).has_value());
-  Solo silent = seeded_solo(1, 8, Line::scale_walk, chart("C"));
+  CHECK_FALSE(better_alignment(Changes{}, seeded_solo(1, 8, Line::scale_walk, doctored_chart("C"))).has_value());
+  Solo silent = seeded_solo(1, 8, Line::scale_walk, doctored_chart("C"));
   silent.notes.clear();
-  CHECK_FALSE(better_alignment(chart(eight_bars), silent).has_value());
+  CHECK_FALSE(better_alignment(doctored_chart(eight_bars), silent).has_value());
 }

@@ -19,4 +19,4 @@ change(README.md "--start-bar" "--bar" "the option --start-bar has no place in R
 change(reports/analysis.schema.json "\"escape tone\"" "\"escape\"" "does not know the word \"escape tone\"")
 change(analyzer/words.cpp "\"outside\"" "\"outer\"" "no test expects the word \"outer\"")
 change(tests/checks/tested_elsewhere.txt "tests/" "texts/" "names a file that is not there")
-file(REMOVE_RECURSE "${COPY}")
+expect_all_faults()

@@ -11,7 +11,7 @@ set(project_includes_io "analyzer|io")
 set(project_includes_reports "analyzer|reports")
 set(project_includes_cli "analyzer|io|reports|cli")
 
-set(system_headers "(sys/[a-z]+|unistd|fcntl|malloc|poll|signal|spawn)\\.h$")
+set(system_headers "(sys/[a-z]+|dlfcn|unistd|fcntl|malloc|poll|signal|spawn)\\.h$")
 set(library_includes_analyzer "fmt/|tl/")
 set(library_includes_io "fmt/|tl/|pugixml\\.hpp$|zip\\.h$|glib\\.h$|smf\\.h$|sqlite3\\.h$|${system_headers}")
 set(library_includes_reports "fmt/|tl/|nlohmann/")

@@ -22,12 +22,12 @@ using insideline::Solo;
 
 namespace {
 
-struct Line {
+struct LawLine {
   Solo solo;
   Harmony harmony;
 };
 
-std::vector<NoteLabel> labels_of(const Line& line) {
+std::vector<NoteLabel> labels_of(const LawLine& line) {
   return insideline::label_notes(line.solo, line.harmony, insideline::find_phrases(line.solo, line.harmony));
 }
 
@@ -38,7 +38,7 @@ std::string code_text(const std::vector<NoteLabel>& labels) {
 }
 
 /// Four bars of eighths, quarters, triplets and short rests over chords that change every two or four beats.
-Line random_line() {
+LawLine random_line() {
   const auto chord = rc::gen::elementOf(std::vector<std::string>{
       "Cmaj7", "Dm7", "G7", "Am7", "F6", "E7b9", "Bm7b5", "Ab7", "C", "Gm", "F#dim7", "D7sus4", "G7alt", "Bbmaj7"});
   const auto length = rc::gen::elementOf(std::vector<std::string>{"1/2", "1/2", "1/2", "1", "1/4", "1/3", "3/2"});
@@ -48,27 +48,27 @@ Line random_line() {
   for (int i = 0; i < 24; ++i) melody += ' ' + *pitch + ':' + *length;
   std::string chords;
   for (int onset = 0; onset < 16; onset += 2) chords += *chord + '@' + std::to_string(onset) + ' ';
-  Line line;
+  LawLine line;
   line.solo = insideline::tests::solo_from(melody);
   line.harmony = insideline::tests::harmony_from(chords, line.solo);
   return line;
 }
 
-Line transposed(Line line, int semitones) {
+LawLine transposed(LawLine line, int semitones) {
   const auto by = insideline::usual_interval(semitones);
   for (auto& note : line.solo.notes) note.pitch = transposed(note.pitch, by);
   for (auto& sounding : line.harmony.chords) sounding.chord = transposed(sounding.chord, by);
   return line;
 }
 
-Line shifted(Line line, const Beats& by) {
+LawLine shifted(LawLine line, const Beats& by) {
   for (auto& note : line.solo.notes) note.onset += by;
   for (auto& bar : line.solo.bars) bar.onset += by;
   for (auto& sounding : line.harmony.chords) sounding.onset += by;
   return line;
 }
 
-Line doubled(Line line) {
+LawLine doubled(LawLine line) {
   for (auto& note : line.solo.notes) {
     note.onset *= 2;
     note.duration *= 2;
@@ -89,7 +89,7 @@ Line doubled(Line line) {
 
 TEST_CASE("transposing line and changes together changes no label") {
   CHECK(rc::check([] {
-    const Line line = random_line();
+    const LawLine line = random_line();
     const int semitones = *rc::gen::inRange(-11, 12);
     RC_ASSERT(code_text(labels_of(transposed(line, semitones))) == code_text(labels_of(line)));
   }));
@@ -97,25 +97,25 @@ TEST_CASE("transposing line and changes together changes no label") {
 
 TEST_CASE("shifting by whole bars changes no label") {
   CHECK(rc::check([] {
-    const Line line = random_line();
+    const LawLine line = random_line();
     RC_ASSERT(code_text(labels_of(shifted(line, 8))) == code_text(labels_of(line)));
   }));
 }
 
 TEST_CASE("writing everything twice as long changes no label") {
   CHECK(rc::check([] {
-    const Line line = random_line();
+    const LawLine line = random_line();
     RC_ASSERT(code_text(labels_of(doubled(line))) == code_text(labels_of(line)));
   }));
 }
 
 TEST_CASE("two bars of rest between two phrases change nothing on either side") {
   CHECK(rc::check([] {
-    const Line first = random_line();
-    const Line second = random_line();
-    Line both = first;
+    const LawLine first = random_line();
+    const LawLine second = random_line();
+    LawLine both = first;
     const Beats end = end_of(first.solo);
-    const Line later = shifted(second, end + 8);
+    const LawLine later = shifted(second, end + 8);
     both.solo.notes.insert(both.solo.notes.end(), later.solo.notes.begin(), later.solo.notes.end());
     for (int number = 1; number <= 2; ++number)
       both.solo.bars.push_back({.number = both.solo.bars.back().number + 1,
@@ -134,7 +134,7 @@ TEST_CASE("two bars of rest between two phrases change nothing on either side") 
 
 TEST_CASE("the probabilities of a note add up to one and no alternative is likelier than the label") {
   CHECK(rc::check([] {
-    const Line line = random_line();
+    const LawLine line = random_line();
     const auto phrases = insideline::find_phrases(line.solo, line.harmony);
     insideline::for_each_chain(line.solo, line.harmony, phrases, {}, [](const insideline::Chain& chain) {
       const auto weighed = insideline::solve_chain(chain, insideline::Hearing::as_heard);

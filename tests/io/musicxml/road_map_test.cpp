@@ -21,7 +21,7 @@ using std::string;
 namespace {
 
 /// A bar with a note, and road signs in shorthand: "|:" ":|" ":|x3" "[1" "]" "DC" "DS" "Fine" "Coda" "ToCoda" "Segno".
-string bar_xml(const string& sign) {
+string signed_bar_xml(const string& sign) {
   static const std::vector<std::pair<string, string>> meanings = {
       {"|:", "<barline><repeat direction=\"forward\"/></barline>"},
       {":|", "<barline><repeat direction=\"backward\"/></barline>"},
@@ -62,7 +62,7 @@ string line_of(const string& map) {
   const auto flush = [&] {
     if (word == "/") line += signs_before_note ? "C4:4 | " : "| ";
     if (word == "/") signs_before_note = true;
-    if (!word.empty() && word != "/" && word != ".") line += bar_xml(word);
+    if (!word.empty() && word != "/" && word != ".") line += signed_bar_xml(word);
     word.clear();
   };
   for (const char c : map + ' ') {

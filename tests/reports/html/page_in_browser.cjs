@@ -17,6 +17,7 @@ for (const [what, file] of Object.entries({ chromium: browserFile, pdftotext }))
     process.exit(0);
   }
 
+const patience = 5 * 60 * 1000;  // ends what hangs, however busy the machine is
 let checks = 0;
 let failures = 0;
 function check(what, sound, found) {
@@ -41,6 +42,7 @@ function written(score, changes) {
 /// Opens a page and keeps whatever it complains of or asks the network for.
 async function opened(browser, page, settings = {}, prepare = async () => {}) {
   const context = await browser.newContext(settings);
+  context.setDefaultTimeout(patience);
   const tab = await context.newPage();
   const complaints = [];
   tab.on("console", (message) => complaints.push(`${message.type()}: ${message.text()}`));
@@ -122,6 +124,8 @@ async function walksByKeyboard(browser, piece) {
 
 async function worksByPointer(browser, piece) {
   const { context, tab } = await opened(browser, piece.page, desktop);
+  await tab.locator("#n4").scrollIntoViewIfNeeded();
+  await comesToRest(tab);
   await tab.locator("#n4 use").hover();
   const tip = await tab.locator("#tip").innerText();
   check(`${piece.name}: pointing at a note shows what it is`,
@@ -207,9 +211,16 @@ const listen = () => {
   window.litNotes = [];
   document.addEventListener("DOMContentLoaded", () =>
     new MutationObserver((changes) => {
-      for (const { target } of changes)
-        if (target.matches(".note.lit") && window.litNotes.at(-1) !== target.id) window.litNotes.push(target.id);
-    }).observe(document.getElementById("score"), { attributes: true, attributeFilter: ["class"], subtree: true }));
+      // A busy machine lights and darkens several notes before anyone is told: what came after each change is read
+      // from the next change of the same note.
+      changes.forEach(({ target, oldValue }, i) => {
+        const next = changes.slice(i + 1).find((change) => change.target === target);
+        const isLit = (classes) => /\blit\b/.test(classes ?? "");
+        const now = next ? next.oldValue : target.getAttribute("class");
+        if (target.matches(".note") && isLit(now) && !isLit(oldValue)) window.litNotes.push(target.id);
+      });
+    }).observe(document.getElementById("score"),
+      { attributes: true, attributeFilter: ["class"], attributeOldValue: true, subtree: true }));
 };
 
 async function sounds(browser, piece) {
@@ -223,9 +234,9 @@ async function sounds(browser, piece) {
   await fill("tempo", "320");
   await tab.locator("#play").click();
   // A busy machine takes its time to open the sound.
-  await tab.waitForFunction(() => document.getElementById("play").innerText === "Stop", null, { timeout: 60000 }).catch(() => {});
+  await tab.waitForFunction(() => document.getElementById("play").innerText === "Stop", null, { timeout: patience }).catch(() => {});
   check(`${piece.name}: the button then stops`, (await tab.locator("#play").innerText()) === "Stop");
-  await tab.waitForFunction(() => window.litNotes.length >= 8, null, { timeout: 60000 });
+  await tab.waitForFunction(() => window.litNotes.length >= 8, null, { timeout: patience });
   const { lit, heard } = await tab.evaluate(() => ({ lit: window.litNotes, heard: window.heard }));
   check(`${piece.name}: notes light up in order`, lit.slice(0, 8).every((id, i) => id === `n${i}`), lit);
   check(`${piece.name}: it can be heard, and not loud`, heard.peak > 0.001 && heard.peak < 0.5, heard.peak);
@@ -247,7 +258,7 @@ async function sounds(browser, piece) {
   await tab.evaluate(() => { window.litNotes = []; });
   await tab.locator("#play").click();
   const inBar = piece.analysis.notes.filter((note) => note.bar === 2).map((note) => `n${note.index}`);
-  await tab.waitForFunction((wanted) => window.litNotes.length >= wanted, 2 * inBar.length + 1, { timeout: 60000 });
+  await tab.waitForFunction((wanted) => window.litNotes.length >= wanted, 2 * inBar.length + 1, { timeout: patience });
   const again = await tab.evaluate(() => window.litNotes);
   check(`${piece.name}: a loop plays its bars and no other, again and again`,
     again.every((id, i) => id === inBar[i % inBar.length]), { again, inBar });
@@ -257,10 +268,20 @@ async function sounds(browser, piece) {
   await context.close();
 }
 
+/// Until nothing scrolls: a tip goes when the map under it moves, and a busy machine tells of that late.
+const comesToRest = (tab) => tab.evaluate(async () => {
+  const place = () => [window.scrollX, window.scrollY, ...[...document.querySelectorAll("#score, .scroll")].map((part) => part.scrollLeft)].join();
+  for (let still = 0, last = ""; still < 5; last = place()) {
+    await new Promise(requestAnimationFrame);
+    still = place() === last ? still + 1 : 0;
+  }
+});
+
 async function fitsTheTelephone(browser, piece) {
   const { context, tab } = await opened(browser, piece.page, telephone);
   check(`${piece.name}: at 360 pixels the page does not scroll sideways`, (await pageOverhang(tab)) <= 0, await pageOverhang(tab));
   await tab.locator("#n3").scrollIntoViewIfNeeded();
+  await comesToRest(tab);
   await tab.locator("#n3 use").tap();
   const tip = await tab.locator("#tip").innerText();
   check(`${piece.name}: a tap shows what a note is`,
@@ -418,26 +439,33 @@ async function staysSmooth(browser) {
   const { context, tab, complaints } = await opened(browser, piece.page, desktop);
   check("2,000 bars: loads without a complaint", complaints.length === 0, complaints);
   check("2,000 bars: every note is there", (await tab.locator(".note[role=option]").count()) === piece.analysis.notes.length);
-  const frames = await tab.evaluate(async () => {
-    const times = [];
-    let last = performance.now();
+  // What a frame costs is what must be laid out and what must be run for it: both are counted, as a clock would
+  // measure the machine. Of the systems only those near the window are laid out, and scrolling runs none of our code.
+  const counted = await tab.evaluate(async () => {
     document.documentElement.style.scrollBehavior = "auto";
+    const systems = [...document.querySelectorAll(".system")];
+    const laidOut = () => systems.filter((system) => system.firstElementChild.checkVisibility({ contentVisibilityAuto: true })).length;
+    const changes = new MutationObserver(() => {});
+    changes.observe(document.documentElement, { attributes: true, childList: true, subtree: true, characterData: true });
+    let most = 0;
+    let altered = 0;
     for (let i = 0; i < 60; i += 1) {
       window.scrollBy(0, 700);
-      await new Promise(requestAnimationFrame);
-      times.push(performance.now() - last);
-      last = performance.now();
+      for (let frame = 0; frame < 2; frame += 1) await new Promise(requestAnimationFrame);
+      most = Math.max(most, laidOut());
+      altered += changes.takeRecords().length;
     }
-    return times.sort((a, b) => a - b);
+    return { systems: systems.length, most, altered, scrolled: window.scrollY };
   });
-  const median = frames[frames.length >> 1];
-  console.log(`2,000 bars: ${piece.html.length} bytes; frames while scrolling: median ${median.toFixed(1)} ms, longest ${frames.at(-1).toFixed(1)} ms`);
-  check("2,000 bars: scrolls smoothly", median < 60, median);
+  console.log(`2,000 bars: ${piece.html.length} bytes; at most ${counted.most} of ${counted.systems} systems laid out while scrolling`);
+  check("2,000 bars: the page scrolls", counted.scrolled > 10000, counted);
+  check("2,000 bars: only what is near the window is laid out", counted.most > 0 && counted.most <= 40 && counted.systems >= 400, counted);
+  check("2,000 bars: scrolling changes nothing in the page", counted.altered === 0, counted);
   await context.close();
 }
 
 async function main() {
-  const browser = await chromium.launch({ executablePath: browserFile, args: ["--no-sandbox", "--autoplay-policy=no-user-gesture-required", "--disable-audio-output"] });
+  const browser = await chromium.launch({ timeout: patience, executablePath: browserFile, args: ["--no-sandbox", "--autoplay-policy=no-user-gesture-required", "--disable-audio-output"] });
   const pieces = fs.readdirSync(corpus).filter((name) => name.endsWith(".musicxml")).sort().map((name) => {
     const score = path.join(corpus, name);
     const changes = score.replace(/\.musicxml$/, ".changes");

@@ -12,7 +12,7 @@ using insideline::reports::SurveyWork;
 
 namespace {
 
-insideline::reports::CollectionReport empty_collection(const std::string& grouped_by) {
+insideline::reports::CollectionReport collection_without_solos(const std::string& grouped_by) {
   insideline::reports::CollectionReport report;
   report.grouped_by = grouped_by;
   return report;
@@ -29,7 +29,7 @@ TEST_CASE("a collection is first told in sentences") {
 }
 
 TEST_CASE("an empty collection says so and no more") {
-  const auto sentences = collection_sentences(empty_collection("folder"));
+  const auto sentences = collection_sentences(collection_without_solos("folder"));
   REQUIRE(sentences.size() == 1);
   CHECK(sentences[0] == "The collection has no solos in no folders: no notes in no bars.");
 }
