@@ -57,7 +57,8 @@ struct KnownFile {
 
 enum class Access : std::uint8_t { read, write };
 
-/// Promise: every solo is there with all its rows or not at all, whenever the program ends. One thread at a time.
+/// Promise: every solo is there with all its rows or not at all, whenever the program ends. Solos are committed twenty
+/// at a time, so a program that is killed loses the last few. One thread at a time.
 class Collection {
  public:
   /// Opens or makes the database `file`; the empty name is one that is gone at the end. Throws DatabaseError.
@@ -77,7 +78,7 @@ class Collection {
   /// Adds all solos of another database of the same kind and gives back how many were new. Throws DatabaseError where
   /// the other does not exist, is of another kind, or was made with other options or another version.
   int merge(const std::string& other_file);
-  /// Leaves one plain file that can be copied and read anywhere.
+  /// Keeps all that was stored and leaves one plain file that can be copied and read anywhere.
   void finish();
 
   Totals totals();
