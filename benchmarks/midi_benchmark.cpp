@@ -1,5 +1,6 @@
 // What reading a MIDI file costs, told in bare libsmf loads of the same bytes, with the heap kept warm: a file on the
-// grid, the same played by fingers, and a hundred thousand notes. Prints the usual table, then the ratios.
+// grid, the same played by fingers, and a hundred thousand notes. Prints the usual table, then the ratios; we aim for
+// 0.9 on the grid and 1.9 played.
 // libsmf's own release of a file is quadratic; the bare load is let go of event by event, as the program does it.
 #include <benchmark/benchmark.h>
 // glib.h must come before smf.h, which includes it inside extern "C".

@@ -1,48 +1,49 @@
 #include "reports/json_measures.hpp"
 
+#include <optional>
 #include <span>
-#include <utility>
-
-#include "reports/json_values.hpp"
+#include <string>
+#include <string_view>
 
 namespace insideline::reports {
 namespace {
 
-Json density_json(const Density& density) {
-  Json json;
-  json["notes"] = density.notes;
-  json["chord_tones"] = density.chord_tones;
-  json["tensions"] = density.tensions;
-  json["non_chord_tones"] = density.non_chord_tones;
-  json["outside"] = density.outside;
-  json["strict"] = counts_json(density.strict);
-  json["quarters"] = number_or_null(density.duration);
-  json["chord_tone_quarters"] = number_or_null(density.chord_tone_duration);
-  return json;
+void write_density(JsonWriter& json, const Density& density) {
+  json.member("notes", density.notes);
+  json.member("chord_tones", density.chord_tones);
+  json.member("tensions", density.tensions);
+  json.member("non_chord_tones", density.non_chord_tones);
+  json.member("outside", density.outside);
+  json.member("strict", density.strict);
+  json.member("quarters", density.duration);
+  json.member("chord_tone_quarters", density.chord_tone_duration);
 }
 
-Json densities_json(const Densities& densities) {
-  Json json;
-  json["all"] = density_json(densities.all);
-  json["on_beat"] = density_json(densities.on_beat);
-  json["off_beat"] = density_json(densities.off_beat);
-  json["on_strong_beats"] = density_json(densities.on_strong_beats);
-  json["on_chord_changes"] = density_json(densities.on_chord_changes);
-  json["by_degree"] = Json::array();
-  for (const DegreeCount& degree : densities.by_degree)
-    json["by_degree"].push_back({{"degree", to_string(degree.degree)},
-                                 {"notes", degree.count},
-                                 {"on_beat", degree.on_beat},
-                                 {"quarters", number_or_null(degree.duration)}});
-  json["by_quality"] = Json::object();
-  for (const QualityDensity& group : densities.by_quality)
-    json["by_quality"][to_string(group.quality)] = density_json(group.density);
-  json["by_chorus"] = Json::array();
-  for (const Density& chorus : densities.by_chorus) json["by_chorus"].push_back(density_json(chorus));
-  return json;
+void write_densities(JsonWriter& json, const Densities& densities) {
+  const auto density = [&](std::string_view name, const Density& value) {
+    json.object(name, [&] { write_density(json, value); });
+  };
+  density("all", densities.all);
+  density("on_beat", densities.on_beat);
+  density("off_beat", densities.off_beat);
+  density("on_strong_beats", densities.on_strong_beats);
+  density("on_chord_changes", densities.on_chord_changes);
+  json.list("by_degree", densities.by_degree, [&](const DegreeCount& degree) {
+    json.object([&] {
+      json.member("degree", degree.degree);
+      json.member("notes", degree.count);
+      json.member("on_beat", degree.on_beat);
+      json.member("quarters", degree.duration);
+    });
+  });
+  json.object("by_quality", [&] {
+    for (const QualityDensity& group : densities.by_quality) density(to_string(group.quality), group.density);
+  });
+  json.list("by_chorus", densities.by_chorus,
+            [&](const Density& chorus) { json.object([&] { write_density(json, chorus); }); });
 }
 
-std::string contour_name(Contour contour) {
+std::string_view contour_name(Contour contour) {
   switch (contour) {
     case Contour::rising: return "rising";
     case Contour::falling: return "falling";
@@ -53,132 +54,130 @@ std::string contour_name(Contour contour) {
   return {};
 }
 
-Json phrases_json(const Analysis& analysis) {
-  Json json = Json::array();
-  for (std::size_t i = 0; i < analysis.phrase_figures.size(); ++i) {
-    const PhraseFigures& figures = analysis.phrase_figures[i];
-    json.push_back({{"first_note", analysis.phrases[i].first},
-                    {"last_note", analysis.phrases[i].last},
-                    {"first_bar", figures.first_bar},
-                    {"last_bar", figures.last_bar},
-                    {"lowest", to_string(figures.lowest)},
-                    {"highest", to_string(figures.highest)},
-                    {"contour", contour_name(figures.contour)},
-                    {"first_degree", text_or_null(figures.first_degree)},
-                    {"last_degree", text_or_null(figures.last_degree)},
-                    {"arpeggio_notes", counts_json(figures.arpeggio_share)},
-                    {"density", density_json(figures.density)}});
-  }
-  return json;
+void write_phrase(JsonWriter& json, const Phrase& phrase, const PhraseFigures& figures) {
+  json.member("first_note", phrase.first);
+  json.member("last_note", phrase.last);
+  json.member("first_bar", figures.first_bar);
+  json.member("last_bar", figures.last_bar);
+  json.member("lowest", figures.lowest);
+  json.member("highest", figures.highest);
+  json.member("contour", contour_name(figures.contour));
+  json.member("first_degree", figures.first_degree);
+  json.member("last_degree", figures.last_degree);
+  json.member("arpeggio_notes", figures.arpeggio_share);
+  json.object("density", [&] { write_density(json, figures.density); });
 }
 
-Json cells_json(std::span<const Cell> cells) {
-  Json json = Json::array();
-  for (const Cell& cell : cells) {
-    Json degrees = Json::array();
-    for (const Degree& degree : cell.degrees) degrees.push_back(to_string(degree));
-    json.push_back({{"degrees", degrees},
-                    {"direction", to_string(cell.direction)},
-                    {"quality", to_string(cell.quality)},
-                    {"count", cell.count}});
-  }
-  return json;
+void write_cell(JsonWriter& json, const Cell& cell) {
+  json.member("degrees", cell.degrees);
+  json.member("direction", cell.direction);
+  json.member("quality", cell.quality);
+  json.member("count", cell.count);
 }
 
-Json threads_json(std::span<const Thread> threads) {
-  Json json = Json::array();
-  for (const Thread& thread : threads)
-    json.push_back({{"chorus", thread.chorus},
-                    {"notes", thread.notes},
-                    {"chords", thread.chords},
-                    {"semitones", thread.semitones},
-                    {"least_possible", thread.least_possible},
-                    {"by_chance", number_or_null(thread.by_chance)}});
-  return json;
+void write_thread(JsonWriter& json, const Thread& thread) {
+  json.member("chorus", thread.chorus);
+  json.member("notes", thread.notes);
+  json.member("chords", thread.chords);
+  json.member("semitones", thread.semitones);
+  json.member("least_possible", thread.least_possible);
+  json.member("by_chance", thread.by_chance);
 }
 
-Json outline_json(const Outline& outline) {
-  Json json;
-  json["thirds"] = counts_json(outline.thirds);
-  json["sevenths"] = counts_json(outline.sevenths);
-  json["both"] = counts_json(outline.both);
-  json["usual_first_guide_tone"] = text_or_null(outline.usual_first_guide_tone);
-  json["chords"] = Json::array();
-  for (const ChordOutline& chord : outline.chords)
-    json["chords"].push_back({{"chord", chord.chord},
-                              {"notes", chord.notes},
-                              {"third", value_or_null(chord.third)},
-                              {"seventh", value_or_null(chord.seventh)},
-                              {"has_third", chord.has_third},
-                              {"has_seventh", chord.has_seventh},
-                              {"first_guide_tone", text_or_null(chord.first_guide_tone)}});
-  return json;
+void write_outline(JsonWriter& json, const Outline& outline) {
+  json.member("thirds", outline.thirds);
+  json.member("sevenths", outline.sevenths);
+  json.member("both", outline.both);
+  json.member("usual_first_guide_tone", outline.usual_first_guide_tone);
+  json.list("chords", outline.chords, [&](const ChordOutline& chord) {
+    json.object([&] {
+      json.member("chord", chord.chord);
+      json.member("notes", chord.notes);
+      json.member("third", chord.third);
+      json.member("seventh", chord.seventh);
+      json.member("has_third", chord.has_third);
+      json.member("has_seventh", chord.has_seventh);
+      json.member("first_guide_tone", chord.first_guide_tone);
+    });
+  });
 }
 
-Json heard_json(const HeardHarmony& heard) {
-  Json json;
-  json["candidates"] = heard.candidates;
-  json["bits_per_chord"] = number_or_null(heard.bits_per_chord);
-  json["first_rank"] = counts_json(heard.first_rank);
-  json["bits_per_chord_by_chorus"] = Json::array();
-  for (const double bits : heard.bits_per_chord_by_chorus)
-    json["bits_per_chord_by_chorus"].push_back(number_or_null(bits));
-  json["chords"] = Json::array();
-  for (const HeardChord& chord : heard.chords)
-    json["chords"].push_back(
-        {{"chord", chord.chord}, {"notes", chord.notes}, {"rank", chord.rank}, {"bits", number_or_null(chord.bits)}});
-  return json;
+void write_heard(JsonWriter& json, const HeardHarmony& heard) {
+  json.member("candidates", heard.candidates);
+  json.member("bits_per_chord", heard.bits_per_chord);
+  json.member("first_rank", heard.first_rank);
+  json.member("bits_per_chord_by_chorus", heard.bits_per_chord_by_chorus);
+  json.list("chords", heard.chords, [&](const HeardChord& chord) {
+    json.object([&] {
+      json.member("chord", chord.chord);
+      json.member("notes", chord.notes);
+      json.member("rank", chord.rank);
+      json.member("bits", chord.bits);
+    });
+  });
 }
 
-Json telling_bars_json(std::span<const TellingBar> bars) {
-  Json json = Json::array();
-  for (const TellingBar& bar : bars)
-    json.push_back({{"bar", bar.bar}, {"first_note", bar.first_note}, {"last_note", bar.last_note}, {"why", bar.why}});
-  return json;
+void write_telling_bar(JsonWriter& json, const TellingBar& bar) {
+  json.member("bar", bar.bar);
+  json.member("first_note", bar.first_note);
+  json.member("last_note", bar.last_note);
+  json.member("why", bar.why);
 }
 
-Json lateness_json(const Lateness& lateness) {
-  return {{"notes", lateness.notes},
-          {"mean_ms", number_or_null(lateness.mean_ms)},
-          {"spread_ms", number_or_null(lateness.spread_ms)},
-          {"mean_percent", number_or_null(lateness.mean_percent)},
-          {"spread_percent", number_or_null(lateness.spread_percent)}};
+void write_lateness(JsonWriter& json, const Lateness& lateness) {
+  json.member("notes", lateness.notes);
+  json.member("mean_ms", lateness.mean_ms);
+  json.member("spread_ms", lateness.spread_ms);
+  json.member("mean_percent", lateness.mean_percent);
+  json.member("spread_percent", lateness.spread_percent);
 }
 
-Json swing_json(const Swing& swing) {
-  return {{"pairs", swing.pairs},
-          {"ratio", number_or_null(swing.ratio)},
-          {"lower_quartile", number_or_null(swing.lower)},
-          {"upper_quartile", number_or_null(swing.upper)}};
+void write_swing(JsonWriter& json, const Swing& swing) {
+  json.member("pairs", swing.pairs);
+  json.member("ratio", swing.ratio);
+  json.member("lower_quartile", swing.lower);
+  json.member("upper_quartile", swing.upper);
 }
 
-Json time_feel_json(const std::optional<TimeFeel>& feel) {
-  if (!feel) return nullptr;
-  Json json;
-  json["swing"] = feel->swing ? swing_json(*feel->swing) : Json(nullptr);
-  json["on_beat"] = lateness_json(feel->on_beat);
-  json["by_beat"] = Json::array();
-  for (const BeatLateness& beat : feel->by_beat) {
-    Json row = {{"beat", beat.beat}};
-    row.update(lateness_json(beat.lateness));
-    json["by_beat"].push_back(std::move(row));
-  }
-  json["off_beat"] = feel->off_beat ? lateness_json(*feel->off_beat) : Json(nullptr);
-  return json;
+void write_time_feel(JsonWriter& json, const std::optional<TimeFeel>& feel) {
+  if (!feel) return json.member("time_feel", nullptr);
+  json.object("time_feel", [&] {
+    if (feel->swing)
+      json.object("swing", [&] { write_swing(json, *feel->swing); });
+    else
+      json.member("swing", nullptr);
+    json.object("on_beat", [&] { write_lateness(json, feel->on_beat); });
+    json.list("by_beat", feel->by_beat, [&](const BeatLateness& beat) {
+      json.object([&] {
+        json.member("beat", beat.beat);
+        write_lateness(json, beat.lateness);
+      });
+    });
+    if (feel->off_beat)
+      json.object("off_beat", [&] { write_lateness(json, *feel->off_beat); });
+    else
+      json.member("off_beat", nullptr);
+  });
 }
 
 }  // namespace
 
-void add_measures(Json& document, const Report& report) {
+void write_measures(JsonWriter& json, const Report& report) {
   const Analysis& analysis = report.analysis;
-  document["telling_bars"] = telling_bars_json(analysis.telling_bars);
-  document["phrases"] = phrases_json(analysis);
-  document["cells"] = cells_json(analysis.cells);
-  document["threads"] = threads_json(analysis.threads);
-  document["outline"] = outline_json(analysis.outline);
-  document["heard_alone"] = heard_json(analysis.heard);
-  document["densities"] = densities_json(analysis.densities);
-  document["time_feel"] = time_feel_json(analysis.time_feel);
+  const auto objects = [&](std::string_view name, const auto& values, const auto& write) {
+    json.list(name, values, [&](const auto& value) { json.object([&] { write(json, value); }); });
+  };
+  objects("telling_bars", analysis.telling_bars, write_telling_bar);
+  json.list("phrases", [&] {
+    for (std::size_t i = 0; i < analysis.phrase_figures.size(); ++i)
+      json.object([&] { write_phrase(json, analysis.phrases[i], analysis.phrase_figures[i]); });
+  });
+  objects("cells", analysis.cells, write_cell);
+  objects("threads", analysis.threads, write_thread);
+  json.object("outline", [&] { write_outline(json, analysis.outline); });
+  json.object("heard_alone", [&] { write_heard(json, analysis.heard); });
+  json.object("densities", [&] { write_densities(json, analysis.densities); });
+  write_time_feel(json, analysis.time_feel);
 }
 
 }  // namespace insideline::reports

@@ -3,14 +3,13 @@
 // how a performance sits in time.
 #pragma once
 
-#include <nlohmann/json_fwd.hpp>
-
+#include "reports/json_writer.hpp"
 #include "reports/report.hpp"
 
 namespace insideline::reports {
 
-/// Adds `telling_bars`, `phrases`, `cells`, `threads`, `outline`, `heard_alone`,
+/// The members `telling_bars`, `phrases`, `cells`, `threads`, `outline`, `heard_alone`,
 /// `densities` and `time_feel`.
-void add_measures(nlohmann::ordered_json& document, const Report& report);
+void write_measures(JsonWriter& json, const Report& report);
 
 }  // namespace insideline::reports

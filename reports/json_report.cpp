@@ -2,178 +2,166 @@
 
 #include <algorithm>
 #include <span>
+#include <utility>
 
-#include "reports/json_layout.hpp"
 #include "reports/json_measures.hpp"
 #include "reports/json_summary.hpp"
-#include "reports/json_values.hpp"
+#include "reports/json_writer.hpp"
 
 namespace insideline::reports {
 namespace {
 
-Json degree_names(std::span<const Degree> degrees) {
-  Json json = Json::array();
-  for (const Degree& degree : degrees) json.push_back(to_string(degree));
-  return json;
+void write_source(JsonWriter& json, const Report& report) {
+  json.member("solo", report.source.solo_file);
+  json.member("changes", report.source.changes_file);
+  json.member("part", report.solo.part);
+  json.member("sounding_minus_written", report.solo.sounding_minus_written.semitones);
+  json.member("title", report.solo.title);
+  if (report.source.section.empty()) return json.member("section", nullptr);
+  json.member("section", report.source.section);
 }
 
-Json source_json(const Report& report) {
-  Json json;
-  json["solo"] = report.source.solo_file;
-  json["changes"] = report.source.changes_file;
-  json["part"] = report.solo.part;
-  json["sounding_minus_written"] = report.solo.sounding_minus_written.semitones;
-  json["title"] = report.solo.title;
-  json["section"] = report.source.section.empty() ? Json(nullptr) : Json(report.source.section);
-  return json;
-}
-
-Json settings_json(const Settings& settings) {
-  Json json;
-  json["hearing"] = settings.hearing == Hearing::strict ? "strict" : "as heard";
-  json["feel"] = settings.feel == Feel::straight ? "straight" : "swing";
-  json["held_tension"] = to_string(settings.held_tension);
-  json["phrase_gap"] = to_string(settings.phrase_gap);
-  return json;
+void write_settings(JsonWriter& json, const Settings& settings) {
+  json.member("hearing", settings.hearing == Hearing::strict ? "strict" : "as heard");
+  json.member("feel", settings.feel == Feel::straight ? "straight" : "swing");
+  json.member("held_tension", settings.held_tension);
+  json.member("phrase_gap", settings.phrase_gap);
 }
 
 /// The meter of the first full bar, and every bar in which another begins.
-Json meters_json(const Solo& solo) {
-  Json json = Json::array();
+void write_meters(JsonWriter& json, const Solo& solo) {
   const Meter* current = nullptr;
   for (const Bar& bar : solo.bars) {
     const bool pickup = bar.number < 1 && solo.bars.size() > 1;
     if (pickup || (current != nullptr && *current == bar.meter)) continue;
-    json.push_back({{"bar", bar.number}, {"beats", bar.meter.beats}, {"unit", bar.meter.unit}});
+    json.object([&] {
+      json.member("bar", bar.number);
+      json.member("beats", bar.meter.beats);
+      json.member("unit", bar.meter.unit);
+    });
     current = &bar.meter;
   }
-  return json;
 }
 
-Json members_json(const NoteName& root, std::span<const Degree> degrees) {
-  Json json = Json::array();
-  for (const Degree& degree : degrees) {
+void write_tones(JsonWriter& json, std::string_view member, const NoteName& root, std::span<const Degree> degrees) {
+  json.list(member, degrees, [&](const Degree& degree) {
     const NoteName name = note_at(root, degree);
-    json.push_back({{"degree", to_string(degree)}, {"name", to_string(name)}, {"pitch_class", pitch_class(name)}});
-  }
-  return json;
+    json.object([&] {
+      json.member("degree", degree);
+      json.member("name", name);
+      json.member("pitch_class", pitch_class(name));
+    });
+  });
 }
 
-Json chord_json(std::size_t index, const SoundingChord& sounding) {
-  Json json;
-  json["index"] = index;
-  json["symbol"] = sounding.chord.symbol;
-  json["onset"] = to_string(sounding.onset);
-  json["duration"] = to_string(sounding.duration);
-  json["bar"] = sounding.bar;
-  json["chorus"] = sounding.chorus;
-  json["tones"] = members_json(sounding.chord.root, sounding.chord.tones);
-  json["tensions"] = members_json(sounding.chord.root, sounding.chord.tensions);
-  return json;
+void write_chord(JsonWriter& json, std::size_t index, const SoundingChord& sounding) {
+  json.member("index", index);
+  json.member("symbol", sounding.chord.symbol);
+  json.member("onset", sounding.onset);
+  json.member("duration", sounding.duration);
+  json.member("bar", sounding.bar);
+  json.member("chorus", sounding.chorus);
+  write_tones(json, "tones", sounding.chord.root, sounding.chord.tones);
+  write_tones(json, "tensions", sounding.chord.root, sounding.chord.tensions);
 }
 
-Json alternatives_json(std::span<const Alternative> alternatives) {
-  Json json = Json::array();
-  for (const Alternative& alternative : alternatives) {
-    json.push_back({{"role", to_string(alternative.role)},
-                    {"figure", to_string(alternative.figure)},
-                    {"governor", value_or_null(alternative.governor)},
-                    {"probability", number_or_null(alternative.probability)}});
-  }
-  return json;
+void write_alternative(JsonWriter& json, const Alternative& alternative) {
+  json.member("role", alternative.role);
+  json.member("figure", alternative.figure);
+  json.member("governor", alternative.governor);
+  json.member("probability", alternative.probability);
 }
 
-Json note_json(std::size_t index, const Solo& solo, const NoteLabel& label) {
+void write_note(JsonWriter& json, std::size_t index, const Solo& solo, const NoteLabel& label) {
   const Note& note = solo.notes[index];
   const Bar& bar = solo.bars[bar_index_at(solo, note.onset)];
-  Json json;
-  json["index"] = index;
-  json["onset"] = to_string(note.onset);
-  json["duration"] = to_string(note.duration);
-  json["bar"] = bar.number;
-  json["beat"] = to_string(beat_in_bar(bar, note.onset));
-  json["grace"] = note.grace;
-  json["midi"] = midi_number(note.pitch);
-  json["name"] = to_string(note.pitch);
-  json["written"] = to_string(note.written);
-  json["chord"] = value_or_null(label.chord);
-  json["governor"] = value_or_null(label.governor);
-  json["placement"] = to_string(label.placement);
-  json["degree"] = text_or_null(label.degree);
-  json["role"] = to_string(label.role);
-  json["figure"] = to_string(label.figure);
-  json["resolves_to"] = value_or_null(label.resolves_to);
-  json["confidence"] = number_or_null(label.confidence);
-  json["alternatives"] = alternatives_json(label.alternatives);
-  json["reason"] = label.reason;
-  if (!solo.performed.empty()) {
-    json["played_seconds"] = number_or_null(solo.performed[index].onset_seconds);
-    json["held_seconds"] = number_or_null(solo.performed[index].duration_seconds);
-  }
-  return json;
+  json.member("index", index);
+  json.member("onset", note.onset);
+  json.member("duration", note.duration);
+  json.member("bar", bar.number);
+  json.member("beat", beat_in_bar(bar, note.onset));
+  json.member("grace", note.grace);
+  json.member("midi", midi_number(note.pitch));
+  json.member("name", note.pitch);
+  json.member("written", note.written);
+  json.member("chord", label.chord);
+  json.member("governor", label.governor);
+  json.member("placement", label.placement);
+  json.member("degree", label.degree);
+  json.member("role", label.role);
+  json.member("figure", label.figure);
+  json.member("resolves_to", label.resolves_to);
+  json.member("confidence", label.confidence);
+  json.list("alternatives", label.alternatives,
+            [&](const Alternative& alternative) { json.object([&] { write_alternative(json, alternative); }); });
+  json.member("reason", label.reason);
+  if (solo.performed.empty()) return;
+  json.member("played_seconds", solo.performed[index].onset_seconds);
+  json.member("held_seconds", solo.performed[index].duration_seconds);
 }
 
-Json arpeggio_json(const Arpeggio& arpeggio) {
-  Json json;
-  json["notes"] = arpeggio.notes;
-  json["ornaments"] = arpeggio.ornaments;
-  json["governor"] = arpeggio.governor;
-  json["degrees"] = degree_names(arpeggio.degrees);
-  json["direction"] = to_string(arpeggio.direction);
-  json["starts_on"] = to_string(arpeggio.degrees.front());
-  json["inversion"] = to_string(arpeggio.inversion);
-  json["complete"] = arpeggio.complete;
-  json["spells"] = arpeggio.spells.empty() ? Json(nullptr) : Json(arpeggio.spells);
-  json["straight_descent"] = arpeggio.straight_descent;
-  json["octave_displaced"] = arpeggio.octave_displaced;
-  json["repeats"] = arpeggio.repeats;
-  json["span_semitones"] = arpeggio.span_semitones;
-  return json;
+void write_arpeggio(JsonWriter& json, const Arpeggio& arpeggio) {
+  json.member("notes", arpeggio.notes);
+  json.member("ornaments", arpeggio.ornaments);
+  json.member("governor", arpeggio.governor);
+  json.member("degrees", arpeggio.degrees);
+  json.member("direction", arpeggio.direction);
+  json.member("starts_on", arpeggio.degrees.front());
+  json.member("inversion", arpeggio.inversion);
+  json.member("complete", arpeggio.complete);
+  if (arpeggio.spells.empty())
+    json.member("spells", nullptr);
+  else
+    json.member("spells", arpeggio.spells);
+  json.member("straight_descent", arpeggio.straight_descent);
+  json.member("octave_displaced", arpeggio.octave_displaced);
+  json.member("repeats", arpeggio.repeats);
+  json.member("span_semitones", arpeggio.span_semitones);
 }
 
-Json connection_json(const Connection& connection) {
-  Json json;
-  json["from_chord"] = connection.from_chord;
-  json["to_chord"] = connection.to_chord;
-  json["from_note"] = value_or_null(connection.from_note);
-  json["to_note"] = value_or_null(connection.to_note);
-  json["from_degree"] = text_or_null(connection.from_degree);
-  json["to_degree"] = text_or_null(connection.to_degree);
-  json["semitones"] = value_or_null(connection.semitones);
-  json["kind"] = to_string(connection.kind);
-  json["guide_tone"] = connection.guide_tone;
-  json["nearest_up"] = text_or_null(connection.nearest_up);
-  json["nearest_down"] = text_or_null(connection.nearest_down);
-  json["took_nearest"] = value_or_null(connection.took_nearest);
-  return json;
+void write_connection(JsonWriter& json, const Connection& connection) {
+  json.member("from_chord", connection.from_chord);
+  json.member("to_chord", connection.to_chord);
+  json.member("from_note", connection.from_note);
+  json.member("to_note", connection.to_note);
+  json.member("from_degree", connection.from_degree);
+  json.member("to_degree", connection.to_degree);
+  json.member("semitones", connection.semitones);
+  json.member("kind", connection.kind);
+  json.member("guide_tone", connection.guide_tone);
+  json.member("nearest_up", connection.nearest_up);
+  json.member("nearest_down", connection.nearest_down);
+  json.member("took_nearest", connection.took_nearest);
 }
 
 }  // namespace
 
 std::string json_report(const Report& report) {
   const Analysis& analysis = report.analysis;
-  Json json;
-  json["format"] = "insideline-analysis";
-  json["version"] = 2;
-  json["source"] = source_json(report);
-  json["meter"] = meters_json(report.solo);
-  json["bars"] = std::ranges::count_if(report.solo.bars, [](const Bar& bar) { return bar.number >= 1; });
-  json["choruses"] = analysis.harmony.choruses;
-  json["warnings"] = report.warnings;
-  json["chords"] = Json::array();
-  for (std::size_t i = 0; i < analysis.harmony.chords.size(); ++i)
-    json["chords"].push_back(chord_json(i, analysis.harmony.chords[i]));
-  json["notes"] = Json::array();
-  for (std::size_t i = 0; i < report.solo.notes.size(); ++i)
-    json["notes"].push_back(note_json(i, report.solo, analysis.labels[i]));
-  json["arpeggios"] = Json::array();
-  for (const Arpeggio& arpeggio : analysis.arpeggios) json["arpeggios"].push_back(arpeggio_json(arpeggio));
-  json["connections"] = Json::array();
-  for (const Connection& connection : analysis.connections) json["connections"].push_back(connection_json(connection));
-  json["summary"] = summary_json(report);
-  json["settings"] = settings_json(report.settings);
-  add_measures(json, report);
-  return laid_out(json);
+  JsonWriter json;
+  json.member("format", "insideline-analysis");
+  json.member("version", 2);
+  json.object("source", [&] { write_source(json, report); });
+  json.list("meter", [&] { write_meters(json, report.solo); });
+  json.member("bars", std::ranges::count_if(report.solo.bars, [](const Bar& bar) { return bar.number >= 1; }));
+  json.member("choruses", analysis.harmony.choruses);
+  json.member("warnings", report.warnings);
+  json.list("chords", [&] {
+    for (std::size_t i = 0; i < analysis.harmony.chords.size(); ++i)
+      json.object([&] { write_chord(json, i, analysis.harmony.chords[i]); });
+  });
+  json.list("notes", [&] {
+    for (std::size_t i = 0; i < report.solo.notes.size(); ++i)
+      json.object([&] { write_note(json, i, report.solo, analysis.labels[i]); });
+  });
+  json.list("arpeggios", analysis.arpeggios,
+            [&](const Arpeggio& arpeggio) { json.object([&] { write_arpeggio(json, arpeggio); }); });
+  json.list("connections", analysis.connections,
+            [&](const Connection& connection) { json.object([&] { write_connection(json, connection); }); });
+  write_summary(json, report);
+  json.object("settings", [&] { write_settings(json, report.settings); });
+  write_measures(json, report);
+  return std::move(json).finished();
 }
 
 }  // namespace insideline::reports

@@ -60,6 +60,22 @@ std::optional<Degree> label_degree(std::string_view text) {
   return degree;
 }
 
+/// Symbols know no octave, tenth or twelfth: they are the root, the third and the fifth again. A lowered or raised
+/// octave is the seventh below it or the ninth above it, as players name them, and so is a seventh raised beyond the
+/// octave.
+Degree as_players_say(const Degree& degree) {
+  switch (degree.number) {
+    case 1:
+    case 8: break;
+    case 7: return degree.alter > 1 ? Degree{9, degree.alter - 3} : degree;
+    case 10: return {3, degree.alter};
+    case 12: return {5, degree.alter};
+    default: return degree;
+  }
+  if (degree.alter == 0) return {1, 0};
+  return degree.alter < 0 ? Degree{7, degree.alter + 1} : Degree{9, degree.alter - 2};
+}
+
 /// The inside of a label's brackets: "b9,*5". Degrees with a star are taken away from `tones`.
 std::optional<UnreadableSymbol> apply_list(std::string_view list, std::size_t offset_bytes,
                                            std::vector<Degree>& tones) {
@@ -73,9 +89,9 @@ std::optional<UnreadableSymbol> apply_list(std::string_view list, std::size_t of
       return UnreadableSymbol{
           offset_bytes, fmt::format("found {} where a degree such as b9 was expected", shown_front(item)), {}};
     if (taken_away)
-      std::erase(tones, *degree);
+      std::erase(tones, as_players_say(*degree));
     else
-      tones.push_back(*degree);
+      tones.push_back(as_players_say(*degree));
     if (comma == list.size()) return std::nullopt;
     offset_bytes += comma + 1;
     list.remove_prefix(comma + 1);

@@ -1,5 +1,7 @@
 #include "analyzer/measures/chance.hpp"
 
+#include "analyzer/measures/ring_matches.hpp"
+
 #include <algorithm>
 #include <cstdint>
 
@@ -25,11 +27,11 @@ std::vector<Beats> slots_of(const ChangesRing& ring) {
   return slots;
 }
 
-/// The tones that sound in each slot, bar after bar.
+/// The tones that sound in each slot of one period, bar after bar.
 std::vector<PitchClassSet> tones_by_slot(const ChangesRing& ring, std::span<const Beats> slots) {
   std::vector<PitchClassSet> tones;
-  tones.reserve(ring.bars.size() * slots.size());
-  for (const auto& bar : ring.bars) {
+  tones.reserve(ring.period * slots.size());
+  for (const auto& bar : std::span(ring.bars).first(std::min(ring.period, ring.bars.size()))) {
     std::size_t span = 0;
     for (const Beats& slot : slots) {
       while (span + 1 < bar.size() && bar[span + 1].offset <= slot) ++span;
@@ -49,9 +51,75 @@ std::vector<PlacedNote> placed_notes(const HeardLine& line, const Solo& solo, co
     const Beats offset = solo.notes[note.note].onset - solo.bars[note.bar].onset;
     const auto after = std::ranges::upper_bound(slots, offset);
     const auto slot = static_cast<std::size_t>(std::max<std::ptrdiff_t>(after - slots.begin() - 1, 0));
-    placed.push_back({.bar = *bar, .slot = slot, .pitch_class = note.pitch_class});
+    placed.push_back({.bar = *bar % ring.period, .slot = slot, .pitch_class = note.pitch_class});
   }
   return placed;
+}
+
+/// The line over one period of the changes.
+struct Turning {
+  std::size_t bars = 1;  ///< of the period
+  std::size_t slots = 1;
+  std::vector<PitchClassSet> tones;  ///< by bar, then by slot
+  std::vector<PlacedNote> notes;
+
+  [[nodiscard]] PitchClassSet at(std::size_t bar, std::size_t slot) const { return tones[bar * slots + slot]; }
+};
+
+/// Note by note and turn by turn.
+std::vector<Share> counted_turn_by_turn(const Turning& turning) {
+  std::vector<Share> shares(turning.bars);
+  for (std::size_t turn = 0; turn < turning.bars; ++turn) {
+    for (const PlacedNote& note : turning.notes) {
+      const std::size_t turned = note.bar + turn;
+      const PitchClassSet here = turning.at(turned < turning.bars ? turned : turned - turning.bars, note.slot);
+      shares[turn].of += here == no_chord_here ? 0 : 1;
+      shares[turn].count += contains(here, note.pitch_class) ? 1 : 0;
+    }
+  }
+  return shares;
+}
+
+using Ring = std::vector<std::uint32_t>;
+
+/// In which bars `counts(tones)` holds in the slot: 1, else 0.
+template <typename Counts>
+Ring where(const Turning& turning, std::size_t slot, const Counts& counts) {
+  Ring ring(turning.bars);
+  for (std::size_t bar = 0; bar < turning.bars; ++bar) ring[bar] = counts(turning.at(bar, slot)) ? 1 : 0;
+  return ring;
+}
+
+/// All turns at once: the notes of one pitch class in one slot are a ring of counts over the bars, the bars whose chord
+/// has that tone there are another, and at each turn the sum of their products is the number of notes that fit.
+std::vector<Share> counted_all_at_once(const Turning& turning) {
+  const std::size_t kinds = turning.slots * pitch_classes;
+  std::vector<Ring> notes(kinds);
+  std::vector<Ring> in_slot(turning.slots);
+  for (const PlacedNote& note : turning.notes) {
+    Ring& ring = notes[note.slot * pitch_classes + static_cast<std::size_t>(note.pitch_class)];
+    ring.resize(turning.bars);
+    ++ring[note.bar];
+    in_slot[note.slot].resize(turning.bars);
+    ++in_slot[note.slot][note.bar];
+  }
+  RingMatches fitting(turning.bars);
+  RingMatches sounding(turning.bars);
+  for (std::size_t slot = 0; slot < turning.slots; ++slot) {
+    if (in_slot[slot].empty()) continue;
+    sounding.add(in_slot[slot], where(turning, slot, [](PitchClassSet here) { return here != no_chord_here; }));
+    for (int pitch_class = 0; pitch_class < pitch_classes; ++pitch_class) {
+      const Ring& ring = notes[slot * pitch_classes + static_cast<std::size_t>(pitch_class)];
+      if (ring.empty()) continue;
+      fitting.add(ring, where(turning, slot, [&](PitchClassSet here) { return contains(here, pitch_class); }));
+    }
+  }
+  const Ring counts = fitting.sums();
+  const Ring of = sounding.sums();
+  std::vector<Share> shares(turning.bars);
+  for (std::size_t turn = 0; turn < turning.bars; ++turn)
+    shares[turn] = {.count = static_cast<int>(counts[turn]), .of = static_cast<int>(of[turn])};
+  return shares;
 }
 
 }  // namespace
@@ -75,23 +143,16 @@ Chance against_shifts(const Share& real, std::span<const Share> shifted) {
 }
 
 Chance chance_by_turning(const HeardLine& line, const Solo& solo, const ChangesRing& ring) {
+  constexpr std::size_t many = std::size_t{1}
+                               << 20U;  // above so many pairs of a note and a turn, all at once is faster
   const std::vector<Beats> slots = slots_of(ring);
-  const std::vector<PitchClassSet> tones = tones_by_slot(ring, slots);
-  const std::vector<PlacedNote> placed = placed_notes(line, solo, ring, slots);
-  const auto turned_by = [&](std::size_t turn) {
-    Share share;
-    for (const PlacedNote& note : placed) {
-      const std::size_t turned = note.bar + turn;
-      const std::size_t bar = turned < ring.bars.size() ? turned : turned - ring.bars.size();
-      const PitchClassSet here = tones[bar * slots.size() + note.slot];
-      share.of += here == no_chord_here ? 0 : 1;
-      share.count += contains(here, note.pitch_class) ? 1 : 0;
-    }
-    return share;
-  };
-  std::vector<Share> shifted;
-  for (std::size_t turn = 1; turn < ring.period; ++turn) shifted.push_back(turned_by(turn));
-  return against_shifts(turned_by(0), shifted);
+  const Turning turning{.bars = ring.period,
+                        .slots = slots.size(),
+                        .tones = tones_by_slot(ring, slots),
+                        .notes = placed_notes(line, solo, ring, slots)};
+  const bool is_long = turning.notes.size() * turning.bars > many && turning.bars <= longest_matched_ring;
+  const std::vector<Share> shares = is_long ? counted_all_at_once(turning) : counted_turn_by_turn(turning);
+  return against_shifts(shares.front(), std::span(shares).subspan(1));
 }
 
 Chance chance_by_transposing(const HeardLine& line) {

@@ -1,7 +1,5 @@
 #include "analyzer/model/beats.hpp"
 
-#include <algorithm>
-#include <bit>
 #include <cassert>
 #include <charconv>
 #include <limits>
@@ -43,10 +41,6 @@ Beats reduced(Wide numerator, Wide denominator) {
   return {narrow(numerator / divisor), narrow(denominator / divisor)};
 }
 
-// Rhythm mostly halves: eighths and sixteenths are reduced by shifting, only triplets and their kin need a division.
-int trailing_zeros(std::int64_t value) { return std::countr_zero(static_cast<std::uint64_t>(value)); }
-bool is_power_of_two(std::int64_t value) { return value > 0 && (value & (value - 1)) == 0; }
-
 std::optional<std::int64_t> parse_whole(std::string_view text) {
   std::int64_t value = 0;
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
@@ -69,26 +63,12 @@ std::optional<Beats> parse_decimal(std::string_view whole, std::string_view plac
 
 }  // namespace
 
-Beats::Beats(std::int64_t numerator, std::int64_t denominator) : numerator_(numerator), denominator_(denominator) {
+Beats Beats::in_lowest_terms(std::int64_t numerator, std::int64_t denominator) {
   assert(denominator != 0 && "a fraction of a quarter note has a denominator");
-  if (is_power_of_two(denominator)) {
-    const int halvings = std::min(trailing_zeros(numerator), trailing_zeros(denominator));
-    numerator_ >>= halvings;
-    denominator_ >>= halvings;
-    return;
-  }
-  const std::int64_t divisor = std::gcd(numerator, denominator);
-  if (denominator < 0 || divisor != 1) {
-    numerator_ = (denominator < 0 ? -numerator : numerator) / divisor;
-    denominator_ = (denominator < 0 ? -denominator : denominator) / divisor;
-  }
-}
-
-std::strong_ordering Beats::compare_fractions(const Beats& a, const Beats& b) {
-  const Wide left = static_cast<Wide>(a.numerator_) * b.denominator_;
-  const Wide right = static_cast<Wide>(b.numerator_) * a.denominator_;
-  if (left == right) return std::strong_ordering::equal;
-  return left < right ? std::strong_ordering::less : std::strong_ordering::greater;
+  const std::int64_t divisor = denominator < 0 ? -std::gcd(numerator, denominator) : std::gcd(numerator, denominator);
+  Beats time(numerator / divisor);
+  time.denominator_ = denominator / divisor;
+  return time;
 }
 
 Beats Beats::sum_of_fractions(const Beats& a, const Beats& b) {

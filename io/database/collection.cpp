@@ -14,6 +14,7 @@
 #include <filesystem>
 #include <functional>
 #include <map>
+#include <new>
 
 namespace insideline::io {
 namespace {
@@ -95,8 +96,9 @@ struct Collection::Parts {
   Statement find_solo{connection,
                       "SELECT content_hash, path, folder, player, made_with FROM solos WHERE content_hash = ?1"};
   Statement add_file{connection, "INSERT OR REPLACE INTO files (path, stamp, solo) VALUES (?1, ?2, ?3)"};
-  Statement drop_solo{connection, "DELETE FROM solos WHERE content_hash = ?1 OR path = ?2"};
+  Statement find_replaced{connection, "SELECT id FROM solos WHERE content_hash = ?1 OR path = ?2"};
   Statement place_solo{connection, "UPDATE solos SET path = ?2, folder = ?3, player = ?4 WHERE id = ?1"};
+  Batch batch{connection};  ///< ends first
 };
 
 Collection::Collection(const std::string& file, Access access) : parts_(std::make_unique<Parts>(file, access)) {}
@@ -129,11 +131,20 @@ std::optional<StoredSolo> Collection::stored(const ContentHash& hash) {
 }
 
 void Collection::store(const StoredSolo& solo, const SoloRows& rows, const std::string& stamp) {
-  Transaction transaction(parts_->connection);
-  parts_->drop_solo.bind(1, to_string(solo.hash)).bind(2, solo.place.path).run();
-  parts_->writer.write(solo, rows);
-  parts_->add_file.bind(1, solo.place.path).bind(2, stamp).bind(3, solo_id(solo.hash)).run();
-  transaction.commit();
+  const auto write = [&] {
+    std::vector<std::int64_t> replaced;
+    Statement& find = parts_->find_replaced;
+    find.bind(1, to_string(solo.hash)).bind(2, solo.place.path);
+    while (find.step()) replaced.push_back(find.integer(0));
+    for (const std::int64_t id : replaced) parts_->writer.drop(id);
+    parts_->writer.write(solo, rows);
+    parts_->add_file.bind(1, solo.place.path).bind(2, stamp).bind(3, solo_id(solo.hash)).run();
+  };
+  try {
+    parts_->batch.add(write);
+  } catch (const std::bad_alloc&) {  // with it the solos before it are gone, so this is not about one solo
+    throw DatabaseError(parts_->connection.name() + ": there is not enough memory to store a solo; use fewer jobs");
+  }
 }
 
 void Collection::remember(const std::string& path, const std::string& stamp, const ContentHash& hash) {
@@ -145,6 +156,7 @@ void Collection::move(const ContentHash& hash, const SoloPlace& place) {
 }
 
 void Collection::finish() {
+  parts_->batch.commit();
   parts_->connection.run_if_free("PRAGMA journal_mode = DELETE");
   parts_->connection.run("BEGIN");
   parts_->is_finished = true;

@@ -56,8 +56,9 @@ struct KnownFile {
   std::string path_of_solo;
 };
 
-/// Promise: every solo is there with all its rows or not at all, whenever the program ends. Other programs may read
-/// meanwhile, and see what was stored till then. One thread at a time.
+/// Promise: every solo is there with all its rows or not at all, whenever the program ends. Solos are committed twenty
+/// at a time, so a program that is killed loses the last few. Other programs may read meanwhile, and see what was
+/// committed till then. One thread at a time.
 class Collection {
  public:
   /// Opens the database `file`, or makes it where it may be written; the empty name is one that is gone at the end.
@@ -75,7 +76,7 @@ class Collection {
   /// Notes that the file at `path` holds the solo, and where the solo is said to lie.
   void remember(const std::string& path, const std::string& stamp, const ContentHash& hash);
   void move(const ContentHash& hash, const SoloPlace& place);
-  /// Leaves one plain file that can be copied and read anywhere, unless another program is reading it; from then on
+  /// Keeps all that was stored and leaves one plain file that can be copied and read anywhere, unless another program is reading it; from then on
   /// nothing can be stored, and all that is asked is answered from this moment. A database that was made here and is
   /// left without this and without any solo is taken away again.
   void finish();

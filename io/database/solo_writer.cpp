@@ -1,8 +1,12 @@
 #include "io/database/solo_writer.hpp"
 
+#include <fmt/format.h>
+
+#include <algorithm>
 #include <array>
 #include <cstddef>
 #include <limits>
+#include <optional>
 
 namespace insideline::io {
 namespace {
@@ -18,6 +22,27 @@ const std::string& word(Kind kind) {
   return words.at(static_cast<std::size_t>(kind));
 }
 
+/// What the foreign keys of the tables say, without looking it up in them.
+bool fit_together(const SoloRows& rows) {
+  const auto is_chord = [&](std::size_t chord) { return chord < rows.chords.size(); };
+  const auto is_note = [&](std::size_t note) { return note < rows.notes.size(); };
+  const auto or_none = [](const auto& is_there) {
+    return [&is_there](const std::optional<std::size_t>& number) { return !number || is_there(*number); };
+  };
+  const auto chord_or_none = or_none(is_chord);
+  const auto note_or_none = or_none(is_note);
+  return std::ranges::all_of(
+             rows.notes,
+             [&](const NoteEntry& note) { return chord_or_none(note.chord) && chord_or_none(note.governor); }) &&
+         std::ranges::all_of(
+             rows.arpeggios,
+             [&](const ArpeggioEntry& run) { return is_chord(run.chord) && is_note(run.first_note); }) &&
+         std::ranges::all_of(rows.connections, [&](const ConnectionEntry& connection) {
+           return is_chord(connection.from_chord) && is_chord(connection.to_chord) && note_or_none(connection.from_note) &&
+                  note_or_none(connection.to_note);
+         });
+}
+
 }  // namespace
 
 std::int64_t solo_id(const ContentHash& hash) {
@@ -31,9 +56,20 @@ SoloWriter::SoloWriter(Connection& connection)
       arpeggio_(connection, "INSERT INTO arpeggios VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)"),
       connection_(connection, "INSERT INTO connections VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)"),
       cell_(connection, "INSERT INTO cells VALUES (?1, ?2, ?3, ?4, ?5)"),
-      figure_(connection, "INSERT INTO figures VALUES (?1, ?2, ?3, ?4, ?5)") {}
+      figure_(connection, "INSERT INTO figures VALUES (?1, ?2, ?3, ?4, ?5)") {
+  connection.run("PRAGMA foreign_keys = OFF");
+  for (const char* table : {"chords", "notes", "arpeggios", "connections", "cells", "figures", "files"})
+    drops_.emplace_back(connection, fmt::format("DELETE FROM {} WHERE solo = ?1", table));
+  drops_.emplace_back(connection, "DELETE FROM solos WHERE id = ?1");
+}
+
+void SoloWriter::drop(std::int64_t id) {
+  for (Statement& statement : drops_) statement.bind(1, id).run();
+}
 
 void SoloWriter::write(const StoredSolo& solo, const SoloRows& rows) {
+  if (!fit_together(rows))
+    throw DatabaseError(solo.place.path + ": its rows name a chord or a note that it does not have; please report it");
   const std::int64_t id = solo_id(solo.hash);
   solo_.bind(1, id).bind(2, to_string(solo.hash)).bind(3, solo.place.path).bind(4, solo.place.folder);
   solo_.bind(5, solo.place.player).bind(6, rows.title).bind(7, rows.part).bind(8, rows.bars).bind(9, rows.choruses);

@@ -165,4 +165,28 @@ void Transaction::commit() {
   open_ = false;
 }
 
+Batch::~Batch() {
+  try {
+    commit();
+  } catch (const DatabaseError&) {
+    undo();  // who could be told has been told by what made the commit fail
+  }
+}
+
+void Batch::begin() {
+  if (!transaction_) transaction_.emplace(connection_);
+}
+
+void Batch::end() {
+  constexpr int most_pieces = 20;
+  if (++pieces_ >= most_pieces) commit();
+}
+
+void Batch::commit() {
+  if (!transaction_) return;
+  transaction_->commit();
+  transaction_.reset();
+  pieces_ = 0;
+}
+
 }  // namespace insideline::io

@@ -103,4 +103,40 @@ class Transaction {
   bool open_ = true;
 };
 
+/// Work that is cheap to lose is committed a number of pieces at a time: a commit costs as much as a small piece.
+/// Promise: a piece is kept whole or not at all; what was done when this ends is kept if it can be.
+class Batch {
+ public:
+  explicit Batch(Connection& connection) : connection_(connection) {}
+  Batch(const Batch&) = delete;
+  Batch& operator=(const Batch&) = delete;
+  ~Batch();
+
+  /// Does a piece of work. Where `piece` throws, it and what was not committed before it is undone.
+  template <typename Piece>
+  void add(const Piece& piece) {
+    begin();
+    try {
+      piece();
+    } catch (...) {
+      undo();
+      throw;
+    }
+    end();
+  }
+  void commit();
+
+ private:
+  void begin();
+  void end();
+  void undo() noexcept {
+    transaction_.reset();
+    pieces_ = 0;
+  }
+
+  Connection& connection_;
+  std::optional<Transaction> transaction_;
+  int pieces_ = 0;
+};
+
 }  // namespace insideline::io

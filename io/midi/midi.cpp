@@ -5,7 +5,6 @@
 #include "io/midi/midi_changes.hpp"
 #include "io/midi/midi_song.hpp"
 #include "io/midi/smf_check.hpp"
-#include "io/midi/smf_handle.hpp"
 #include "io/midi/tempo_clock.hpp"
 #include "io/midi/timeline.hpp"
 #include "io/midi/voice_of_midi.hpp"
@@ -15,7 +14,6 @@
 
 #include <algorithm>
 #include <array>
-#include <stdexcept>
 #include <utility>
 
 namespace insideline::io {
@@ -35,14 +33,6 @@ CheckedSmf checked_file(std::string_view bytes, std::string_view file_name, cons
 bool has_texts_beside_names(const MidiSong& song) {
   constexpr std::uint8_t name_kind = 3;
   return std::ranges::any_of(song.texts, [](const SmfText& text) { return text.kind != name_kind; });
-}
-
-LoadedSmf loaded_file(const CheckedSmf& checked, std::string_view file_name) {
-  try {
-    return load_smf(checked.clean);
-  } catch (const std::runtime_error& error) {
-    throw ReadError(place_of(file_name), error.what());
-  }
 }
 
 using NamesInKey = std::array<NoteName, semitones_in_octave>;
@@ -284,11 +274,9 @@ bool is_midi(std::string_view bytes) { return bytes.starts_with("MThd") || bytes
 
 ReadResult parse_midi(std::string_view bytes, std::string_view file_name, const ReadOptions& options) {
   const CheckedSmf checked = checked_file(bytes, file_name, options);
-  LoadedSmf loaded = loaded_file(checked, file_name);
   std::vector<Warning> warnings;
   for (const SmfFinding& finding : checked.findings) warnings.push_back({place_of(file_name), to_string(finding)});
-  for (const std::string& message : loaded.library_messages) warnings.push_back({place_of(file_name), message});
-  ReadResult result = MidiImport(song_of(checked, std::move(loaded)), file_name, options).read();
+  ReadResult result = MidiImport(song_of(checked), file_name, options).read();
   result.warnings.insert(result.warnings.begin(), warnings.begin(), warnings.end());
   return result;
 }

@@ -101,9 +101,9 @@ std::map<int, std::string> track_names(const std::vector<SmfText>& texts) {
   return names;
 }
 
-void add_voices(const LoadedTrack& track, int number, const std::string& name, MidiSong& song) {
+void add_voices(const TrackEvents& track, int number, const std::string& name, MidiSong& song) {
   std::array<std::optional<ChannelReader>, channel_count> channels;
-  for (const ChannelEvent& event : track.events) {
+  for (const ChannelEvent& event : track) {
     std::optional<ChannelReader>& reader = channels.at(event.status & 0x0FU);
     if (!reader) reader.emplace();
     reader->read(event);
@@ -132,17 +132,18 @@ std::size_t character_length(std::string_view bytes) {
 
 }  // namespace
 
-MidiSong song_of(const CheckedSmf& checked, LoadedSmf loaded) {
+MidiSong song_of(const CheckedSmf& checked) {
+  SmfEvents events = events_of(checked.clean);
   MidiSong song;
-  song.ticks_per_quarter = loaded.ticks_per_quarter;
-  song.tempos = std::move(loaded.tempos);
-  song.meters = std::move(loaded.meters);
-  song.keys = std::move(loaded.keys);
+  song.ticks_per_quarter = events.ticks_per_quarter;
+  song.tempos = std::move(events.tempos);
+  song.meters = std::move(events.meters);
+  song.keys = std::move(events.keys);
   song.texts = checked.texts;
-  song.end_ticks = loaded.end_ticks;
+  song.end_ticks = events.end_ticks;
   std::map<int, std::string> names = track_names(song.texts);
-  for (std::size_t i = 0; i < loaded.tracks.size(); ++i)
-    add_voices(loaded.tracks[i], checked.track_numbers[i], names[checked.track_numbers[i]], song);
+  for (std::size_t i = 0; i < events.tracks.size(); ++i)
+    add_voices(events.tracks[i], checked.track_numbers[i], names[checked.track_numbers[i]], song);
   return song;
 }
 

@@ -1,8 +1,8 @@
-// A loaded MIDI file as voices: the notes of one channel in one track, ends paired with beginnings.
+// A MIDI file as voices: the notes of one channel in one track, ends paired with beginnings.
 #pragma once
 
 #include "io/midi/smf_check.hpp"
-#include "io/midi/smf_handle.hpp"
+#include "io/midi/smf_events.hpp"
 
 #include <cstdint>
 #include <optional>
@@ -39,7 +39,7 @@ struct MidiSong {
   std::uint32_t end_ticks = 0;       ///< where the last track ends
 };
 
-MidiSong song_of(const CheckedSmf& checked, LoadedSmf loaded);
+MidiSong song_of(const CheckedSmf& checked);
 
 /// The name of the piece: that of the first track of a file of several tracks, where it names no voice; else empty.
 std::string title_of(const MidiSong& song);

@@ -14,7 +14,8 @@ namespace {
 constexpr std::size_t largest_file_bytes = std::size_t{16} << 20U;
 constexpr std::size_t most_tracks = 4096;
 constexpr std::size_t most_tempos = 20'000;
-constexpr std::size_t most_tempo_event_pairs = 2'000'000'000;  // libsmf looks for each event's tempo: about a second
+constexpr std::size_t most_tempo_event_pairs =
+    2'000'000'000;  // far beyond any music; readers look for each event's tempo
 constexpr std::size_t chunk_header_bytes = 8;
 constexpr std::size_t header_bytes = 6;
 constexpr std::uint32_t microseconds_per_second = 1'000'000;

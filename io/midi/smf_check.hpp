@@ -1,7 +1,6 @@
-// Reads the structure of a Standard MIDI File byte by byte and writes a clean one with the same
-// music. libsmf aborts, reads past its buffer or silently loses notes on many damaged files and on
-// some valid ones (F7 packets, texts of 129 bytes, chunks between tracks), so it is given the clean
-// file only: explicit status bytes, no system exclusives, one conductor track, every track closed.
+// Reads the structure of a Standard MIDI File byte by byte and writes a clean one with the same music, which any reader
+// understands alike: explicit status bytes, no system exclusives, one conductor track, every track closed. From then on
+// nothing need be checked any more.
 #pragma once
 
 #include "io/midi/smf_fault.hpp"

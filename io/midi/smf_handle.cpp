@@ -8,7 +8,6 @@
 #include <unistd.h>
 
 #include <algorithm>
-#include <array>
 #include <cassert>
 #include <cstdlib>
 #include <filesystem>
@@ -16,6 +15,7 @@
 #include <iterator>
 #include <memory>
 #include <mutex>
+#include <stdexcept>
 
 namespace insideline::io {
 namespace {
@@ -74,33 +74,6 @@ class LibraryVoice {
   guint handler_ = 0;
 };
 
-void read_meta(const smf_event_t& event, std::uint32_t ticks, LoadedSmf& loaded) {
-  const unsigned char* bytes = event.midi_buffer;
-  if (bytes[1] == 0x51)
-    loaded.tempos.push_back({ticks, (std::uint32_t{bytes[3]} << 16U) | (std::uint32_t{bytes[4]} << 8U) | bytes[5]});
-  if (bytes[1] == 0x58) loaded.meters.push_back({ticks, {.beats = bytes[3], .unit = 1 << bytes[4]}});
-  if (bytes[1] == 0x59)
-    loaded.keys.push_back({ticks, {.fifths = static_cast<std::int8_t>(bytes[3]), .minor = bytes[4] == 1}});
-}
-
-void read_event(const smf_event_t& event, LoadedTrack& track, LoadedSmf& loaded) {
-  const auto ticks = static_cast<std::uint32_t>(event.time_pulses);
-  const unsigned char* bytes = event.midi_buffer;
-  if (bytes[0] == 0xFF) return read_meta(event, ticks, loaded);
-  const std::uint8_t second = event.midi_buffer_length > 2 ? bytes[2] : std::uint8_t{0};
-  track.events.push_back({ticks, bytes[0], bytes[1], second});
-}
-
-/// libsmf counts tracks and events from 1.
-void read_track(const smf_track_t& source, LoadedTrack& track, LoadedSmf& loaded) {
-  track.events.reserve(source.events_array->len);
-  for (guint i = 0; i < source.events_array->len; ++i) {
-    const auto* event = static_cast<const smf_event_t*>(g_ptr_array_index(source.events_array, i));
-    read_event(*event, track, loaded);
-    loaded.end_ticks = std::max(loaded.end_ticks, static_cast<std::uint32_t>(event->time_pulses));
-  }
-}
-
 /// A file of its own that is gone when this ends: libsmf can only save by name.
 class TemporaryFile {
  public:
@@ -149,23 +122,6 @@ void add_track(smf_t& smf, const std::vector<OutgoingEvent>& events, std::uint32
 }
 
 }  // namespace
-
-LoadedSmf load_smf(std::string_view clean) {
-  LoadedSmf loaded;
-  const LibraryVoice voice(loaded.library_messages);
-  // libsmf takes a pointer to non-const bytes and only reads them.
-  const SmfPtr smf(
-      smf_load_from_memory(const_cast<char*>(clean.data()),  // NOLINT(cppcoreguidelines-pro-type-const-cast)
-                           static_cast<int>(clean.size())));
-  if (smf == nullptr) throw failure("the MIDI library refuses the file", loaded.library_messages);
-  loaded.ticks_per_quarter = static_cast<std::uint32_t>(smf->ppqn);
-  loaded.tracks.resize(smf->tracks_array->len);
-  for (guint i = 0; i < smf->tracks_array->len; ++i)
-    read_track(*static_cast<const smf_track_t*>(g_ptr_array_index(smf->tracks_array, i)), loaded.tracks[i], loaded);
-  if (!loaded.tracks.empty()) loaded.tracks.erase(loaded.tracks.begin());
-  std::ranges::stable_sort(loaded.keys, {}, &KeyMark::ticks);
-  return loaded;
-}
 
 std::string save_smf(const OutgoingSmf& outgoing) {
   std::vector<std::string> messages;

@@ -6,8 +6,8 @@
 namespace insideline::io {
 namespace {
 
-constexpr std::size_t most_events = 1'000'000;     // about 130 MB while libsmf holds them
-constexpr std::size_t longest_clean_text = 127;    // libsmf reads one byte of a text's length
+constexpr std::size_t most_events = 1'000'000;     // some ten hours of a player who never rests
+constexpr std::size_t longest_clean_text = 127;    // some readers take a text's length for one byte
 constexpr unsigned largest_denominator_power = 6;  // 64th notes
 constexpr int most_accidentals = 7;
 

@@ -1,7 +1,7 @@
 // When each tick of a MIDI file sounds. Without a tempo it is 120 quarter notes a minute (Standard MIDI Files 1.0).
 #pragma once
 
-#include "io/midi/smf_handle.hpp"
+#include "io/midi/smf_events.hpp"
 
 #include <cstdint>
 #include <span>

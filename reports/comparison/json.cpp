@@ -1,7 +1,9 @@
 #include "reports/comparison/comparison_report.hpp"
 #include "reports/comparison/sentences.hpp"
-#include "reports/json_layout.hpp"
-#include "reports/json_values.hpp"
+#include "reports/json_writer.hpp"
+
+#include <array>
+#include <utility>
 
 namespace insideline::reports {
 namespace {
@@ -44,75 +46,76 @@ const char* word(FigureUnit unit) {
   return "";
 }
 
-Json solos_json(const ComparisonReport& report) {
-  Json json = Json::array();
-  for (std::size_t i = 0; i < report.solos.size(); ++i) {
-    const ComparedSolo& solo = report.solos[i];
-    const Report& read = report.read[report.read.size() == 1 ? 0 : i];
-    json.push_back({{"name", solo.name},
-                    {"solo", read.source.solo_file},
-                    {"changes", read.source.changes_file},
-                    {"part", read.solo.part},
-                    {"title", read.solo.title},
-                    {"bars", solo.bars},
-                    {"notes", solo.notes},
-                    {"connections", solo.changes},
-                    {"judged", report.comparison.solos[i].judged}});
-  }
-  return json;
+void write_solo(JsonWriter& json, const ComparisonReport& report, std::size_t index) {
+  const ComparedSolo& solo = report.solos[index];
+  const Report& read = report.read[report.read.size() == 1 ? 0 : index];
+  json.member("name", solo.name);
+  json.member("solo", read.source.solo_file);
+  json.member("changes", read.source.changes_file);
+  json.member("part", read.solo.part);
+  json.member("title", read.solo.title);
+  json.member("bars", solo.bars);
+  json.member("notes", solo.notes);
+  json.member("connections", solo.changes);
+  json.member("judged", report.comparison.solos[index].judged);
 }
 
-Json interval_json(const std::optional<Interval95>& interval) {
-  if (!interval) return nullptr;
-  return Json::array({number_or_null(interval->low), number_or_null(interval->high)});
+void write_value(JsonWriter& json, const FigureValue& value) {
+  json.member("value", value.value);
+  json.member("part", value.sum.part);
+  json.member("of", value.sum.whole);
+  json.member("block_bars", value.block);
 }
 
-Json figure_json(const ComparisonReport& report, std::size_t row) {
+void write_difference(JsonWriter& json, const ComparisonReport& report, std::size_t solo, std::size_t row) {
+  const FigureDifference& difference = report.comparison.solos[solo].differences[row];
+  json.member("solo", solo);
+  json.member("difference", difference.difference);
+  if (difference.interval)
+    json.member("interval", std::array{difference.interval->low, difference.interval->high});
+  else
+    json.member("interval", nullptr);
+  json.member("verdict", word(difference.verdict));
+  json.member("sentence", sentence_about(report, solo, row));
+}
+
+void write_figure(JsonWriter& json, const ComparisonReport& report, std::size_t row) {
   const FigureRow& figure = figure_rows()[row];
-  Json json;
-  json["key"] = figure.key;
-  json["name"] = figure.name;
-  json["meaning"] = figure.meaning;
-  json["group"] = heading(figure.group);
-  json["main"] = figure.rank == FigureRank::main;
-  json["unit"] = word(figure.unit);
-  json["values"] = Json::array();
-  json["against_first"] = Json::array();
-  for (std::size_t i = 0; i < report.solos.size(); ++i) {
-    const SoloComparison& side = report.comparison.solos[i];
-    const FigureValue& value = side.values[row];
-    json["values"].push_back({{"value", number_or_null(value.value)},
-                              {"part", number_or_null(value.sum.part)},
-                              {"of", number_or_null(value.sum.whole)},
-                              {"block_bars", value.block}});
-    if (i == 0) continue;
-    const FigureDifference& difference = side.differences[row];
-    json["against_first"].push_back({{"solo", i},
-                                     {"difference", number_or_null(difference.difference)},
-                                     {"interval", interval_json(difference.interval)},
-                                     {"verdict", word(difference.verdict)},
-                                     {"sentence", sentence_about(report, i, row)}});
-  }
-  return json;
+  json.member("key", figure.key);
+  json.member("name", figure.name);
+  json.member("meaning", figure.meaning);
+  json.member("group", heading(figure.group));
+  json.member("main", figure.rank == FigureRank::main);
+  json.member("unit", word(figure.unit));
+  json.list("values", report.comparison.solos,
+            [&](const SoloComparison& side) { json.object([&] { write_value(json, side.values[row]); }); });
+  json.list("against_first", [&] {
+    for (std::size_t i = 1; i < report.solos.size(); ++i) json.object([&] { write_difference(json, report, i, row); });
+  });
 }
 
 }  // namespace
 
 std::string comparison_json(const ComparisonReport& report) {
-  Json document;
-  document["format"] = "insideline-comparison";
-  document["version"] = 2;
-  document["occasion"] = word(report.occasion);
-  document["method"] = {{"resamples", report.settings.resamples},
-                        {"seed", report.settings.seed},
-                        {"confidence", 0.95},
-                        {"many_looks", many_looks(report)}};
-  document["solos"] = solos_json(report);
-  document["cautions"] = report.comparison.cautions;
-  document["warnings"] = report.warnings;
-  document["figures"] = Json::array();
-  for (std::size_t row = 0; row < figure_rows().size(); ++row) document["figures"].push_back(figure_json(report, row));
-  return laid_out(document);
+  JsonWriter json;
+  json.member("format", "insideline-comparison");
+  json.member("version", 2);
+  json.member("occasion", word(report.occasion));
+  json.object("method", [&] {
+    json.member("resamples", report.settings.resamples);
+    json.member("seed", report.settings.seed);
+    json.member("confidence", 0.95);
+    json.member("many_looks", many_looks(report));
+  });
+  json.list("solos", [&] {
+    for (std::size_t i = 0; i < report.solos.size(); ++i) json.object([&] { write_solo(json, report, i); });
+  });
+  json.member("cautions", report.comparison.cautions);
+  json.member("warnings", report.warnings);
+  json.list("figures", [&] {
+    for (std::size_t row = 0; row < figure_rows().size(); ++row) json.object([&] { write_figure(json, report, row); });
+  });
+  return std::move(json).finished();
 }
 
 }  // namespace insideline::reports

@@ -3,13 +3,14 @@
 #include "analyzer/metre.hpp"
 #include "reports/html/map_layout.hpp"
 #include "reports/html/markup.hpp"
-#include "reports/json_values.hpp"
+#include "reports/json_writer.hpp"
 #include "reports/text/display_width.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <string>
 #include <unordered_map>
+#include <utility>
 #include <vector>
 
 namespace insideline::reports {
@@ -30,7 +31,7 @@ class Words {
   std::vector<std::string> words_;
 };
 
-Json quarters(const Beats& time) {
+double quarters(const Beats& time) {
   constexpr double places = 1e4;
   return std::round(to_double(time) * places) / places;
 }
@@ -48,39 +49,39 @@ std::vector<std::string> connections(const Report& report) {
   return words;
 }
 
-Json chords_json(const Harmony& harmony) {
-  Json chords = Json::array();
-  for (const SoundingChord& sounding : harmony.chords) {
-    Json tones = Json::array();
-    for (const Degree& degree : sounding.chord.tones)
-      tones.push_back(pitch_class(note_at(sounding.chord.root, degree)));
-    const NoteName bass = sounding.chord.bass.value_or(sounding.chord.root);
-    chords.push_back({printable(sounding.chord.symbol), quarters(sounding.onset), quarters(sounding.duration), tones,
-                      pitch_class(bass)});
-  }
-  return chords;
+void write_chord(JsonWriter& json, const SoundingChord& sounding) {
+  json.add(printable(sounding.chord.symbol));
+  json.add(quarters(sounding.onset));
+  json.add(quarters(sounding.duration));
+  json.list([&] {
+    for (const Degree& degree : sounding.chord.tones) json.add(pitch_class(note_at(sounding.chord.root, degree)));
+  });
+  json.add(pitch_class(sounding.chord.bass.value_or(sounding.chord.root)));
 }
 
-Json note_json(const Report& report, std::size_t index, const std::string& connection, Words& words) {
+void write_note(JsonWriter& json, const Report& report, std::size_t index, const std::string& connection, Words& words) {
   const Note& note = report.solo.notes[index];
   const NoteLabel& label = report.analysis.labels[index];
   const std::size_t bar = bar_index_at(report.solo, note.onset);
   constexpr double hundred = 100.0;
-  const std::string degree = label.degree ? with_accidentals(to_string(*label.degree)) : "";
-  return {quarters(note.onset),
-          quarters(note.duration),
-          midi_number(note.pitch),
-          words.number_of(to_string(note.pitch)),
-          bar,
-          words.number_of(note.grace ? "grace note" : place_in_words(report.solo.bars[bar], note.onset)),
-          words.number_of(degree),
-          label.governor ? Json(*label.governor) : Json(-1),
-          words.number_of(to_string(label.role)),
-          words.number_of(to_string(label.figure)),
-          words.number_of(label.placement == Placement::in_place ? "" : to_string(label.placement)),
-          static_cast<int>(std::lround(label.confidence * hundred)),
-          words.number_of(printable(label.reason)),
-          words.number_of(connection)};
+  const auto add_word = [&](const std::string& word) { json.add(words.number_of(word)); };
+  json.add(quarters(note.onset));
+  json.add(quarters(note.duration));
+  json.add(midi_number(note.pitch));
+  add_word(to_string(note.pitch));
+  json.add(bar);
+  add_word(note.grace ? "grace note" : place_in_words(report.solo.bars[bar], note.onset));
+  add_word(label.degree ? with_accidentals(to_string(*label.degree)) : "");
+  if (label.governor)
+    json.add(*label.governor);
+  else
+    json.add(-1);
+  add_word(to_string(label.role));
+  add_word(to_string(label.figure));
+  add_word(label.placement == Placement::in_place ? "" : to_string(label.placement));
+  json.add(std::lround(label.confidence * hundred));
+  add_word(printable(label.reason));
+  add_word(connection);
 }
 
 }  // namespace
@@ -89,21 +90,27 @@ std::string map_data(const Report& report) {
   const Harmony& harmony = report.analysis.harmony;
   Words words;
   words.number_of("");  // number 0
-  Json json;
+  JsonWriter json(JsonLayout::compact);
   constexpr double usual_tempo = 120.0;
-  json["tempo"] = std::round(report.solo.tempo_bpm.value_or(usual_tempo));
-  json["swing"] = report.settings.feel == Feel::swing;
-  json["chorus"] = quarters(harmony.chorus_length);
-  json["bars"] = Json::array();
-  for (const Bar& bar : report.solo.bars)
-    json["bars"].push_back({bar.number, quarters(bar.onset), quarters(bar.length)});
-  json["chords"] = chords_json(harmony);
-  json["notes"] = Json::array();
+  json.member("tempo", std::round(report.solo.tempo_bpm.value_or(usual_tempo)));
+  json.member("swing", report.settings.feel == Feel::swing);
+  json.member("chorus", quarters(harmony.chorus_length));
+  json.list("bars", report.solo.bars, [&](const Bar& bar) {
+    json.list([&] {
+      json.add(bar.number);
+      json.add(quarters(bar.onset));
+      json.add(quarters(bar.length));
+    });
+  });
+  json.list("chords", harmony.chords,
+            [&](const SoundingChord& sounding) { json.list([&] { write_chord(json, sounding); }); });
   const std::vector<std::string> connection = connections(report);
-  for (std::size_t i = 0; i < report.solo.notes.size(); ++i)
-    json["notes"].push_back(note_json(report, i, connection[i], words));
-  json["words"] = words.all();
-  return json.dump(-1, ' ', false, Json::error_handler_t::replace);
+  json.list("notes", [&] {
+    for (std::size_t i = 0; i < report.solo.notes.size(); ++i)
+      json.list([&] { write_note(json, report, i, connection[i], words); });
+  });
+  json.member("words", words.all());
+  return std::move(json).finished();
 }
 
 }  // namespace insideline::reports

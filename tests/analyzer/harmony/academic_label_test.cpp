@@ -42,6 +42,28 @@ TEST_CASE("a chord is written as the label that says least") {
   CHECK(same_chord(chord_from(label), chord_from(symbol)));
 }
 
+TEST_CASE("every degree of a chord label can be written as a symbol and as a label again") {
+  for (int number = 1; number <= 13; ++number)
+    for (const char* accidental : {"", "b", "bb", "#", "##"})
+      for (const char* shorthand : {"G:7", "G:maj", "G:min", "G:", "G:sus4", "G:dim7"})
+        for (const char* more : {"", ",*5", ",b9"}) {
+          const std::string label = std::string(shorthand) + "(" + accidental + std::to_string(number) + more + ")";
+          CAPTURE(label);
+          const Chord chord = chord_from(label);
+          CAPTURE(canonical_symbol(chord), academic_label(chord));
+          CHECK(same_chord(chord_from(canonical_symbol(chord)), chord));
+          CHECK(same_chord(chord_from(academic_label(chord)), chord));
+        }
+}
+
+TEST_CASE("octave, tenth and twelfth of a chord label are tones of the chord again, altered octaves their neighbours") {
+  CHECK(spelled(chord_from("G:7(b8,*5)").tones) == "1 3 b7 7");
+  CHECK(spelled(chord_from("G:7(8,10,12)").tones) == "1 3 5 b7");
+  CHECK(spelled(chord_from("G:7(#8)").tones) == "1 3 5 b7 b9");
+  CHECK(spelled(chord_from("G:7(b10)").tones) == "1 b3 3 5 b7");
+  CHECK(spelled(chord_from("G:7(##7)").tones) == "1 3 5 b7 b9");
+}
+
 TEST_CASE("a lone root with a slash is a label only before a bass degree, not before an added note") {
   CHECK(is_academic_label("C/3"));
   CHECK(is_academic_label("C:maj"));

@@ -7,6 +7,7 @@
 
 #include <array>
 #include <cmath>
+#include <optional>
 #include <random>
 #include <string>
 #include <vector>
@@ -34,6 +35,24 @@ std::string random_quarters(std::mt19937& random, std::size_t notes) {
   std::string melody;
   for (std::size_t i = 0; i < notes; ++i) melody += std::string(pitches.at(random() % pitches.size())) + ":1/4 ";
   return melody;
+}
+
+/// The definition, note by note: over which chord of the turned ring does it stand?
+Share plain_share(const insideline::HeardLine& line, const insideline::Solo& solo, const insideline::ChangesRing& ring,
+                  std::size_t turn) {
+  Share share;
+  for (const insideline::HeardNote& note : line.notes) {
+    const auto bar = insideline::bar_under(ring, note.bar, turn);
+    if (!bar) continue;
+    const insideline::Beats offset = solo.notes[note.note].onset - solo.bars[note.bar].onset;
+    std::optional<insideline::PitchClassSet> tones;
+    for (const insideline::BarSpan& span : ring.bars[*bar])
+      if (span.offset <= offset) tones = span.tones;
+    if (!tones) continue;
+    ++share.of;
+    share.count += insideline::contains(*tones, note.pitch_class) ? 1 : 0;
+  }
+  return share;
 }
 
 }  // namespace
@@ -123,5 +142,29 @@ TEST_CASE("over lines that know nothing of the changes the p-values are spread e
     up_to += static_cast<double>(seen.at(value)) / lines;
     INFO("p up to " << value << "/16");
     CHECK(std::abs(up_to - static_cast<double>(value) / values) < 0.1);
+  }
+}
+
+TEST_CASE("over a long solo each turn is counted as one note after another would be") {
+  // 4,800 sixteenths over 300 bars that never repeat, some without a chord and some with two: seed 3.
+  std::mt19937 random(3);
+  constexpr std::size_t bars = 300;
+  std::string chords;
+  for (std::size_t bar = 0; bar < bars; ++bar) {
+    chords += (random() % 9 == 0 ? "N.C." : eight_chords.at(random() % 8)) + '@' + std::to_string(4 * bar) + ' ';
+    if (random() % 3 == 0)
+      chords += eight_chords.at(random() % 8) + '@' + std::to_string(4 * bar + 1 + random() % 3) + ' ';
+  }
+  const auto solo = insideline::tests::solo_from(random_quarters(random, 16 * bars));
+  const auto harmony = insideline::tests::harmony_from(chords, solo);
+  const auto line = insideline::hear(solo, harmony, std::vector<insideline::NoteLabel>(solo.notes.size()), {});
+  const auto ring = insideline::ring_of(solo, harmony, line);
+  REQUIRE(ring.period == bars);
+  const Chance chance = insideline::chance_by_turning(line, solo, ring);
+  REQUIRE(chance.values.size() == bars - 1);
+  for (std::size_t turn = 0; turn < bars; ++turn) {
+    const Share share = plain_share(line, solo, ring, turn);
+    CAPTURE(turn, share.count, share.of);
+    CHECK((turn == 0 ? chance.actual : chance.values[turn - 1]) == ratio(share));
   }
 }

@@ -4,10 +4,12 @@
 
 #include <catch2/catch.hpp>
 
+#include <filesystem>
 #include <string>
 
 using insideline::SoloRows;
 using insideline::io::Collection;
+using insideline::io::Connection;
 using insideline::io::content_hash;
 using insideline::io::StoredSolo;
 
@@ -95,9 +97,38 @@ TEST_CASE("rows that do not fit together are refused and leave nothing behind") 
   SoloRows wrong = rows_of("wrong", 0.5);
   wrong.notes[0].chord = 7;
   CHECK_THROWS_AS(collection.store(solo_at("a.mid", "one"), wrong, ""), insideline::io::DatabaseError);
-  CHECK_THROWS_WITH(collection.store(solo_at("a.mid", "one"), wrong, ""), Catch::Contains("FOREIGN KEY"));
+  CHECK_THROWS_WITH(collection.store(solo_at("a.mid", "one"), wrong, ""),
+                    Catch::Contains("a chord or a note that it does not have"));
+  wrong = rows_of("wrong", 0.5);
+  wrong.arpeggios[0].first_note = 2;
+  CHECK_THROWS_AS(collection.store(solo_at("a.mid", "one"), wrong, ""), insideline::io::DatabaseError);
+  wrong = rows_of("wrong", 0.5);
+  wrong.connections.resize(1);
+  wrong.connections[0].to_note = 2;
+  CHECK_THROWS_AS(collection.store(solo_at("a.mid", "one"), wrong, ""), insideline::io::DatabaseError);
   CHECK(collection.solos().empty());
   CHECK(collection.frequent_cells(1).empty());
+}
+
+TEST_CASE("what is stored twenty at a time is there to the last solo, and nothing refers to what is gone") {
+  const std::string file = (std::filesystem::temp_directory_path() / "insideline-collection-test.db").string();
+  std::filesystem::remove(file);
+  {
+    Collection collection(file);
+    for (int i = 0; i < 47; ++i)
+      collection.store(solo_at(std::to_string(i) + ".mid", std::to_string(i)), rows_of("one", 0.5), "");
+    for (int i = 0; i < 5; ++i)  // another content in the same place
+      collection.store(solo_at(std::to_string(i) + ".mid", "new " + std::to_string(i)), rows_of("two", 0.5), "");
+  }
+  {
+    Connection connection(file);
+    CHECK(connection.number("SELECT count(*) FROM solos") == 47);
+    CHECK(connection.number("SELECT count(*) FROM solos WHERE title = 'two'") == 5);
+    for (const std::string table : {"chords", "notes", "arpeggios", "cells", "figures", "files"})
+      CHECK(connection.number("SELECT count(*) FROM " + table + " WHERE solo NOT IN (SELECT id FROM solos)") == 0);
+    CHECK(connection.number("SELECT count(*) FROM pragma_foreign_key_check") == 0);
+  }
+  std::filesystem::remove(file);
 }
 
 TEST_CASE("a copy can be remembered and a solo moved") {

@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 
+using insideline::io::Batch;
 using insideline::io::Connection;
 using insideline::io::DatabaseError;
 using insideline::io::Statement;
@@ -42,6 +43,24 @@ TEST_CASE("a transaction that is not committed never was") {
     kept.commit();
   }
   CHECK(connection.number("SELECT count(*) FROM t") == 1);
+}
+
+TEST_CASE("a piece of work that fails takes back what was not committed before it, and what follows is kept") {
+  Connection connection("");
+  connection.run("CREATE TABLE t (a)");
+  {
+    Batch batch(connection);
+    for (int i = 0; i < 25; ++i) batch.add([&] { connection.run("INSERT INTO t VALUES (1)"); });
+    CHECK_THROWS_AS(batch.add([&] {
+      connection.run("INSERT INTO t VALUES (2)");
+      connection.run("SELECT nonsense");
+    }),
+                    DatabaseError);
+    CHECK(connection.number("SELECT count(*) FROM t") == 20);
+    batch.add([&] { connection.run("INSERT INTO t VALUES (3)"); });
+  }
+  CHECK(connection.number("SELECT count(*) FROM t") == 21);
+  CHECK(connection.number("SELECT count(*) FROM t WHERE a = 2") == 0);
 }
 
 TEST_CASE("what SQLite refuses is told with the name of the database") {

@@ -19,6 +19,7 @@
 #include "io/midi/midi_song.hpp"
 #include "io/midi/midi_writer.hpp"
 #include "io/read_solo.hpp"
+#include "tests/io/midi/second_reader.hpp"
 
 namespace {
 
@@ -27,6 +28,13 @@ namespace fs = std::filesystem;
 std::string bytes_of(const fs::path& file) {
   std::ifstream stream(file, std::ios::binary);
   return {std::istreambuf_iterator<char>(stream), std::istreambuf_iterator<char>()};
+}
+
+void demand_agreement(const fs::path& file, const insideline::io::CheckedSmf& checked) {
+  const auto second = insideline::tests::read_by_libsmf(checked.clean);
+  if (!second.complaints.empty()) throw std::runtime_error(file.string() + ": libsmf says: " + second.complaints[0]);
+  if (!(second.events == insideline::io::events_of(checked.clean)))
+    throw std::runtime_error(file.string() + ": libsmf finds other events in it");
 }
 
 /// [[midi, onset, length], ...] in ticks.
@@ -41,7 +49,8 @@ std::string notes_of(const insideline::io::MidiVoice& voice) {
 void list(const fs::path& file, std::size_t notes_of_score) {
   const auto checked = insideline::io::check_smf(bytes_of(file));
   if (!checked) throw std::runtime_error(file.string() + ": " + to_string(checked.error()));
-  const auto song = insideline::io::song_of(*checked, insideline::io::load_smf(checked->clean));
+  demand_agreement(file, *checked);
+  const auto song = insideline::io::song_of(*checked);
   std::string voices;
   for (const auto& voice : song.voices)
     voices += fmt::format("{}{{\"track\":{},\"channel\":{},\"notes\":{}}}", voices.empty() ? "" : ",", voice.track,
@@ -66,6 +75,7 @@ void list_solo(const fs::path& file) {
   insideline::io::ReadOptions options;
   options.bar_one = insideline::Beats(0);
   try {
+    if (const auto checked = insideline::io::check_smf(bytes_of(file))) demand_agreement(file, *checked);
     const auto read = insideline::io::read_solo(file, options);
     std::string notes;
     for (const auto& note : read.solo.notes)
