@@ -76,9 +76,9 @@ class Collection {
   /// Notes that the file at `path` holds the solo, and where the solo is said to lie.
   void remember(const std::string& path, const std::string& stamp, const ContentHash& hash);
   void move(const ContentHash& hash, const SoloPlace& place);
-  /// Keeps all that was stored and leaves one plain file that can be copied and read anywhere, unless another program is reading it; from then on
-  /// nothing can be stored, and all that is asked is answered from this moment. A database that was made here and is
-  /// left without this and without any solo is taken away again.
+  /// Keeps all that was stored and leaves one plain file that can be copied and read anywhere, unless another program
+  /// is reading it; from then on nothing can be stored, and all that is asked is answered from this moment. A database
+  /// that was made here and is left without this and without any solo is taken away again.
   void finish();
 
   Totals totals();

@@ -38,8 +38,8 @@ bool fit_together(const SoloRows& rows) {
              rows.arpeggios,
              [&](const ArpeggioEntry& run) { return is_chord(run.chord) && is_note(run.first_note); }) &&
          std::ranges::all_of(rows.connections, [&](const ConnectionEntry& connection) {
-           return is_chord(connection.from_chord) && is_chord(connection.to_chord) && note_or_none(connection.from_note) &&
-                  note_or_none(connection.to_note);
+           return is_chord(connection.from_chord) && is_chord(connection.to_chord) &&
+                  note_or_none(connection.from_note) && note_or_none(connection.to_note);
          });
 }
 

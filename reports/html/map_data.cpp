@@ -59,7 +59,8 @@ void write_chord(JsonWriter& json, const SoundingChord& sounding) {
   json.add(pitch_class(sounding.chord.bass.value_or(sounding.chord.root)));
 }
 
-void write_note(JsonWriter& json, const Report& report, std::size_t index, const std::string& connection, Words& words) {
+void write_note(JsonWriter& json, const Report& report, std::size_t index, const std::string& connection,
+                Words& words) {
   const Note& note = report.solo.notes[index];
   const NoteLabel& label = report.analysis.labels[index];
   const std::size_t bar = bar_index_at(report.solo, note.onset);

@@ -128,11 +128,10 @@ RemarkSection other_note_remarks(const Report& report) {
     section.remarks.emplace_back(fmt::format("{}: {}.", counted(summary.tensions, "tension"), tensions_listed(report)));
   const int moving = summary.non_chord_tones + summary.outside;
   if (moving == 0) return section;
-  section.remarks.emplace_back(
-      fmt::format("{} on {} way{}, by what {}:", counted(summary.non_chord_tones, "note"),
-                  summary.non_chord_tones == 1 ? "its" : "their",
-                  summary.outside > 0 ? fmt::format(" and {} outside", summary.outside) : "",
-                  moving == 1 ? "it does" : "they do"));
+  section.remarks.emplace_back(fmt::format("{} on {} way{}, by what {}:", counted(summary.non_chord_tones, "note"),
+                                           summary.non_chord_tones == 1 ? "its" : "their",
+                                           summary.outside > 0 ? fmt::format(" and {} outside", summary.outside) : "",
+                                           moving == 1 ? "it does" : "they do"));
   for (const FigureRow& row : motions) {
     const int count = count_of(summary.figures, row.figure);
     if (count > 0)

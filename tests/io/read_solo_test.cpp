@@ -2,6 +2,7 @@
 
 #include "io/read_result.hpp"
 #include "tests/support/folders.hpp"
+#include "tests/support/own_folder.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -9,35 +10,11 @@
 #include <fstream>
 #include <string>
 
-#include <unistd.h>
-
 using insideline::io::read_solo;
+using insideline::tests::OwnFolder;
 using std::string;
 
 namespace {
-
-/// A folder of its own, gone at the end of the test.
-class TemporaryFolder {
- public:
-  TemporaryFolder()
-      : path_(std::filesystem::temp_directory_path() / ("insideline-read-solo-" + std::to_string(getpid()))) {
-    std::filesystem::create_directories(path_);
-  }
-  TemporaryFolder(const TemporaryFolder&) = delete;
-  TemporaryFolder& operator=(const TemporaryFolder&) = delete;
-  ~TemporaryFolder() {
-    std::error_code ignored;
-    std::filesystem::remove_all(path_, ignored);
-  }
-  [[nodiscard]] std::filesystem::path file(const string& name, const string& bytes) const {
-    std::ofstream(path_ / name, std::ios::binary) << bytes;
-    return path_ / name;
-  }
-  [[nodiscard]] const std::filesystem::path& path() const { return path_; }
-
- private:
-  std::filesystem::path path_;
-};
 
 string refusal_of(const std::filesystem::path& file) {
   try {
@@ -51,18 +28,18 @@ string refusal_of(const std::filesystem::path& file) {
 }  // namespace
 
 TEST_CASE("a file that cannot be a solo is refused with its name and the way out") {
-  const TemporaryFolder folder;
+  const OwnFolder folder;
   CHECK(refusal_of(folder.path() / "missing.xml") ==
         (folder.path() / "missing.xml").string() + ": there is no such file; check the name and the folder");
   CHECK(refusal_of(folder.path()) == folder.path().string() + ": this is a folder; name a file in it");
-  CHECK(refusal_of(folder.file("empty.xml", "")).find("empty.xml: the file is empty; export or save it again") !=
+  CHECK(refusal_of(folder.write("empty.xml", "")).find("empty.xml: the file is empty; export or save it again") !=
         string::npos);
   CHECK(refusal_of("/dev/null").find("this is not an ordinary file") != string::npos);
 }
 
 TEST_CASE("a file of two gigabytes is refused without being read") {
-  const TemporaryFolder folder;
-  const auto file = folder.file("huge.xml", "<");
+  const OwnFolder folder;
+  const auto file = folder.write("huge.xml", "<");
   std::filesystem::resize_file(file, std::uintmax_t{2} << 30U);  // sparse: takes no room
   CHECK(refusal_of(file).find("the file has 2048.0 MiB, more than the 32.0 MiB that are read") != string::npos);
 }

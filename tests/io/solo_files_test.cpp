@@ -1,8 +1,8 @@
 #include "io/solo_files.hpp"
 
 #include "io/read_result.hpp"
+#include "tests/support/own_folder.hpp"
 
-#include <unistd.h>
 #include <catch2/catch.hpp>
 
 #include <filesystem>
@@ -15,31 +15,15 @@ namespace fs = std::filesystem;
 
 namespace {
 
-class Folder {
+class Folder : public insideline::tests::OwnFolder {
  public:
-  Folder() {
-    std::string name = (fs::temp_directory_path() / "solos-XXXXXX").string();
-    REQUIRE(::mkdtemp(name.data()) != nullptr);
-    path_ = name;
-  }
-  Folder(const Folder&) = delete;
-  Folder& operator=(const Folder&) = delete;
-  ~Folder() { fs::remove_all(path_); }
-
-  void put(const std::string& name) const {
-    fs::create_directories((path_ / name).parent_path());
-    std::ofstream(path_ / name) << "x";
-  }
+  void put(const std::string& name) const { static_cast<void>(write(name, "x")); }
   [[nodiscard]] std::vector<std::string> found() const {
     std::vector<std::string> names;
-    for (const std::string& file : io::find_solos(path_).files)
-      names.push_back(fs::path(file).lexically_relative(path_).string());
+    for (const std::string& file : io::find_solos(path()).files)
+      names.push_back(fs::path(file).lexically_relative(path()).string());
     return names;
   }
-  [[nodiscard]] const fs::path& path() const { return path_; }
-
- private:
-  fs::path path_;
 };
 
 }  // namespace

@@ -1,10 +1,10 @@
 #include "io/database/collection.hpp"
 
 #include "io/database/statement.hpp"
+#include "tests/support/own_folder.hpp"
 
 #include <catch2/catch.hpp>
 
-#include <filesystem>
 #include <string>
 
 using insideline::SoloRows;
@@ -111,8 +111,8 @@ TEST_CASE("rows that do not fit together are refused and leave nothing behind") 
 }
 
 TEST_CASE("what is stored twenty at a time is there to the last solo, and nothing refers to what is gone") {
-  const std::string file = (std::filesystem::temp_directory_path() / "insideline-collection-test.db").string();
-  std::filesystem::remove(file);
+  const insideline::tests::OwnFolder folder;
+  const std::string file = folder.file("solos.db");
   {
     Collection collection(file);
     for (int i = 0; i < 47; ++i)
@@ -128,7 +128,6 @@ TEST_CASE("what is stored twenty at a time is there to the last solo, and nothin
       CHECK(connection.number("SELECT count(*) FROM " + table + " WHERE solo NOT IN (SELECT id FROM solos)") == 0);
     CHECK(connection.number("SELECT count(*) FROM pragma_foreign_key_check") == 0);
   }
-  std::filesystem::remove(file);
 }
 
 TEST_CASE("a copy can be remembered and a solo moved") {

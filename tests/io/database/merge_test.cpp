@@ -1,6 +1,7 @@
 #include "io/database/merge.hpp"
 
 #include "io/database/collection.hpp"
+#include "tests/support/own_folder.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -17,13 +18,6 @@ using insideline::io::merge_databases;
 namespace {
 
 namespace fs = std::filesystem;
-
-fs::path empty_folder() {
-  const fs::path folder = fs::temp_directory_path() / "insideline-merge-test";
-  fs::remove_all(folder);
-  fs::create_directory(folder);
-  return folder;
-}
 
 /// A database with one solo for each letter of `contents`, which lies at "FOLDER/letter.mid".
 std::string part(const fs::path& file, const std::string& contents, const std::string& folder,
@@ -51,7 +45,8 @@ std::string paths_in(const fs::path& file) {
 }  // namespace
 
 TEST_CASE("parts put together have every solo once, at the first of its places, in whatever order they come") {
-  const fs::path folder = empty_folder();
+  const insideline::tests::OwnFolder own;
+  const fs::path& folder = own.path();
   const std::string one = part(folder / "one.db", "ab", "z");
   const std::string two = part(folder / "two.db", "bc", "y");
   const fs::path merged = folder / "merged.db";
@@ -64,20 +59,20 @@ TEST_CASE("parts put together have every solo once, at the first of its places, 
   const auto again = merge_databases({two, part(folder / "three.db", "d", "x")}, merged.string());
   CHECK(again.added == std::vector<int>{0, 1});
   CHECK(paths_in(merged) == "x/d.mid y/b.mid y/c.mid z/a.mid ");
-  fs::remove_all(folder);
 }
 
 TEST_CASE("twenty parts can be put together") {
-  const fs::path folder = empty_folder();
+  const insideline::tests::OwnFolder own;
+  const fs::path& folder = own.path();
   std::vector<std::string> parts;
   for (char content = 'a'; content < 'a' + 20; ++content)
     parts.push_back(part(folder / (std::string(1, content) + ".db"), std::string(1, content), "f"));
   CHECK(merge_databases(parts, (folder / "merged.db").string()).solos == 20);
-  fs::remove_all(folder);
 }
 
 TEST_CASE("a part that does not fit is refused before anything is written") {
-  const fs::path folder = empty_folder();
+  const insideline::tests::OwnFolder own;
+  const fs::path& folder = own.path();
   const std::string one = part(folder / "one.db", "ab", "z");
   const std::string other_way = part(folder / "other.db", "c", "z", "2");
   const fs::path merged = folder / "merged.db";
@@ -87,5 +82,4 @@ TEST_CASE("a part that does not fit is refused before anything is written") {
   CHECK_THROWS_WITH(merge_databases({other_way}, one), Catch::Contains("analysed in another way"));
   CHECK_FALSE(fs::exists(merged));
   CHECK(paths_in(one) == "z/a.mid z/b.mid ");
-  fs::remove_all(folder);
 }

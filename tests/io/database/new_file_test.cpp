@@ -1,5 +1,7 @@
 #include "io/database/new_file.hpp"
 
+#include "tests/support/own_folder.hpp"
+
 #include <catch2/catch.hpp>
 
 #include <filesystem>
@@ -10,28 +12,12 @@ using insideline::io::NewFile;
 
 namespace {
 
-/// A folder that is gone at the end.
-class Folder {
- public:
-  explicit Folder(const char* name) : path_(std::filesystem::temp_directory_path() / name) {
-    std::filesystem::remove_all(path_);
-    std::filesystem::create_directory(path_);
-  }
-  Folder(const Folder&) = delete;
-  Folder& operator=(const Folder&) = delete;
-  ~Folder() { std::filesystem::remove_all(path_); }
-  [[nodiscard]] std::string file(const char* name) const { return (path_ / name).string(); }
-
- private:
-  std::filesystem::path path_;
-};
-
 void write(const std::string& file, const std::string& bytes) { std::ofstream(file) << bytes; }
 
 }  // namespace
 
 TEST_CASE("a database that was begun and holds nothing is taken away, any other stays") {
-  const Folder folder("insideline-new-file-test");
+  const insideline::tests::OwnFolder folder;
   const std::string old_and_empty = folder.file("old.db");
   const std::string new_and_empty = folder.file("empty.db");
   const std::string new_and_full = folder.file("full.db");

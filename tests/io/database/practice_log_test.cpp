@@ -1,6 +1,7 @@
 #include "io/database/practice_log.hpp"
 
-#include <filesystem>
+#include "tests/support/own_folder.hpp"
+
 #include <string>
 
 #include <catch2/catch.hpp>
@@ -47,12 +48,11 @@ TEST_CASE("the same take is in the log once") {
 }
 
 TEST_CASE("a database of something else is not taken for a practice log") {
-  const auto file = std::filesystem::temp_directory_path() / "insideline-practice-log-test.db";
-  std::filesystem::remove(file);
+  const insideline::tests::OwnFolder folder;
+  const std::string file = folder.file("birds.db");
   {
-    insideline::io::Connection other(file.string());
+    insideline::io::Connection other(file);
     other.run("CREATE TABLE birds (name TEXT)");
   }
-  CHECK_THROWS_WITH(PracticeLog(file.string()), Catch::Contains("not a practice log"));
-  std::filesystem::remove(file);
+  CHECK_THROWS_WITH(PracticeLog(file), Catch::Contains("not a practice log"));
 }

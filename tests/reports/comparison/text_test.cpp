@@ -24,7 +24,7 @@ TEST_CASE("sentences come before the table") {
   CHECK(text.starts_with("Anke and Bjarne side by side\n"));
   CHECK(says(text,
              "\nWhat is clearly different, B against A\n  - Bjarne plays clearly more chord tones: 90 % (72 of 80) "
-             "against 30 % (24 of 80);\n    the difference is between "));
+             "against 30 % (24 of\n    80); the difference is between "));
   const std::size_t table = text.find("\nEvery figure, B against A\n");
   REQUIRE(table != std::string::npos);
   CHECK(text.find("How sure is that?") < table);
