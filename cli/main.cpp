@@ -1,8 +1,8 @@
 // The program: its commands, and how it ends. Everything that goes wrong arrives here.
 #include "cli/command.hpp"
 #include "cli/engraver.hpp"
-#include "cli/help_format.hpp"
 #include "cli/output.hpp"
+#include "cli/program.hpp"
 #include "io/database/statement.hpp"
 #include "io/read_result.hpp"
 
@@ -13,7 +13,6 @@
 #include <csignal>
 #include <cstdio>
 #include <exception>
-#include <memory>
 #include <new>
 #include <stdexcept>
 #include <string>
@@ -38,15 +37,8 @@ void add_commands(CLI::App& program, std::string_view asked) {
 }
 
 int run(int argc, char** argv) {
-  CLI::App program{"Shows what an improvised line makes of its chord changes.", "insideline"};
-  program.set_version_flag("--version", "insideline " INSIDELINE_VERSION, "Print the version and exit");
-  program.set_help_flag("-h,--help", "Print this help and exit");
-  program.require_subcommand(0, 1);
-  program.formatter(std::make_shared<HelpFormat>());
-  program.footer(
-      "Example:\n"
-      "  insideline analyze solo.musicxml --changes tune.changes\n\n"
-      "`insideline COMMAND --help` explains a command and shows more examples.");
+  CLI::App program;
+  introduce(program, INSIDELINE_VERSION);
   add_commands(program, argc > 1 ? argv[1] : std::string_view{});
   try {
     program.parse(argc, argv);

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "io/midi/beats_file.hpp"
-#include "io/midi/smf_check.hpp"
+#include "io/midi/smf_fault.hpp"
 #include "io/midi/subdivisions.hpp"
 #include "io/read_result.hpp"
 

@@ -8,6 +8,7 @@
 #include <optional>
 
 #include <fmt/core.h>
+#include <tl/expected.hpp>
 
 namespace insideline {
 namespace {
@@ -193,15 +194,17 @@ bool is_academic_label(std::string_view text) {
 
 SymbolReading parse_academic_label(std::string_view label) {
   const auto parts = cut(label);
-  if (!parts) return tl::unexpected(parts.error());
+  if (!parts) return parts.error();
   auto tones = tones_of(*parts);
-  if (!tones) return tl::unexpected(tones.error());
+  if (!tones) return tones.error();
   std::optional<NoteName> bass;
   if (parts->bass) {
     const auto degree = label_degree(*parts->bass);
     if (!degree)
-      return unreadable(parts->bass_offset, fmt::format("found {} where the bass stands as a degree, such as b3",
-                                                        shown_front(*parts->bass)));
+      return UnreadableSymbol{
+          parts->bass_offset,
+          fmt::format("found {} where the bass stands as a degree, such as b3", shown_front(*parts->bass)),
+          {}};
     bass = note_at(parts->root, *degree);
   }
   return make_chord(std::string(label), parts->root, std::move(*tones), bass);

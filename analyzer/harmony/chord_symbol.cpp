@@ -11,6 +11,7 @@
 #include <array>
 
 #include <fmt/core.h>
+#include <tl/expected.hpp>
 
 namespace insideline {
 namespace {
@@ -99,13 +100,14 @@ UnreadableSymbol with_word_on_bass(UnreadableSymbol error, std::string_view symb
 
 SymbolReading parse_everyday_symbol(std::string_view symbol) {
   const auto parts = parts_of(symbol);
-  if (!parts) return tl::unexpected(parts.error());
+  if (!parts) return parts.error();
   const auto words = symbol_tokens(parts->body, parts->body_offset);
-  if (!words) return tl::unexpected(with_word_on_bass(words.error(), symbol));
+  if (!words) return with_word_on_bass(words.error(), symbol);
   if (parts->root_in_lower_case && !names_its_third(*words))
-    return unreadable(0, "a small letter as root means minor to some and not to others; write the root as a capital");
+    return unreadable(0, "a small letter as root means minor to some and not to others; write the root as a capital")
+        .value();
   const auto recipe = recipe_from(*words, parts->body_offset + parts->body.size());
-  if (!recipe) return tl::unexpected(recipe.error());
+  if (!recipe) return recipe.error();
   return make_chord(std::string(symbol), parts->root, tones_of(*recipe), parts->bass,
                     recipe->altered_dominant ? Colouring::altered : Colouring::natural);
 }
@@ -117,10 +119,10 @@ std::string_view without_outer_spaces(std::string_view text) {
 }
 
 SymbolReading parse_trimmed(std::string_view symbol) {
-  if (symbol.empty()) return unreadable(0, "found nothing where a chord symbol was expected");
+  if (symbol.empty()) return unreadable(0, "found nothing where a chord symbol was expected").value();
   if (is_no_chord(symbol)) return std::optional<Chord>{};
-  if (symbol == "%") return unreadable(0, "\"%\" repeats the bar before it and is not a chord");
-  if (symbol == "X") return unreadable(0, "\"X\" says that the chord is not known");
+  if (symbol == "%") return unreadable(0, "\"%\" repeats the bar before it and is not a chord").value();
+  if (symbol == "X") return unreadable(0, "\"X\" says that the chord is not known").value();
   if (is_academic_label(symbol)) return parse_academic_label(symbol);
   return parse_everyday_symbol(symbol);
 }
@@ -129,7 +131,8 @@ SymbolReading parse_trimmed(std::string_view symbol) {
 
 SymbolReading read_chord_symbol(std::string_view symbol) {
   if (is_too_long(symbol))
-    return unreadable(0, fmt::format("longer than {} characters, which no chord symbol is", longest_symbol_characters));
+    return unreadable(0, fmt::format("longer than {} characters, which no chord symbol is", longest_symbol_characters))
+        .value();
   const std::string_view trimmed = without_outer_spaces(symbol);
   auto reading = parse_trimmed(trimmed);
   if (!reading) reading.error().offset_bytes += static_cast<std::size_t>(trimmed.data() - symbol.data());

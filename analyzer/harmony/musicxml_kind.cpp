@@ -10,6 +10,7 @@
 #include <tuple>
 
 #include <fmt/core.h>
+#include <tl/expected.hpp>
 
 namespace insideline {
 namespace {
@@ -170,8 +171,8 @@ std::vector<std::string> nearest_kinds(std::string_view name) {
   return nearest;
 }
 
-tl::unexpected<UnreadableSymbol> unreadable_kind(std::string_view kind, std::string message) {
-  return tl::unexpected(UnreadableSymbol{0, std::move(message), nearest_kinds(kind)});
+UnreadableSymbol unreadable_kind(std::string_view kind, std::string message) {
+  return {0, std::move(message), nearest_kinds(kind)};
 }
 
 /// Text that begins with an accidental goes into brackets, or the root would take it: C and "b5" are C(b5).

@@ -15,11 +15,6 @@
 
 namespace insideline::io {
 
-enum class Damage : std::uint8_t {
-  refused,  ///< a file that would lose notes is an error
-  salvaged  ///< what can be read is kept, with a finding for each thing dropped
-};
-
 /// Film frames say how long a tick is, but not where the beats are.
 enum class SmpteTime : std::uint8_t { refused, beats_are_known };
 

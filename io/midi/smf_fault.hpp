@@ -48,6 +48,11 @@ enum class Severity : std::uint8_t {
 
 Severity severity(SmfFault fault);
 
+enum class Damage : std::uint8_t {
+  refused,  ///< a file that would lose notes is an error
+  salvaged  ///< what can be read is kept, with a finding for each thing dropped
+};
+
 /// Faults of one kind that are harmless are counted together, at the place of the first.
 struct SmfFinding {
   SmfFault fault = SmfFault::not_smf;
