@@ -62,9 +62,10 @@ struct NoteLabel {
   Role role = Role::no_chord;
   Figure figure = Figure::none;
   std::optional<std::size_t> resolves_to;  ///< the note a non-chord tone leads to
-  double confidence = 1.0;                 ///< probability of `role`, 0..1
-  std::vector<Alternative> alternatives;   ///< most likely first
-  std::string reason;                      ///< one sentence
+  double confidence = 1.0;                 ///< probability of the label as shown, role and figure, 0..1
+  double role_probability = 1.0;           ///< of the role alone; never less
+  std::vector<Alternative> alternatives;   ///< most likely first; empty unless Detail::reasons is asked for
+  std::string reason;                      ///< one sentence; empty unless Detail::reasons is asked for
 };
 
 enum class Direction : std::uint8_t { ascending, descending, mixed };

@@ -104,6 +104,7 @@ Json note_json(std::size_t index, const Solo& solo, const NoteLabel& label) {
   json["figure"] = to_string(label.figure);
   json["resolves_to"] = value_or_null(label.resolves_to);
   json["confidence"] = number_or_null(label.confidence);
+  json["role_probability"] = number_or_null(label.role_probability);
   json["alternatives"] = alternatives_json(label.alternatives);
   json["reason"] = label.reason;
   if (!solo.performed.empty()) {

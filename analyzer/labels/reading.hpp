@@ -51,14 +51,19 @@ std::optional<std::size_t> governor(const Reading& reading, const NoteContext& c
 /// True for chord tones and tensions: a figure may come to rest on them.
 bool is_stable(const Reading& reading);
 
-/// True for figures that must lead to a stable note.
+/// True for figures that start from a note that stands by itself.
+bool needs_start(const Reading& reading);
+
+/// True for figures that lead to a note.
 bool needs_target(const Reading& reading);
 
-/// Adds every way note `index` of `chain` can be heard to `found`, at least one. A pitch of the
-/// sounding chord is a chord tone and nothing else.
+/// Adds every way note `index` of `chain` can be heard to `found`, at least one, in a fixed order that also decides
+/// between readings of the same score. A pitch of the sounding chord is a chord tone first; inside a run it may be
+/// on its way as well.
 void add_possible_readings(std::vector<Reading>& found, const Chain& chain, std::size_t index, Hearing hearing);
 
-/// True where `to` may be the reading of the note right after one read as `from`.
+/// True where `to` may be the reading of the note right after one read as `from`. Whether a figure starts from and
+/// leads to a note that stands by itself is for the score table.
 bool may_follow(const Reading& from, const Reading& to, bool same_pitch);
 
 /// How many notes ahead the note that this reading leads to is; none for one that leads nowhere.

@@ -106,11 +106,14 @@ class Sentence {
     const std::string_view after = here_.sounds_into_next       ? " and held into it"
                                    : here_.struck_again_on_next ? " and struck again there"
                                                                 : "";
-    return joined({", ", beats_in_words(here_.to_change), " before its chord", after});
+    return joined({", ", beats_in_words(Beats(here_.to_change, here_.beat)), " before its chord", after});
   }
 
   [[nodiscard]] std::string hanging_over() const {
-    const auto arriving = context_.reading.against == Against::previous ? here_.chord : here_.next;
+    const bool struck = context_.reading.against == Against::previous;
+    const auto arriving = struck ? here_.chord : here_.hangs_into;
+    const bool resolves = here_.out && here_.out->step && !here_.same_after && (!struck || here_.same_before);
+    if (!resolves) return joined({", carried on over ", symbol(*arriving)});
     return joined({", kept over into ", symbol(*arriving), " and resolving ",
                    label_.placement == Placement::suspension ? "down" : "up", " by step"});
   }
