@@ -131,6 +131,15 @@ struct TellingBar {
   std::string why;            ///< one sentence
 };
 
+/// Notes that belong together to a chord a half step away from the one that sounds: a side-slip.
+struct OutsideEvent {
+  std::size_t first = 0;  ///< index into Solo::notes
+  std::size_t last = 0;   ///< included
+  std::size_t chord = 0;  ///< index into Harmony::chords: what sounds
+  int semitones = 1;      ///< from that chord to the one that is played: 1 or -1
+  std::string plays;      ///< the symbol of the chord that is played: "Ebm7"
+};
+
 /// Counts are notes that count: grace notes and notes under N.C. are left out of shares.
 struct Summary {
   int notes = 0;
@@ -186,6 +195,7 @@ struct Analysis {
   Outline outline;
   HeardHarmony heard;
   std::optional<TimeFeel> time_feel;     ///< of a performance; none for a score
+  std::vector<OutsideEvent> outside_events;  ///< in order
   std::vector<TellingBar> telling_bars;  ///< at most three, the most telling first
   Summary summary;
   std::vector<std::string> warnings;

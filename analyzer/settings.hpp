@@ -20,8 +20,8 @@ struct Settings {
   Feel feel = Feel::swing;
   Hearing hearing = Hearing::as_heard;
   Beats held_tension = Beats(1);  ///< in felt beats: a tension of at least this length counts as held
-  Detail detail = Detail::reasons;
   Beats phrase_gap = Beats(1);    ///< in felt beats: a rest of at least this length is a wall, three quarters of it a breath
+  Detail detail = Detail::reasons;
 };
 
 }  // namespace insideline

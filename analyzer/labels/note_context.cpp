@@ -271,6 +271,15 @@ bool heard_before(const Chain& chain, std::size_t i) {
   return false;
 }
 
+bool comes_often(const Chain& chain, std::size_t i) {
+  constexpr std::size_t around = 8;
+  constexpr int often = 3;
+  int times = 0;
+  for (std::size_t k = i - std::min(i, around); k < std::min(i + around + 1, chain.size()); ++k)
+    if (chain[k].midi == chain[i].midi) ++times;
+  return times >= often;
+}
+
 /// Motions of a repeated note are those of the first of its row in and of the last one out.
 void look_at_motions(Chain& chain, const Solo& solo) {
   for (std::size_t i = 0; i < chain.size(); ++i) {
@@ -280,6 +289,7 @@ void look_at_motions(Chain& chain, const Solo& solo) {
     here.same_before = before.midi == here.midi;
     before.same_after = here.same_before;
     here.returns = heard_before(chain, i);
+    here.riff = comes_often(chain, i);
     here.in = here.same_before ? before.in
                                : motion_between(solo.notes[before.note], solo.notes[here.note], here.midi - before.midi);
     if (!here.same_before) before.out = here.in;

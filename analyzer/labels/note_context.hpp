@@ -46,6 +46,7 @@ struct NoteContext {
   bool same_before = false;   ///< the note just before has this pitch
   bool same_after = false;
   bool returns = false;       ///< this pitch was heard two to four notes ago
+  bool riff = false;          ///< this pitch is struck three times or more within eight notes to either side
   bool stacked = false;       ///< a third above a tone of the same chord, just before it
   bool crowns = false;        ///< stacked on a note that was reached by a third up itself
   bool blue = false;          ///< over a dominant, the minor third a half step under 3, the flat fifth beside 5 or 11

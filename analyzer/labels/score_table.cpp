@@ -26,6 +26,7 @@ constexpr std::array<ScoreRow, static_cast<std::size_t>(Row::count)> score_table
     {Row::early_goes_on, "early, and already there", 2.0, "the line is in the next chord already (CP)"},
     {Row::early_also_colour, "early, or a colour", -0.6, "it colours the sounding chord as well (CP)"},
     {Row::early_leads_in, "early, and the line goes on there", 1.0, "the next note is a tone of the next chord as well (CP)"},
+    {Row::early_by_leap, "early, reached by leap", 0.2, "who leaps to it means the next chord (CP)"},
     {Row::hangs_over, "hangs over", 6.0, "prepared by the chord before and resolved by step (OMT, MT21C, IMT)"},
     {Row::carried_on, "carried on", -2.2, "a tone of the chord before, struck over the new one (CP)"},
     {Row::carried_struck_again, "carried on, struck again", 1.2, "the same note stood just before (CP)"},
@@ -59,6 +60,11 @@ constexpr std::array<ScoreRow, static_cast<std::size_t>(Row::count)> score_table
     {Row::tension_repeated, "tension repeated", 1.0, "who repeats it means it (CP)"},
     {Row::tension_returns, "tension comes back", 0.8, "heard a moment ago and again: it is part of the sound (CP)"},
     {Row::tension_sixth_or_ninth, "sixth or ninth", 0.4, "the mildest colours (CP)"},
+    {Row::tension_sixth, "sixth", 0.3, "the sixth is half a chord tone to players (CP)"},
+    {Row::tension_blue_third, "blue third", 0.3, "the minor third over a dominant or a major chord is a sound of its own (CP)"},
+    {Row::tension_riff, "tension in a riff", 0.8, "it comes three times and more around here (CP)"},
+    {Row::tension_triplet, "tension off the grid of eighths", 0.0, "quick values ornament more than eighths do (CP)"},
+    {Row::tension_down, "tension falls on", 0.0, "down by step is the way of resolutions (CP)"},
     {Row::tension_beside_tension, "tension beside tension", 0.6, "two colours by leap: a chord above the chord (CP)"},
     {Row::tension_slow, "tension longer than its neighbours", 0.8, "longer than what is around it (CP)"},
     {Row::tension_between_leaps, "tension between leaps", 0.6, "nothing leads in or out (CP)"},
@@ -152,7 +158,12 @@ constexpr bool table_is_in_order() {
 static_assert(table_is_in_order(), "one row for each name, in the order of the names");
 
 constexpr int downbeat = 4;  // of metrical_weight
-constexpr int fourth = 5;    // semitones
+
+// Semitones above the root.
+constexpr int ninth = 2;
+constexpr int minor_third = 3;
+constexpr int fourth = 5;
+constexpr int sixth = 9;
 
 bool is_step(const std::optional<Motion>& motion) { return motion && motion->step; }
 bool is_leap(const std::optional<Motion>& motion) { return motion && !motion->step; }
@@ -220,6 +231,7 @@ class RowChooser {
     when(here_.to_change > here_.beat, Row::early_two_beats);
     when(!confirmed && is_step(here_.out), Row::early_left_by_step);
     when(here_.same_before && chain_[index_ - 1].next == here_.next, Row::early_already_there);
+    when(is_leap(here_.in), Row::early_by_leap);
     when(has_ordinary_colour(), Row::early_also_colour);
     when(!confirmed && goes_on_in_next(), Row::early_leads_in);
   }
@@ -249,9 +261,14 @@ class RowChooser {
     tension_motion();
     when(here_.out && stronger_than_next(), Row::tension_on_strong_place);
     when(here_.on_beat, Row::tension_on_beat);
-    when(reading.colour == Colour::listed && (here_.above_root == 2 || here_.above_root == 9),
+    when(reading.colour == Colour::listed && (here_.above_root == ninth || here_.above_root == sixth),
          Row::tension_sixth_or_ninth);
+    when(reading.colour == Colour::listed && here_.above_root == sixth, Row::tension_sixth);
+    when(here_.above_root == minor_third, Row::tension_blue_third);
     when(here_.above_root == fourth, Row::tension_eleventh);
+    when(here_.riff, Row::tension_riff);
+    when(here_.weight == 0, Row::tension_triplet);
+    when(is_step(here_.out) && here_.out->semitones < 0, Row::tension_down);
     tension_colour(reading.colour);
   }
 
