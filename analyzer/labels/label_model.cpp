@@ -3,6 +3,7 @@
 #include "analyzer/labels/score_table.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace insideline {
@@ -17,26 +18,13 @@ double weight_of(int score) {
   return score == impossible_score ? 0.0 : std::exp(static_cast<double>(score) / per_log_unit);
 }
 
-/// What a user sees of a motive.
-Motive label_motive(Motive motive) {
-  switch (motive) {
-    case Motive::opening_enclosure:
-    case Motive::closing_enclosure: return Motive::enclosure;
-    case Motive::double_approach: return Motive::approach;
-    case Motive::chord_tone:
-    case Motive::tension:
-    case Motive::passing:
-    case Motive::neighbour:
-    case Motive::double_neighbour:
-    case Motive::enclosure:
-    case Motive::approach:
-    case Motive::appoggiatura:
-    case Motive::escape:
-    case Motive::pedal:
-    case Motive::unexplained:
-    case Motive::no_chord: return motive;
-  }
-  return motive;
+constexpr std::size_t chords_heard_against = 3;
+constexpr std::size_t labels = (static_cast<std::size_t>(Motive::no_chord) + 1) * chords_heard_against;
+
+/// The same for all readings that a user sees as one label.
+constexpr std::size_t label_number(const Reading& reading) {
+  return static_cast<std::size_t>(label_motive(reading.motive)) * chords_heard_against +
+         static_cast<std::size_t>(reading.against);
 }
 
 /// Sums of weights over paths, in the linear domain; each note's are scaled to add up to 1, which changes no ratio.
@@ -90,6 +78,11 @@ class PathSums {
   void add_pairs(std::size_t i) {
     pair_starts_.push_back(pairs_.size());
     if (i == 0) return;
+    const bool only_one_way = lattice_.count(i) == 1 && lattice_.count(i - 1) == 1;
+    if (only_one_way) {
+      pairs_.push_back(1.0);
+      return;
+    }
     for (const Reading& to : lattice_.at(i)) {
       for (const Reading& from : lattice_.at(i - 1)) {
         const bool follows = may_follow(from, to, chain_[i].same_before);
@@ -140,7 +133,7 @@ class PathSums {
 }  // namespace
 
 bool same_label(const Reading& a, const Reading& b) {
-  return label_motive(a.motive) == label_motive(b.motive) && a.against == b.against;
+  return label_number(a) == label_number(b);
 }
 
 Lattice lattice_of(const Chain& chain, Hearing hearing) {
@@ -167,25 +160,21 @@ WeighedReadings WeighedChain::operator[](std::size_t note) const {
   const std::span<const double> weighed(probabilities.data() + lattice.starts[note], readings.size());
   WeighedReadings result{.readings = readings, .probabilities = weighed};
   if (readings.size() == 1) return result;
-  result.label_probability = -1.0;
+  std::array<double, labels> by_label{};
+  std::array<double, static_cast<std::size_t>(Role::no_chord) + 1> by_role{};
   for (std::size_t k = 0; k < readings.size(); ++k) {
-    double label = 0.0;
-    bool first_of_label = true;
-    std::size_t likeliest = k;
-    for (std::size_t other = 0; other < readings.size(); ++other) {
-      if (!same_label(readings[k], readings[other])) continue;
-      if (other < k) first_of_label = false;
-      label += weighed[other];
-      if (weighed[other] > weighed[likeliest] + equally_likely) likeliest = other;
-    }
-    if (!first_of_label || label <= result.label_probability + equally_likely) continue;
-    result.label_probability = label;
-    result.best = likeliest;
+    by_label.at(label_number(readings[k])) += weighed[k];
+    by_role.at(static_cast<std::size_t>(role_of(readings[k]))) += weighed[k];
   }
-  result.role_probability = 0.0;
-  const Role role = role_of(readings[result.best]);
-  for (std::size_t k = 0; k < readings.size(); ++k)
-    if (role_of(readings[k]) == role) result.role_probability += weighed[k];
+  for (std::size_t k = 1; k < readings.size(); ++k) {
+    const double here = by_label.at(label_number(readings[k]));
+    const double best = by_label.at(label_number(readings[result.best]));
+    const bool likelier_reading = here > best - equally_likely && weighed[k] > weighed[result.best] + equally_likely &&
+                                  same_label(readings[k], readings[result.best]);
+    if (here > best + equally_likely || likelier_reading) result.best = k;
+  }
+  result.label_probability = by_label.at(label_number(readings[result.best]));
+  result.role_probability = by_role.at(static_cast<std::size_t>(role_of(readings[result.best])));
   return result;
 }
 

@@ -13,7 +13,7 @@
 namespace insideline {
 namespace {
 
-constexpr double worth_telling = 0.01;  // less likely alternatives are left out
+constexpr double worth_telling = 0.005;  // less likely alternatives are left out
 
 Figure member_figure(const Degree& degree) {
   switch (degree.number) {

@@ -26,12 +26,12 @@ PitchClassSet pitch_classes(int root, std::span<const Degree> degrees) {
 }
 
 // Over a dominant whose symbol does not name them; over a minor seventh chord; over chords with a major third and no
-// minor seventh; over minor chords; over a dominant.
+// minor seventh; over minor chords; over a dominant (over a major seventh, no colour).
 constexpr std::array<Degree, 4> altered_colours = {{{9, -1}, {9, 1}, {11, 1}, {13, -1}}};
 constexpr std::array<Degree, 1> disputed_colours = {{{13, 0}}};
 constexpr std::array<Degree, 2> blue_over_major = {{{3, -1}, {7, -1}}};
 constexpr std::array<Degree, 1> blue_over_minor = {{{5, -1}}};
-constexpr std::array<Degree, 1> avoided_over_dominant = {{{11, 0}}};
+constexpr std::array<Degree, 1> the_eleventh = {{{11, 0}}};
 
 /// A blue third on its way up to the third, a blue fifth on its way to the fifth or the eleventh.
 bool is_blue(int above_root, const std::optional<Motion>& out) {
@@ -59,16 +59,20 @@ struct ChordColours {
     is_alt = dominant && is_altered(chord);
     if (dominant) {
       altered = pitch_classes(root, altered_colours);
-      avoided |= pitch_classes(root, avoided_over_dominant);
+      avoided |= pitch_classes(root, the_eleventh);
     }
-    if (family == ChordQuality::major) blue = pitch_classes(root, blue_over_major);
+    if (family == ChordQuality::major) {
+      blue = pitch_classes(root, blue_over_major);
+      avoided = 0;
+      if (seventh_of(chord) == Degree{7, 0}) never = pitch_classes(root, the_eleventh);
+    }
     if (family == ChordQuality::minor) blue = pitch_classes(root, blue_over_minor);
     if (family == ChordQuality::minor && seventh_of(chord) == Degree{7, -1})
       disputed = pitch_classes(root, disputed_colours);
   }
 
   [[nodiscard]] std::optional<Colour> colour(int pitch_class) const {
-    if (contains(tones, pitch_class)) return std::nullopt;
+    if (contains(tones, pitch_class) || contains(never, pitch_class)) return std::nullopt;
     if (contains(disputed, pitch_class)) return Colour::disputed;
     if (contains(tensions, pitch_class)) return is_alt ? Colour::asked_for : Colour::listed;
     if (contains(altered, pitch_class)) return Colour::altered;
@@ -88,6 +92,7 @@ struct ChordColours {
   PitchClassSet disputed = 0;
   PitchClassSet blue = 0;
   PitchClassSet avoided = 0;
+  PitchClassSet never = 0;  ///< the eleventh over a major seventh chord is no colour at all
 };
 
 /// Turns exact time into whole ticks: as many to the quarter as every time of the solo needs. Where no number of
@@ -288,8 +293,6 @@ void look_at_motions(Chain& chain, const Solo& solo) {
     NoteContext& before = chain[i - 1];
     here.same_before = before.midi == here.midi;
     before.same_after = here.same_before;
-    here.returns = heard_before(chain, i);
-    here.riff = comes_often(chain, i);
     here.in = here.same_before ? before.in
                                : motion_between(solo.notes[before.note], solo.notes[here.note], here.midi - before.midi);
     if (!here.same_before) before.out = here.in;
@@ -333,6 +336,15 @@ void look_at_stacks_and_pushes(Chain& chain) {
   }
 }
 
+/// Only a note that may be a colour is asked whether it comes again.
+void look_at_returns(Chain& chain) {
+  for (std::size_t i = 0; i < chain.size(); ++i) {
+    if (chain[i].is_tone || !chain[i].chord) continue;
+    chain[i].returns = heard_before(chain, i);
+    chain[i].riff = comes_often(chain, i);
+  }
+}
+
 /// Marks the runs of three notes and more that play the chord a half step away and touch no tone of their own.
 void look_at_slips(Chain& chain) {
   constexpr std::size_t fewest = 3;
@@ -349,6 +361,8 @@ void look_at_slips(Chain& chain) {
     }
   }
 }
+
+constexpr std::size_t usual_notes = 32;
 
 enum class PhrasePlace : std::uint8_t { first, inside };
 
@@ -385,6 +399,7 @@ class ChainBuilder {
     const NoteContext here = by_itself(index);
     if (!chain_.empty() && stops_before(here)) finish();
     if (place == PhrasePlace::first && !chain_.empty()) chain_.back().phrase_end = true;
+    if (chain_.capacity() == 0) chain_.reserve(usual_notes);
     chain_.push_back(here);
     chain_.back().phrase_start = place == PhrasePlace::first;
   }
@@ -397,6 +412,7 @@ class ChainBuilder {
       cursor_.look_up(chain_[i], i + 1 < chain_.size() ? &chain_[i + 1] : nullptr);
     look_at_stacks_and_pushes(chain_);
     look_at_slips(chain_);
+    look_at_returns(chain_);
     use_(chain_);
     chain_.clear();
   }

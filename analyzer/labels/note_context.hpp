@@ -30,7 +30,7 @@ enum class Colour : std::uint8_t {
   altered,    ///< the same over a dominant whose symbol does not name them
   disputed,   ///< the thirteenth over a minor seventh chord
   blue,       ///< the minor third or seventh over a major chord, the flat fifth over a minor one
-  avoided,    ///< a scale note a half step above a tone: the eleventh over a dominant
+  avoided,    ///< a scale note a half step above a tone: the eleventh over a dominant, the b13 over a minor chord
   foreign     ///< any other pitch
 };
 

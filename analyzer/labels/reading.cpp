@@ -189,20 +189,8 @@ std::optional<std::size_t> governor(const Reading& reading, const NoteContext& c
   return std::nullopt;
 }
 
-bool is_stable(const Reading& reading) {
-  return reading.motive == Motive::chord_tone || reading.motive == Motive::tension ||
-         reading.motive == Motive::no_chord;
-}
-
-bool needs_target(const Reading& reading) { return notes_to_target(reading).has_value(); }
-
 void add_possible_readings(std::vector<Reading>& found, const Chain& chain, std::size_t index, Hearing hearing) {
   Readings(found, chain, index, hearing).collect();
-}
-
-bool needs_start(const Reading& reading) {
-  return reading.motive == Motive::passing || reading.motive == Motive::neighbour ||
-         reading.motive == Motive::double_neighbour || reading.motive == Motive::escape;
 }
 
 bool may_follow(const Reading& from, const Reading& to, bool same_pitch) {
@@ -231,27 +219,6 @@ std::optional<std::size_t> notes_to_target(const Reading& reading) {
     case Motive::no_chord: return std::nullopt;
   }
   return std::nullopt;
-}
-
-Role role_of(const Reading& reading) {
-  switch (reading.motive) {
-    case Motive::chord_tone: return Role::chord_tone;
-    case Motive::tension: return Role::tension;
-    case Motive::unexplained: return Role::outside;
-    case Motive::no_chord: return Role::no_chord;
-    case Motive::passing:
-    case Motive::neighbour:
-    case Motive::double_neighbour:
-    case Motive::enclosure:
-    case Motive::opening_enclosure:
-    case Motive::closing_enclosure:
-    case Motive::approach:
-    case Motive::double_approach:
-    case Motive::appoggiatura:
-    case Motive::escape:
-    case Motive::pedal: return Role::non_chord_tone;
-  }
-  return Role::outside;
 }
 
 }  // namespace insideline

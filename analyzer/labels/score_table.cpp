@@ -470,6 +470,8 @@ std::vector<Row> rows_between(const Reading& from, const Reading& to, const Chai
 }
 
 int transition_score(const Reading& from, const Reading& to, const Chain& chain, std::size_t index) {
+  const bool plain = from.motive == Motive::chord_tone && from.against == Against::sounding;
+  if (plain) return 0;  // no row speaks of what follows a chord tone in place
   return sum_of([&](auto& add) { visit_between(from, to, chain, index, add); });
 }
 
