@@ -194,9 +194,9 @@ struct Analysis {
   std::vector<PhraseFigures> phrase_figures;  ///< parallel to `phrases`
   Outline outline;
   HeardHarmony heard;
-  std::optional<TimeFeel> time_feel;     ///< of a performance; none for a score
+  std::optional<TimeFeel> time_feel;         ///< of a performance; none for a score
   std::vector<OutsideEvent> outside_events;  ///< in order
-  std::vector<TellingBar> telling_bars;  ///< at most three, the most telling first
+  std::vector<TellingBar> telling_bars;      ///< at most three, the most telling first
   Summary summary;
   std::vector<std::string> warnings;
 };

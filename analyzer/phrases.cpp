@@ -49,11 +49,12 @@ std::vector<Breath> find_breaths(const Solo& solo, const Harmony& harmony) {
     if (before != nullptr) {
       const Beats beat = felt_beat(solo.bars[bar].meter);
       const bool is_long = led_in && before->duration >= std::max(*led_in * long_against_before, beat * long_in_beats);
-      breaths.push_back({.next = i - graces,
-                         .rest = note.onset - end_of(*before),
-                         .since_onset = note.onset - before->onset,
-                         .comes_to_rest = is_long && before->pitch != note.pitch && belongs_at_its_end(*before, harmony),
-                         .bar = bar});
+      breaths.push_back(
+          {.next = i - graces,
+           .rest = note.onset - end_of(*before),
+           .since_onset = note.onset - before->onset,
+           .comes_to_rest = is_long && before->pitch != note.pitch && belongs_at_its_end(*before, harmony),
+           .bar = bar});
       led_in = breaths.back().rest < beat ? std::optional(before->duration) : std::nullopt;
     }
     before = &note;

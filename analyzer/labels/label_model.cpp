@@ -70,8 +70,7 @@ class PathSums {
     scores_.resize(count);
     for (std::size_t k = 0; k < count; ++k) scores_[k] = score_in(lattice_, chain_, i, k);
     const int best = std::ranges::max(scores_);
-    for (const int score : scores_)
-      weights_.push_back(score == impossible_score ? 0.0 : weight_of(score - best));
+    for (const int score : scores_) weights_.push_back(score == impossible_score ? 0.0 : weight_of(score - best));
   }
 
   /// The weights of all pairs of readings of notes i - 1 and i, one row for each reading of note i.
@@ -132,9 +131,7 @@ class PathSums {
 
 }  // namespace
 
-bool same_label(const Reading& a, const Reading& b) {
-  return label_number(a) == label_number(b);
-}
+bool same_label(const Reading& a, const Reading& b) { return label_number(a) == label_number(b); }
 
 Lattice lattice_of(const Chain& chain, Hearing hearing) {
   Lattice lattice;

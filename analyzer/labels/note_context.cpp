@@ -168,7 +168,8 @@ class ChordCursor {
   }
 
  private:
-  /// A pickup leads into bar 1 and its chord, and is at most a bar long; any other note before the first chord has none.
+  /// A pickup leads into bar 1 and its chord, and is at most a bar long; any other note before the first chord has
+  /// none.
   void look_up_before_first(NoteContext& context) const {
     const Ticks ahead = onsets_.front() - context.onset;
     context.pickup = context.onset < 0 && onsets_.front() < longest_pickup_ && ahead <= longest_pickup_;
@@ -293,8 +294,9 @@ void look_at_motions(Chain& chain, const Solo& solo) {
     NoteContext& before = chain[i - 1];
     here.same_before = before.midi == here.midi;
     before.same_after = here.same_before;
-    here.in = here.same_before ? before.in
-                               : motion_between(solo.notes[before.note], solo.notes[here.note], here.midi - before.midi);
+    here.in = here.same_before
+                  ? before.in
+                  : motion_between(solo.notes[before.note], solo.notes[here.note], here.midi - before.midi);
     if (!here.same_before) before.out = here.in;
   }
   for (std::size_t i = chain.size(); i-- > 1;) {

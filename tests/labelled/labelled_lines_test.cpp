@@ -52,7 +52,8 @@ TEST_CASE("lines never used for tuning agree with the teacher in 95 of 100 roles
   CHECK(held_out.labels >= 0.90 * held_out.notes);
 }
 
-TEST_CASE("longer lines that no fit saw agree with one of two readings in 92 of 100 roles and 97 of 100 accepted labels") {
+TEST_CASE(
+    "longer lines that no fit saw agree with one of two readings in 92 of 100 roles and 97 of 100 accepted labels") {
   int notes = 0;
   int roles = 0;
   int accepted = 0;

@@ -90,8 +90,7 @@ ExpectedLabel read_code(const std::string& whole) {
   if (code == "OUT") return with_figure(Role::outside, Figure::unexplained);
   if (code == "NC") return with_figure(Role::no_chord, Figure::none);
   for (const MotionCode& motion : motion_codes)
-    if (code == motion.code)
-      return with_figure(Role::non_chord_tone, motion.figure);
+    if (code == motion.code) return with_figure(Role::non_chord_tone, motion.figure);
   if (code.starts_with("CT")) {
     expected.degree = read_degree(code.substr(2), whole);
   } else if (code.starts_with('T')) {
@@ -150,7 +149,8 @@ Reader read_reader(const std::string& labels, const std::optional<std::string>& 
     reader.notes.push_back(read_note(code));
   }
   if (reader.notes.size() != notes)
-    throw std::invalid_argument(std::to_string(reader.notes.size()) + " labels for " + std::to_string(notes) + " notes");
+    throw std::invalid_argument(std::to_string(reader.notes.size()) + " labels for " + std::to_string(notes) +
+                                " notes");
   if (!ends) return reader;
   for (const std::string& end : split(*ends, ','))
     reader.phrase_ends.push_back(static_cast<std::size_t>(read_number(end, 1, static_cast<int>(notes)) - 1));

@@ -167,7 +167,8 @@ TEST_CASE("how long a tension must be to count as held is the user's choice") {
 }
 
 TEST_CASE("the confidence is that of the label shown, the role's stands beside it") {
-  for (const auto& label : labelled("C@0 F@2", "G3:2 Bb3:1 A3:1").labels) CHECK(label.confidence <= label.role_probability);
+  for (const auto& label : labelled("C@0 F@2", "G3:2 Bb3:1 A3:1").labels)
+    CHECK(label.confidence <= label.role_probability);
   const auto line = labelled("C@0 F@2", "G3:2 Bb3:1 A3:1");
   double role = line.labels[1].confidence;
   for (const auto& other : line.labels[1].alternatives)

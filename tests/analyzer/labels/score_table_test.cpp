@@ -54,7 +54,8 @@ bool has(const std::vector<Row>& rows, Row row) { return std::find(rows.begin(),
 
 TEST_CASE("every row of the score table speaks in some line") {
   std::set<Row> seen;
-  for (const char* file : {"/published/nct_examples.tsv", "/labelled/tuning.tsv", "/labelled/held_out.tsv", "/labelled/lines.tsv"})
+  for (const char* file :
+       {"/published/nct_examples.tsv", "/labelled/tuning.tsv", "/labelled/held_out.tsv", "/labelled/lines.tsv"})
     for (const auto& example : insideline::tests::read_label_file(std::string(INSIDELINE_TESTS) + file))
       collect_rows(chains_from(example.solo, example.harmony), seen);
   for (const auto& [chords, melody] : std::vector<std::pair<std::string, std::string>>{

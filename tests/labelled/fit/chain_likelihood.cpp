@@ -130,8 +130,7 @@ class Sums {
     for (std::size_t k = 0; k < nodes_.size(); ++k) add_rows(chain_.rows, k, times * forward_[k] * backward_[k], sums);
     for (std::size_t i = 1; i < lattice_.size(); ++i)
       for_each_pair(i, [&](std::size_t from, std::size_t to, std::size_t pair) {
-        const double probability =
-            forward_[from] * weights_.pairs[pair] * nodes_[to] * backward_[to] / scales_[i];
+        const double probability = forward_[from] * weights_.pairs[pair] * nodes_[to] * backward_[to] / scales_[i];
         if (probability > 0.0) add_rows(chain_.pair_rows, pair, times * probability, sums);
       });
   }

@@ -33,11 +33,11 @@ struct RowLists {
 struct LabelledChain {
   Lattice lattice;
   Chain contexts;
-  std::vector<std::size_t> notes;         ///< of the solo, one a note of the chain
-  RowLists rows;                          ///< of each reading
-  std::vector<bool> cut;                  ///< a reading that the chain cuts short
-  std::vector<std::size_t> pair_starts;   ///< of note i's pairs with the note before, to by to
-  RowLists pair_rows;                     ///< of each pair
+  std::vector<std::size_t> notes;        ///< of the solo, one a note of the chain
+  RowLists rows;                         ///< of each reading
+  std::vector<bool> cut;                 ///< a reading that the chain cuts short
+  std::vector<std::size_t> pair_starts;  ///< of note i's pairs with the note before, to by to
+  RowLists pair_rows;                    ///< of each pair
   std::vector<bool> pair_follows;
   std::vector<std::vector<double>> accepted;  ///< for each reader, one a reading: how far the reader accepts it, 0..1
   double weight = 1.0;                        ///< of each reader's labels in the sum

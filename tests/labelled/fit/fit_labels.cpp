@@ -1,8 +1,10 @@
 // Fits the values of the score table to labelled lines and writes them as a source file.
-//   fit_labels [--strength S] [--groups N] [--alone FILE]... [--write FILE] FILE...
-// FILEs are label files (tests/support/label_file.hpp). A Gaussian prior of standard deviation 1/sqrt(S) holds each
-// value near the one set by hand. --groups N: fit N times, each time without an Nth of the passages, and measure on
-// those. --alone FILE: lines that are only measured, by the fit to all others. --write: the source file to write.
+//   fit_labels [--strength S] [--temperature T] [--groups N] [--list] [--alone FILE]... [--write FILE] FILE[*WEIGHT]...
+// FILEs are label files (tests/support/label_file.hpp); with *3 every label in one counts three times. A Gaussian prior
+// of standard deviation 1/sqrt(S) holds each value near the one set by hand; T multiplies the fitted values. --groups
+// N: fit N times, each time without an Nth of the passages, and measure on those. --alone FILE: lines that are only
+// measured, by the fit to all others. --list: each note measured so that differs in its role. --write: the source file
+// to write.
 #include "tests/labelled/fit/calibration.hpp"
 #include "tests/labelled/fit/chain_likelihood.hpp"
 #include "tests/labelled/fit/minimise.hpp"
@@ -80,7 +82,7 @@ RowValues fitted(const std::vector<const Passage*>& passages, const Options& opt
 
 struct Measured {
   int notes = 0;
-  std::vector<int> roles = {0, 0};   ///< right with each reader's first reading
+  std::vector<int> roles = {0, 0};  ///< right with each reader's first reading
   std::vector<int> labels = {0, 0};
   int accepted = 0;
   std::vector<Claim> label_claims;  ///< without plain chord tones
@@ -143,7 +145,8 @@ void measure(const Passage& passage, const RowValues& values, Measured& sums, bo
       const auto note = weighed[i];
       const auto before = sums;
       NoteMeasure(note, chain.contexts[i], passage.example, chain.notes[i]).add_to(sums);
-      if (!list || sums.notes == before.notes || sums.roles[0] + sums.roles[1] == before.roles[0] + before.roles[1] + 2) continue;
+      if (!list || sums.notes == before.notes || sums.roles[0] + sums.roles[1] == before.roles[0] + before.roles[1] + 2)
+        continue;
       const auto& readers = passage.example.readers;
       fmt::print("  {} note {} {} motive {} ({:.2f}) readers", passage.example.id, chain.notes[i] + 1,
                  to_string(passage.example.solo.notes[chain.notes[i]].pitch),
@@ -161,9 +164,11 @@ void print(const std::string& title, const Measured& sums) {
              sums.notes, share(sums.roles[0]), share(sums.roles[1]), share(sums.labels[0]), share(sums.labels[1]),
              share(sums.accepted), sums.log_loss / sums.notes);
   const auto claims = [](const char* what, const std::vector<Claim>& all) {
-    fmt::print("    {} of {} notes, no plain chord tones: claims {:.3f}, true {:.3f}, ECE {:.3f}, Brier {:.3f} (mean {:.3f})\n",
-               what, all.size(), mean_claim(all), mean_truth(all), calibration_error(all), brier_score(all),
-               brier_score_of_the_mean(all));
+    fmt::print(
+        "    {} of {} notes, no plain chord tones: claims {:.3f}, true {:.3f}, ECE {:.3f}, Brier {:.3f} (mean "
+        "{:.3f})\n",
+        what, all.size(), mean_claim(all), mean_truth(all), calibration_error(all), brier_score(all),
+        brier_score_of_the_mean(all));
   };
   claims("label", sums.label_claims);
   claims("role", sums.role_claims);
@@ -194,7 +199,8 @@ void write_source(const std::string& path, const RowValues& values, const Option
   if (!out) throw std::runtime_error("cannot write " + path);
   std::string files;
   for (const std::string& file : options.files) files += ' ' + file.substr(file.rfind('/') + 1);
-  out << "// Written by fit_labels --strength " << fmt::format("{}", options.strength) << " from" << files << ":\n// "
+  out << "// Written by fit_labels --strength "
+      << fmt::format("{} --temperature {}", options.strength, options.temperature) << " from" << files << ":\n// "
       << notes << " labelled notes. Do not edit: set values by hand in score_table.cpp and fit again.\n"
       << "#include \"analyzer/labels/fitted_values.hpp\"\n\nnamespace insideline {\n\n"
       << "const std::array<int, static_cast<std::size_t>(Row::count)> fitted_values = {\n";
@@ -247,7 +253,8 @@ void run(const Options& options) {
   for (const Passage& passage : passages) measure(passage, values, sums[passage.file], false);
   print("fitted: ", sums);
   ByFile others;
-  for (const Passage& passage : read_passages(options.alone)) measure(passage, values, others[passage.file], options.list);
+  for (const Passage& passage : read_passages(options.alone))
+    measure(passage, values, others[passage.file], options.list);
   print("alone: ", others);
   if (!options.write.empty()) write_source(options.write, values, options, notes);
 }

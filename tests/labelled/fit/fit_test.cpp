@@ -7,11 +7,11 @@
 
 #include <catch2/catch.hpp>
 
+using Catch::Matchers::Contains;
 using insideline::Row;
 using insideline::tests::Claim;
 using insideline::tests::LabelledChain;
 using insideline::tests::RowValues;
-using Catch::Matchers::Contains;
 
 namespace {
 
@@ -106,6 +106,7 @@ TEST_CASE("a malformed label file is refused with its name and the line") {
   };
   CHECK_THROWS_WITH(read("a\tC@0\tC4:1 E4:1\tCT\n"), Contains("lines.tsv:3: a: 1 labels for 2 notes"));
   CHECK_THROWS_WITH(read("a\tC@0\tC4:1\tXY\n"), Contains("lines.tsv:3: a: unknown label XY"));
-  CHECK_THROWS_WITH(read("a\tC@0\tC4:1\tCT|T=140\n"), Contains("lines.tsv:3: a: expected a number from 0 to 100, found 140"));
+  CHECK_THROWS_WITH(read("a\tC@0\tC4:1\tCT|T=140\n"),
+                    Contains("lines.tsv:3: a: expected a number from 0 to 100, found 140"));
   CHECK_THROWS_WITH(read("a\tC@0\tC4:1\n"), Contains("lines.tsv:3: a: the column labels is missing or empty"));
 }
