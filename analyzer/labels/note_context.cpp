@@ -373,8 +373,8 @@ struct BarInTicks {
   BarInTicks(const Bar& bar, const TickScale& scale)
       : meter(bar.meter),
         first_beat(scale.ticks(bar.onset) - (bar.number == 0 ? scale.ticks(bar_length(bar.meter) - bar.length) : 0)),
-        beat(scale.ticks(beat_length(bar.meter))),
-        felt(scale.ticks(felt_beat(bar.meter))) {}
+        beat(std::max<Ticks>(scale.ticks(beat_length(bar.meter)), 1)),
+        felt(std::max<Ticks>(scale.ticks(felt_beat(bar.meter)), 1)) {}
 
   Meter meter;
   Ticks first_beat;

@@ -163,7 +163,7 @@
   all.addEventListener("toggle", () => {
     if (!all.open || all.querySelector("table")) return;
     const table = document.createElement("table");
-    table.createCaption().textContent = "Every note, what it is and why. Sure: how probable it is that a trained ear hears just this role and figure";
+    table.createCaption().textContent = "Every note, what it is and why. Sure: how probable just this role and figure is";
     const head = table.createTHead().insertRow();
     const columns = ["bar", "place", "note", "degree", "chord", "role", "figure", "placement", "sure", "reason"];
     for (const column of columns) {
