@@ -62,9 +62,10 @@ struct NoteLabel {
   Role role = Role::no_chord;
   Figure figure = Figure::none;
   std::optional<std::size_t> resolves_to;  ///< the note a non-chord tone leads to
-  double confidence = 1.0;                 ///< probability of `role`, 0..1
-  std::vector<Alternative> alternatives;   ///< most likely first
-  std::string reason;                      ///< one sentence
+  double confidence = 1.0;                 ///< probability of the label as shown, role and figure, 0..1
+  double role_probability = 1.0;           ///< of the role alone; never less
+  std::vector<Alternative> alternatives;   ///< most likely first; empty unless Detail::reasons is asked for
+  std::string reason;                      ///< one sentence; empty unless Detail::reasons is asked for
 };
 
 enum class Direction : std::uint8_t { ascending, descending, mixed };
@@ -130,6 +131,15 @@ struct TellingBar {
   std::string why;            ///< one sentence
 };
 
+/// Notes that belong together to a chord a half step away from the one that sounds: a side-slip.
+struct OutsideEvent {
+  std::size_t first = 0;  ///< index into Solo::notes
+  std::size_t last = 0;   ///< included
+  std::size_t chord = 0;  ///< index into Harmony::chords: what sounds
+  int semitones = 1;      ///< from that chord to the one that is played: 1 or -1
+  std::string plays;      ///< the symbol of the chord that is played: "Ebm7"
+};
+
 /// Counts are notes that count: grace notes and notes under N.C. are left out of shares.
 struct Summary {
   int notes = 0;
@@ -184,8 +194,9 @@ struct Analysis {
   std::vector<PhraseFigures> phrase_figures;  ///< parallel to `phrases`
   Outline outline;
   HeardHarmony heard;
-  std::optional<TimeFeel> time_feel;     ///< of a performance; none for a score
-  std::vector<TellingBar> telling_bars;  ///< at most three, the most telling first
+  std::optional<TimeFeel> time_feel;         ///< of a performance; none for a score
+  std::vector<OutsideEvent> outside_events;  ///< in order
+  std::vector<TellingBar> telling_bars;      ///< at most three, the most telling first
   Summary summary;
   std::vector<std::string> warnings;
 };

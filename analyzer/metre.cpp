@@ -34,13 +34,18 @@ int dots_on_beat(const Meter& meter, std::int64_t beat) {
 
 }  // namespace
 
-int metrical_weight(const Bar& bar, const Beats& position, Feel feel) {
-  const PlaceInBar place = place_in_bar(bar, position);
-  if (place.within == Beats{}) return dots_on_beat(bar.meter, place.beat);
-  const bool halfway = place.within == Beats(1, 2);
-  const bool swung = place.within == Beats(2, 3) || place.within == Beats(3, 4);
-  if (halfway || (feel == Feel::swing && swung)) return is_compound(bar.meter) ? 0 : off_beat_dots;
+int metrical_weight(const Meter& meter, std::int64_t from_bar_line, std::int64_t beat, Feel feel) {
+  const std::int64_t within = from_bar_line % beat;
+  if (within == 0) return dots_on_beat(meter, from_bar_line / beat);
+  const bool halfway = within * 2 == beat;
+  const bool swung = within * 3 == beat * 2 || within * 4 == beat * 3;
+  if (halfway || (feel == Feel::swing && swung)) return is_compound(meter) ? 0 : off_beat_dots;
   return 0;
+}
+
+int metrical_weight(const Bar& bar, const Beats& position, Feel feel) {
+  const Beats beat = beat_in_bar(bar, position) - 1;
+  return metrical_weight(bar.meter, beat.numerator(), beat.denominator(), feel);
 }
 
 Beats felt_beat(const Meter& meter) { return is_compound(meter) ? Beats(3) * beat_length(meter) : beat_length(meter); }

@@ -10,7 +10,7 @@ namespace insideline {
 namespace {
 
 constexpr int long_against_before = 4;  // a long note lasts four times the note that led to it ...
-constexpr int long_in_beats = 2;        // ... and at least two beats
+constexpr int long_in_beats = 3;        // ... and at least three beats
 constexpr std::size_t group_of_bars = 4;
 constexpr std::size_t longest_in_bars = 8;  // a phrase of more bars is looked through for a breath
 
@@ -18,7 +18,8 @@ constexpr std::size_t longest_in_bars = 8;  // a phrase of more bars is looked t
 struct Breath {
   std::size_t next = 0;  ///< the first note after it, or the grace notes before that note
   Beats rest;
-  bool comes_to_rest = false;  ///< the note before is long, and a tone of its chord to the end
+  Beats since_onset;           ///< of the note before: how long the line has not moved
+  bool comes_to_rest = false;  ///< the note before is long, and a tone of its chord to the end; another note follows
   std::size_t bar = 0;         ///< of the note after it
 };
 
@@ -48,16 +49,26 @@ std::vector<Breath> find_breaths(const Solo& solo, const Harmony& harmony) {
     if (before != nullptr) {
       const Beats beat = felt_beat(solo.bars[bar].meter);
       const bool is_long = led_in && before->duration >= std::max(*led_in * long_against_before, beat * long_in_beats);
-      breaths.push_back({.next = i - graces,
-                         .rest = note.onset - end_of(*before),
-                         .comes_to_rest = is_long && belongs_at_its_end(*before, harmony),
-                         .bar = bar});
+      breaths.push_back(
+          {.next = i - graces,
+           .rest = note.onset - end_of(*before),
+           .since_onset = note.onset - before->onset,
+           .comes_to_rest = is_long && before->pitch != note.pitch && belongs_at_its_end(*before, harmony),
+           .bar = bar});
       led_in = breaths.back().rest < beat ? std::optional(before->duration) : std::nullopt;
     }
     before = &note;
     graces = 0;
   }
   return breaths;
+}
+
+/// A rest of three quarters of the gap is a breath by itself, a shorter one where the line had slowed down before it.
+bool is_breath(const Breath& breath, const Beats& gap, const Beats& beat) {
+  static const Beats short_rest(1, 2);
+  static const Beats slow(5, 4);
+  if (breath.rest * 4 >= gap * beat * 3) return true;
+  return breath.rest >= short_rest * beat && breath.since_onset >= slow * beat;
 }
 
 /// True where a four-bar group begins after a breath, with the phrase already four bars old.
@@ -88,8 +99,8 @@ std::vector<Phrase> find_phrases(const Solo& solo, const Harmony& harmony, const
       close_before(i);
       continue;
     }
-    const Beats gap = settings.phrase_gap * felt_beat(solo.bars[breaths[i].bar].meter);
-    if (breaths[i].rest >= gap || breaths[i].comes_to_rest) {
+    const Beats beat = felt_beat(solo.bars[breaths[i].bar].meter);
+    if (is_breath(breaths[i], settings.phrase_gap, beat) || breaths[i].comes_to_rest) {
       close_before(i);
     } else if (opens_a_group(solo, breaths[i], first_bar) && (!group || breaths[i].rest > breaths[*group].rest)) {
       group = i;

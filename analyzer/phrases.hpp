@@ -1,8 +1,8 @@
-// Where the line breathes. A phrase ends at a rest, on a long note that has come to
-// rest, and, where it would otherwise run on for very long, at the best breath near
-// the end of a four-bar group. Rests come first after Lerdahl & Jackendoff, A Generative
-// Theory of Tonal Music (1983), grouping rules of proximity; the lengths are common
-// practice, no source.
+// Where the line breathes. A phrase ends at a rest, a shorter one where the line has
+// slowed down before it, on a long note that has come to rest, and, where it would
+// otherwise run on for very long, at the best breath near the end of a four-bar group. Rests come first after Lerdahl &
+// Jackendoff, A Generative Theory of Tonal Music (1983), grouping rules of proximity; the lengths are common practice,
+// no source.
 #pragma once
 
 #include "analyzer/analysis.hpp"

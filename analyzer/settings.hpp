@@ -13,11 +13,17 @@ enum class Feel : std::uint8_t { swing, straight };
 /// Strict: every note is heard against the chord that sounds at its onset.
 enum class Hearing : std::uint8_t { as_heard, strict };
 
+/// What is worked out beside the labels: sentences and other readings cost more than the labels, and a summary shows
+/// none.
+enum class Detail : std::uint8_t { labels, reasons };
+
 struct Settings {
   Feel feel = Feel::swing;
   Hearing hearing = Hearing::as_heard;
   Beats held_tension = Beats(1);  ///< in felt beats: a tension of at least this length counts as held
-  Beats phrase_gap = Beats(1);    ///< in felt beats: a rest of at least this length ends a phrase
+  Beats phrase_gap =
+      Beats(1);  ///< in felt beats: a rest of at least this length is a wall, three quarters of it a breath
+  Detail detail = Detail::reasons;
 };
 
 }  // namespace insideline

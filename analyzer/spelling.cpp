@@ -98,6 +98,7 @@ Solo spelled_by_harmony(Solo solo, const Harmony& harmony) {
       note.pitch = spelled_pitch(midi, name.value_or(usual));
       note.written = transposed(note.pitch, to_written);
       note.spelled = true;
+      note.spelled_by_chords = true;
     }
     after = next;
     next = &note;

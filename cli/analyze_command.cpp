@@ -203,6 +203,8 @@ void add_analyze_command(CLI::App& program) {
   command->callback([options] {
     check_destinations(*options);
     const std::string solo_bytes = io::read_solo_bytes(options->solo.solo);
+    const bool only_summary = options->destinations.empty() && !options->question && !options->bar_by_bar;
+    if (only_summary) options->solo.settings.detail = insideline::Detail::labels;
     write_results(*options, analyzed(options->solo, solo_bytes), solo_bytes);
   });
 }

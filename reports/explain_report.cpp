@@ -31,8 +31,14 @@ void write_heading(std::ostream& out, const Report& report, std::size_t index) {
   out << fmt::format("  {}\n", label.reason);
 }
 
+/// Nothing that was weighed is ever beyond doubt.
+std::string share(double probability) {
+  constexpr double hardly_any_doubt = 0.995;
+  return probability >= hardly_any_doubt ? "> 99" : fmt::format("{:.0f}", 100.0 * probability);
+}
+
 void write_reading(std::ostream& out, const Report& report, const ExplainedReading& reading) {
-  out << fmt::format("  {:>3.0f} %  {}\n", 100.0 * reading.probability, heard_as(report, reading));
+  out << fmt::format("  {:>4} %  {}\n", share(reading.probability), heard_as(report, reading));
   for (const ExplainedRow& row : reading.rows)
     out << fmt::format("       {:+5.1f}  {}: {}\n", row.value, row.name, row.why);
 }
@@ -53,7 +59,13 @@ void write_note(std::ostream& out, const Report& report, std::size_t index, cons
 void write_explanation(std::ostream& out, const Report& report, std::span<const std::size_t> notes,
                        const Settings& settings) {
   out << "Each reading with its share, and the scores for (+) and against (-) it.\n"
-         "A score of 1 more makes a reading 2.7 times as likely.\n\n";
+         "The share is the probability of just this role and figure, as fitted to lines labelled by ear.\n"
+         "lines.\n"
+         "A score of 1 more makes a reading 2.7 times as likely.\n"
+         "Sources: OMT is Open Music Theory (Shaffer, Hughes, Moseley and others), MT21C is Music Theory for the "
+         "21st-Century\n"
+         "Classroom (Hutchinson), IMT is Integrated Musicianship: Theory (Butterfield), CP is common practice, no "
+         "source.\n\n";
   for (const std::size_t index : notes) write_note(out, report, index, settings);
 }
 

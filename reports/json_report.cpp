@@ -92,6 +92,7 @@ void write_note(JsonWriter& json, std::size_t index, const Solo& solo, const Not
   json.member("figure", label.figure);
   json.member("resolves_to", label.resolves_to);
   json.member("confidence", label.confidence);
+  json.member("role_probability", label.role_probability);
   json.list("alternatives", label.alternatives,
             [&](const Alternative& alternative) { json.object([&] { write_alternative(json, alternative); }); });
   json.member("reason", label.reason);

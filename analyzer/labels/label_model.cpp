@@ -5,188 +5,181 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <limits>
-
-#include <Eigen/Core>
 
 namespace insideline {
 namespace {
 
-constexpr int most_readings = 24;  // possible_readings gives fewer for any note
 constexpr std::size_t usual_readings = 3;
-constexpr std::size_t usual_pairs = 8;
-constexpr double impossible = -std::numeric_limits<double>::infinity();
+constexpr std::size_t usual_pairs = 9;
+constexpr double equally_likely = 1e-9;
 
-// Bounded, so that no note costs an allocation; what is kept for a whole chain lies side by side.
-using Scores = Eigen::Array<double, Eigen::Dynamic, 1, Eigen::ColMajor, most_readings, 1>;
-using ScoreMap = Eigen::Map<const Eigen::ArrayXd>;
-using ScoreMatrix = Eigen::Map<const Eigen::ArrayXXd>;
-
-/// For each column `to`: log of the sum over the rows `from` of exp(scores(from) + between(from, to)).
-/// `weights` is exp(between). Scaled by the largest score, so that nothing overflows.
-template <typename Between, typename Weights>
-Scores log_sums(const Scores& scores, const Between& between, const Weights& weights) {
-  if (scores.size() == 1) return scores(0) + between.row(0).transpose();
-  const double largest = scores.maxCoeff();
-  const auto scaled = (scores - largest).exp().matrix().eval();
-  return largest + weights.matrix().transpose().lazyProduct(scaled).array().log();
+double weight_of(int score) {
+  if (score == 0) return 1.0;
+  return score == impossible_score ? 0.0 : std::exp(static_cast<double>(score) / per_log_unit);
 }
 
-/// Most pairs score nothing.
-double weight_of(double score) { return score == 0.0 ? 1.0 : std::exp(score); }
+constexpr std::size_t chords_heard_against = 3;
+constexpr std::size_t labels = (static_cast<std::size_t>(Motive::no_chord) + 1) * chords_heard_against;
 
-class Lattice {
+/// The same for all readings that a user sees as one label.
+constexpr std::size_t label_number(const Reading& reading) {
+  return static_cast<std::size_t>(label_motive(reading.motive)) * chords_heard_against +
+         static_cast<std::size_t>(reading.against);
+}
+
+/// Sums of weights over paths, in the linear domain; each note's are scaled to add up to 1, which changes no ratio.
+class PathSums {
  public:
-  Lattice(const Chain& chain, Hearing hearing) : chain_(chain) {
-    reserve(chain.size());
-    for (std::size_t i = 0; i < chain.size(); ++i) {
-      solved_.starts.push_back(solved_.readings.size());
-      add_possible_readings(solved_.readings, chain, i, hearing);
-      add_scores(i);
-      add_transitions(i);
+  PathSums(const Chain& chain, const Lattice& lattice) : chain_(chain), lattice_(lattice) {
+    weights_.reserve(lattice.readings.size());
+    pair_starts_.reserve(lattice.size());
+    pairs_.reserve(lattice.size() * usual_pairs);
+    for (std::size_t i = 0; i < lattice.size(); ++i) {
+      add_weights(i);
+      add_pairs(i);
     }
-    solved_.starts.push_back(solved_.readings.size());
   }
 
-  WeighedChain solve() {
-    find_probabilities();
-    find_best_path();
-    prefer_likely_roles();
-    return std::move(solved_);
+  /// The probability of each reading.
+  std::vector<double> probabilities() {
+    forward();
+    std::vector<double> result = forward_;
+    std::vector<double> after;  // of the note after, times its weight: what paths from here on add
+    for (std::size_t i = lattice_.size(); i-- > 0;) {
+      if (i + 1 < lattice_.size()) multiply_by_what_follows(i, after, result);
+      scale(result, i);
+      after.resize(lattice_.count(i));
+      for (std::size_t k = 0; k < after.size(); ++k) {
+        const double ahead = forward_[start(i) + k];
+        after[k] = ahead > 0.0 ? result[start(i) + k] / ahead * weights_[start(i) + k] : 0.0;
+      }
+    }
+    return result;
   }
 
  private:
-  void reserve(std::size_t notes) {
-    solved_.readings.reserve(notes * usual_readings);
-    solved_.starts.reserve(notes + 1);
-    scores_.reserve(notes * usual_readings);
-    between_.reserve(notes * usual_pairs);
-    weights_.reserve(notes * usual_pairs);
-    between_starts_.reserve(notes);
-  }
+  [[nodiscard]] std::size_t start(std::size_t i) const { return lattice_.starts[i]; }
 
-  [[nodiscard]] std::size_t start(std::size_t i) const { return solved_.starts[i]; }
-  [[nodiscard]] Eigen::Index count(std::size_t i) const { return static_cast<Eigen::Index>(start(i + 1) - start(i)); }
-  /// Of note `i`, or of the last one added.
-  [[nodiscard]] std::span<const Reading> readings(std::size_t i) const {
-    const std::size_t end = i + 1 < solved_.starts.size() ? start(i + 1) : solved_.readings.size();
-    return {solved_.readings.data() + start(i), end - start(i)};
-  }
-
-  /// A figure must be complete: none starts in its middle, none ends without its target.
-  void add_scores(std::size_t i) {
-    for (const Reading& reading : readings(i)) {
-      const bool cut_before = i == 0 && reading.part > 0;
-      const bool cut_after = i + 1 == chain_.size() && needs_target(reading);
-      scores_.push_back(cut_before || cut_after ? impossible : reading_score(reading, chain_, i));
+  /// Scaled by the best reading's, so that nothing overflows.
+  void add_weights(std::size_t i) {
+    const std::size_t count = lattice_.count(i);
+    if (count == 1) {
+      weights_.push_back(1.0);
+      return;
     }
+    scores_.resize(count);
+    for (std::size_t k = 0; k < count; ++k) scores_[k] = score_in(lattice_, chain_, i, k);
+    const int best = std::ranges::max(scores_);
+    for (const int score : scores_) weights_.push_back(score == impossible_score ? 0.0 : weight_of(score - best));
   }
 
-  void add_transitions(std::size_t i) {
-    between_starts_.push_back(between_.size());
+  /// The weights of all pairs of readings of notes i - 1 and i, one row for each reading of note i.
+  void add_pairs(std::size_t i) {
+    pair_starts_.push_back(pairs_.size());
     if (i == 0) return;
-    for (const Reading& to : readings(i)) {
-      for (const Reading& from : readings(i - 1)) {
+    const bool only_one_way = lattice_.count(i) == 1 && lattice_.count(i - 1) == 1;
+    if (only_one_way) {
+      pairs_.push_back(1.0);
+      return;
+    }
+    for (const Reading& to : lattice_.at(i)) {
+      for (const Reading& from : lattice_.at(i - 1)) {
         const bool follows = may_follow(from, to, chain_[i].same_before);
-        between_.push_back(follows ? transition_score(from, to, chain_, i) : impossible);
-        weights_.push_back(follows ? weight_of(between_.back()) : 0.0);
+        pairs_.push_back(follows ? weight_of(transition_score(from, to, chain_, i)) : 0.0);
       }
     }
   }
 
-  [[nodiscard]] ScoreMap scores(std::size_t i) const { return {scores_.data() + start(i), count(i)}; }
-
-  /// Row: reading of note i - 1; column: reading of note i.
-  [[nodiscard]] ScoreMatrix between(std::size_t i) const {
-    return {between_.data() + between_starts_[i], count(i - 1), count(i)};
-  }
-  [[nodiscard]] ScoreMatrix weights(std::size_t i) const {
-    return {weights_.data() + between_starts_[i], count(i - 1), count(i)};
+  void scale(std::vector<double>& values, std::size_t i) const {
+    double sum = 0.0;
+    for (std::size_t k = start(i); k < start(i + 1); ++k) sum += values[k];
+    for (std::size_t k = start(i); k < start(i + 1); ++k) values[k] /= sum;
   }
 
-  /// The best path as a whole may hear a single note in a role that is less likely than another
-  /// one over all paths. Such a note takes the likeliest reading of its likeliest role instead, so
-  /// that no note is labelled against the odds. On played lines this hardly ever happens.
-  void prefer_likely_roles() {
-    for (std::size_t i = 0; i < chain_.size(); ++i) {
-      if (count(i) == 1) continue;
-      const WeighedReadings note = solved_[i];
-      const Role likeliest = likeliest_role(note);
-      if (role_of(note.readings[note.best]) == likeliest) continue;
-      double highest = -1.0;
-      for (std::size_t k = 0; k < note.readings.size(); ++k) {
-        if (role_of(note.readings[k]) != likeliest || note.probabilities[k] <= highest) continue;
-        highest = note.probabilities[k];
-        solved_.best[i] = k;
+  void forward() {
+    forward_ = weights_;
+    scale(forward_, 0);
+    for (std::size_t i = 1; i < lattice_.size(); ++i) {
+      const double* pair = pairs_.data() + pair_starts_[i];
+      for (std::size_t to = start(i); to < start(i + 1); ++to) {
+        double sum = 0.0;
+        for (std::size_t from = start(i - 1); from < start(i); ++from) sum += forward_[from] * *pair++;
+        forward_[to] *= sum;
       }
+      scale(forward_, i);
     }
   }
 
-  [[nodiscard]] static Role likeliest_role(const WeighedReadings& note) {
-    std::array<double, static_cast<std::size_t>(Role::no_chord) + 1> sums{};
-    for (std::size_t k = 0; k < note.readings.size(); ++k)
-      sums.at(static_cast<std::size_t>(role_of(note.readings[k]))) += note.probabilities[k];
-    return static_cast<Role>(std::ranges::max_element(sums) - sums.begin());
-  }
-
-  void find_best_path() {
-    std::vector<Eigen::Index> came_from(scores_.size());
-    Scores best = scores(0);
-    for (std::size_t i = 1; i < chain_.size(); ++i) {
-      Scores here(count(i));
-      for (Eigen::Index to = 0; to < count(i); ++to) {
-        Eigen::Index from = 0;
-        here(to) = scores(i)(to) + (best + between(i).col(to)).maxCoeff(&from);
-        came_from[start(i) + static_cast<std::size_t>(to)] = from;
-      }
-      best = here;
-    }
-    Eigen::Index last = 0;
-    best.maxCoeff(&last);
-    solved_.best.resize(chain_.size());
-    for (std::size_t i = chain_.size(); i-- > 0;) {
-      solved_.best[i] = static_cast<std::size_t>(last);
-      last = came_from[start(i) + static_cast<std::size_t>(last)];
-    }
-  }
-
-  /// The log of the summed weight of all paths that end in each reading of each note, side by side.
-  [[nodiscard]] std::vector<double> forward_scores() const {
-    std::vector<double> forward(scores_);
-    for (std::size_t i = 1; i < chain_.size(); ++i) {
-      const ScoreMap before(forward.data() + start(i - 1), count(i - 1));
-      Eigen::Map<Eigen::ArrayXd> here(forward.data() + start(i), count(i));
-      here += log_sums(before, between(i), weights(i));
-    }
-    return forward;
-  }
-
-  void find_probabilities() {
-    const std::vector<double> forward = forward_scores();
-    const auto forward_at = [&](std::size_t i) { return ScoreMap(forward.data() + start(i), count(i)); };
-    const Scores ends = forward_at(chain_.size() - 1);
-    const double total = ends.maxCoeff() + std::log((ends - ends.maxCoeff()).exp().sum());
-    Scores backward = Scores::Zero(ends.size());
-    solved_.probabilities.assign(scores_.size(), 1.0);
-    for (std::size_t i = chain_.size(); i-- > 0;) {
-      Eigen::Map<Eigen::ArrayXd> probability(solved_.probabilities.data() + start(i), count(i));
-      if (count(i) > 1) probability = (forward_at(i) + backward - total).exp();
-      if (i == 0) break;
-      const Scores arriving = scores(i) + backward;
-      backward = log_sums(arriving, between(i).transpose(), weights(i).transpose());
+  void multiply_by_what_follows(std::size_t i, const std::vector<double>& after, std::vector<double>& result) const {
+    const std::size_t count = lattice_.count(i);
+    const double* pair = pairs_.data() + pair_starts_[i + 1];
+    for (std::size_t from = 0; from < count; ++from) {
+      double sum = 0.0;
+      for (std::size_t to = 0; to < after.size(); ++to) sum += after[to] * pair[to * count + from];
+      result[start(i) + from] *= sum;
     }
   }
 
   const Chain& chain_;
-  WeighedChain solved_;
-  std::vector<double> scores_;   // parallel to the readings
-  std::vector<double> between_;  // the transition scores of all pairs, side by side
-  std::vector<double> weights_;  // exp of them
-  std::vector<std::size_t> between_starts_;
+  const Lattice& lattice_;
+  std::vector<int> scores_;
+  std::vector<double> weights_;  // parallel to the readings
+  std::vector<double> pairs_;
+  std::vector<std::size_t> pair_starts_;
+  std::vector<double> forward_;
 };
 
 }  // namespace
 
-WeighedChain solve_chain(const Chain& chain, Hearing hearing) { return Lattice(chain, hearing).solve(); }
+bool same_label(const Reading& a, const Reading& b) { return label_number(a) == label_number(b); }
+
+Lattice lattice_of(const Chain& chain, Hearing hearing) {
+  Lattice lattice;
+  lattice.readings.reserve(chain.size() * usual_readings);
+  lattice.starts.reserve(chain.size() + 1);
+  for (std::size_t i = 0; i < chain.size(); ++i) {
+    lattice.starts.push_back(lattice.readings.size());
+    add_possible_readings(lattice.readings, chain, i, hearing);
+  }
+  lattice.starts.push_back(lattice.readings.size());
+  return lattice;
+}
+
+int score_in(const Lattice& lattice, const Chain& chain, std::size_t note, std::size_t k) {
+  const Reading& reading = lattice.at(note)[k];
+  const bool cut_before = note == 0 && reading.part > 0;
+  const bool cut_after = note + 1 == chain.size() && needs_target(reading);
+  return cut_before || cut_after ? impossible_score : reading_score(reading, chain, note);
+}
+
+WeighedReadings WeighedChain::operator[](std::size_t note) const {
+  const auto readings = lattice.at(note);
+  const std::span<const double> weighed(probabilities.data() + lattice.starts[note], readings.size());
+  WeighedReadings result{.readings = readings, .probabilities = weighed};
+  if (readings.size() == 1) return result;
+  std::array<double, labels> by_label{};
+  std::array<double, static_cast<std::size_t>(Role::no_chord) + 1> by_role{};
+  for (std::size_t k = 0; k < readings.size(); ++k) {
+    by_label.at(label_number(readings[k])) += weighed[k];
+    by_role.at(static_cast<std::size_t>(role_of(readings[k]))) += weighed[k];
+  }
+  for (std::size_t k = 1; k < readings.size(); ++k) {
+    const double here = by_label.at(label_number(readings[k]));
+    const double best = by_label.at(label_number(readings[result.best]));
+    const bool likelier_reading = here > best - equally_likely && weighed[k] > weighed[result.best] + equally_likely &&
+                                  same_label(readings[k], readings[result.best]);
+    if (here > best + equally_likely || likelier_reading) result.best = k;
+  }
+  result.label_probability = by_label.at(label_number(readings[result.best]));
+  result.role_probability = by_role.at(static_cast<std::size_t>(role_of(readings[result.best])));
+  return result;
+}
+
+WeighedChain solve_chain(const Chain& chain, Hearing hearing) {
+  WeighedChain solved;
+  solved.lattice = lattice_of(chain, hearing);
+  solved.probabilities = PathSums(chain, solved.lattice).probabilities();
+  return solved;
+}
 
 }  // namespace insideline

@@ -13,8 +13,7 @@
 namespace insideline {
 namespace {
 
-constexpr double worth_telling = 0.01;    // less likely alternatives are left out
-constexpr double worth_weighing = 0.001;  // too unlikely to add up to an alternative worth telling
+constexpr double worth_telling = 0.005;  // less likely alternatives are left out
 
 Figure member_figure(const Degree& degree) {
   switch (degree.number) {
@@ -53,6 +52,11 @@ Figure motion_figure(Motive motive) {
   return Figure::none;
 }
 
+/// Its figure is its degree.
+bool is_member(const Reading& reading) {
+  return reading.motive == Motive::chord_tone || reading.motive == Motive::tension;
+}
+
 std::optional<Degree> degree_in(const Reading& reading, const NoteContext& context, const Solo& solo,
                                 const Harmony& harmony) {
   const auto chord_index = governor(reading, context);
@@ -60,12 +64,7 @@ std::optional<Degree> degree_in(const Reading& reading, const NoteContext& conte
   const Chord& chord = harmony.chords[*chord_index].chord;
   const Note& note = solo.notes[context.note];
   const bool rising = !context.out || context.out->semitones > 0;
-  return reading.motive == Motive::tension ? tension_over(chord, note) : degree_over(chord, note, rising);
-}
-
-/// Its figure is its degree.
-bool is_member(const Reading& reading) {
-  return reading.motive == Motive::chord_tone || reading.motive == Motive::tension;
+  return is_member(reading) ? tension_over(chord, note) : degree_over(chord, note, rising);
 }
 
 Figure figure_of(const Reading& reading, const std::optional<Degree>& degree) {
@@ -75,24 +74,30 @@ Figure figure_of(const Reading& reading, const std::optional<Degree>& degree) {
 class ChainLabels {
  public:
   ChainLabels(const Solo& solo, const Harmony& harmony, const Chain& chain, std::vector<NoteLabel>& labels,
-              Hearing hearing)
-      : solo_(solo), harmony_(harmony), chain_(chain), labels_(labels), weighed_(solve_chain(chain, hearing)) {}
+              const Settings& settings)
+      : solo_(solo),
+        harmony_(harmony),
+        chain_(chain),
+        labels_(labels),
+        detail_(settings.detail),
+        weighed_(solve_chain(chain, settings.hearing)) {}
 
   void write() {
+    best_.reserve(chain_.size());
     for (std::size_t i = 0; i < chain_.size(); ++i) write_label(i);
-    for (std::size_t i = 0; i < chain_.size(); ++i) write_probabilities(i);
+    if (detail_ == Detail::labels) return;
     for (std::size_t i = 0; i < chain_.size(); ++i) {
-      const ReasonContext context{solo_, harmony_, chain_, i, best(i), labels_};
+      const ReasonContext context{solo_, harmony_, chain_, i, *best_[i], labels_};
       labels_[chain_[i].note].reason = reason_for(context);
     }
   }
 
  private:
-  [[nodiscard]] const Reading& best(std::size_t i) const { return weighed_[i].readings[weighed_[i].best]; }
-
   void write_label(std::size_t i) {
     const NoteContext& here = chain_[i];
-    const Reading& reading = best(i);
+    const WeighedReadings weighed = weighed_[i];
+    const Reading& reading = weighed.readings[weighed.best];
+    best_.push_back(&reading);
     NoteLabel& label = labels_[here.note];
     if (!here.pickup) label.chord = here.chord;
     label.governor = governor(reading, here);
@@ -101,6 +106,9 @@ class ChainLabels {
     label.role = role_of(reading);
     label.figure = figure_of(reading, label.degree);
     if (const auto ahead = notes_to_target(reading)) label.resolves_to = target_of(i, *ahead);
+    label.confidence = std::min(weighed.label_probability, 1.0);
+    label.role_probability = std::min(weighed.role_probability, 1.0);
+    if (detail_ == Detail::reasons && weighed.readings.size() > 1) label.alternatives = alternatives(weighed, here);
   }
 
   [[nodiscard]] std::size_t target_of(std::size_t i, std::size_t ahead) const {
@@ -109,47 +117,35 @@ class ChainLabels {
     return chain_[target].note;
   }
 
-  [[nodiscard]] Alternative told(std::size_t i, std::size_t k) const {
-    const Reading& reading = weighed_[i].readings[k];
-    const auto degree = is_member(reading) ? degree_in(reading, chain_[i], solo_, harmony_) : std::nullopt;
-    return {.role = role_of(reading),
-            .figure = figure_of(reading, degree),
-            .governor = governor(reading, chain_[i]),
-            .probability = weighed_[i].probabilities[k]};
-  }
-
-  /// The probability of the role, and the other readings put together by what a user sees of them.
-  void write_probabilities(std::size_t i) {
-    NoteLabel& label = labels_[chain_[i].note];
-    const WeighedReadings note = weighed_[i];
-    if (note.readings.size() == 1) return;
-    double confidence = 0.0;
+  /// The other labels, each with all readings that show as it.
+  [[nodiscard]] std::vector<Alternative> alternatives(const WeighedReadings& weighed, const NoteContext& here) const {
     std::vector<Alternative> others;
-    for (std::size_t k = 0; k < note.readings.size(); ++k) {
-      if (role_of(note.readings[k]) == label.role) confidence += note.probabilities[k];
-      if (note.probabilities[k] < worth_weighing) continue;
-      const Alternative other = told(i, k);
-      const auto same = [&](const Alternative& seen) {
-        return seen.role == other.role && seen.figure == other.figure && seen.governor == other.governor;
-      };
-      if (other.role == label.role && other.figure == label.figure && other.governor == label.governor) continue;
-      const auto known = std::ranges::find_if(others, same);
-      if (known == others.end())
-        others.push_back(other);
-      else
-        known->probability += other.probability;
+    for (std::size_t k = 0; k < weighed.readings.size(); ++k) {
+      const Reading& reading = weighed.readings[k];
+      const auto same = [&](const Reading& other) { return same_label(other, reading); };
+      const auto first = std::ranges::find_if(weighed.readings, same) - weighed.readings.begin();
+      if (static_cast<std::size_t>(first) != k || same(weighed.readings[weighed.best])) continue;
+      double probability = 0.0;
+      for (std::size_t other = k; other < weighed.readings.size(); ++other)
+        if (same(weighed.readings[other])) probability += weighed.probabilities[other];
+      if (probability < worth_telling) continue;
+      const auto degree = is_member(reading) ? degree_in(reading, here, solo_, harmony_) : std::nullopt;
+      others.push_back({.role = role_of(reading),
+                        .figure = figure_of(reading, degree),
+                        .governor = governor(reading, here),
+                        .probability = probability});
     }
-    label.confidence = std::min(confidence, 1.0);
-    std::erase_if(others, [](const Alternative& other) { return other.probability < worth_telling; });
     if (others.size() > 1) std::ranges::stable_sort(others, std::ranges::greater{}, &Alternative::probability);
-    label.alternatives = std::move(others);
+    return others;
   }
 
   const Solo& solo_;
   const Harmony& harmony_;
   const Chain& chain_;
   std::vector<NoteLabel>& labels_;
+  Detail detail_;
   WeighedChain weighed_;
+  std::vector<const Reading*> best_;
 };
 
 /// A grace note belongs to the note it decorates: it is heard against that note's chord and counted nowhere.
@@ -189,7 +185,7 @@ void label_grace_notes(const Solo& solo, const Harmony& harmony, std::vector<Not
 
 ExplainedRow explained(Row row) {
   const ScoreRow& entry = score_row(row);
-  return {std::string(entry.name), entry.value, std::string(entry.why)};
+  return {std::string(entry.name), score_value(row) / per_log_unit, std::string(entry.why)};
 }
 
 /// The rows of the note itself, then those for coming after the note before as it is labelled.
@@ -198,7 +194,8 @@ std::vector<ExplainedRow> explained_rows(const WeighedChain& weighed, const Read
   std::vector<ExplainedRow> rows;
   for (const Row row : rows_for(reading, chain, i)) rows.push_back(explained(row));
   if (i == 0) return rows;
-  const Reading& before = weighed[i - 1].readings[weighed[i - 1].best];
+  const WeighedReadings note_before = weighed[i - 1];
+  const Reading& before = note_before.readings[note_before.best];
   for (const Row row : rows_between(before, reading, chain, i)) rows.push_back(explained(row));
   return rows;
 }
@@ -209,7 +206,7 @@ std::vector<NoteLabel> label_notes(const Solo& solo, const Harmony& harmony, std
                                    const Settings& settings) {
   std::vector<NoteLabel> labels(solo.notes.size());
   for_each_chain(solo, harmony, phrases, settings,
-                 [&](const Chain& chain) { ChainLabels(solo, harmony, chain, labels, settings.hearing).write(); });
+                 [&](const Chain& chain) { ChainLabels(solo, harmony, chain, labels, settings).write(); });
   label_grace_notes(solo, harmony, labels);
   return labels;
 }

@@ -1,10 +1,14 @@
 #include "analyzer/labels/note_context.hpp"
 
+#include "analyzer/harmony/tensions.hpp"
 #include "analyzer/metre.hpp"
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <cstdlib>
+#include <numeric>
+#include <stdexcept>
 
 namespace insideline {
 namespace {
@@ -14,20 +18,20 @@ constexpr int whole_step = 2;
 constexpr int sixth = 8;
 constexpr int bass_register = 48;  // below C3 a foreign tone is heard as a bass; common practice, no source
 
-using PitchClasses = std::uint16_t;  // bit n is set for pitch class n
-
-PitchClasses classes_of(int root, std::span<const Degree> degrees) {
+PitchClassSet classes_of(int root, std::span<const Degree> degrees) {
   unsigned set = 0;
   for (const Degree& degree : degrees)
     set |= 1U << static_cast<unsigned>((root + pitch_class_above_root(degree)) % octave);
-  return static_cast<PitchClasses>(set);
+  return static_cast<PitchClassSet>(set);
 }
 
-bool contains(PitchClasses set, int pitch_class) { return ((set >> static_cast<unsigned>(pitch_class)) & 1U) != 0; }
-
-// Over a dominant whose symbol does not name them, and over a minor seventh chord.
+// Over a dominant whose symbol does not name them; over a minor seventh chord; over chords with a major third and no
+// minor seventh; over minor chords; over a dominant (over a major seventh, no colour).
 constexpr std::array<Degree, 4> altered_colours = {{{9, -1}, {9, 1}, {11, 1}, {13, -1}}};
 constexpr std::array<Degree, 1> disputed_colours = {{{13, 0}}};
+constexpr std::array<Degree, 2> blue_over_major = {{{3, -1}, {7, -1}}};
+constexpr std::array<Degree, 1> blue_over_minor = {{{5, -1}}};
+constexpr std::array<Degree, 1> the_eleventh = {{{11, 0}}};
 
 /// A blue third on its way up to the third, a blue fifth on its way to the fifth or the eleventh.
 bool is_blue(int above_root, const std::optional<Motion>& out) {
@@ -38,26 +42,42 @@ bool is_blue(int above_root, const std::optional<Motion>& out) {
          (above_root == flat_fifth && (out->semitones == 1 || out->semitones == -1));
 }
 
-/// A chord as the labelling asks about it. Altered colours are welcome over any dominant,
-/// the thirteenth over a minor seventh chord is disputed (Nettles & Graf against common practice).
+/// A chord as the labelling asks about it. Its tones are those that are played: players fill a bare diminished triad
+/// up to the seventh chord and hear the bass of a slash chord as a member (common practice, no source). The thirteenth
+/// over a minor seventh chord is disputed (Nettles & Graf against common practice).
 struct ChordColours {
   explicit ChordColours(const Chord& chord)
       : root(pitch_class(chord.root)),
         tones(classes_of(root, chord.tones)),
-        tensions(classes_of(root, chord.tensions)) {
+        tensions(classes_of(root, chord.tensions)),
+        avoided(classes_of(root, chord.avoid)) {
+    if (chord.bass) tones |= static_cast<PitchClassSet>(1U << static_cast<unsigned>(pitch_class(*chord.bass)));
     const ChordQuality family = quality(chord);
+    const bool bare_diminished = family == ChordQuality::diminished && !seventh_of(chord);
+    if (bare_diminished) tones |= classes_of(root, std::array<Degree, 1>{{{7, -2}}});
     dominant = family == ChordQuality::dominant;
-    if (dominant) altered = classes_of(root, altered_colours);
+    is_alt = dominant && is_altered(chord);
+    if (dominant) {
+      altered = classes_of(root, altered_colours);
+      avoided |= classes_of(root, the_eleventh);
+    }
+    if (family == ChordQuality::major) {
+      blue = classes_of(root, blue_over_major);
+      avoided = 0;
+      if (seventh_of(chord) == Degree{7, 0}) never = classes_of(root, the_eleventh);
+    }
+    if (family == ChordQuality::minor) blue = classes_of(root, blue_over_minor);
     if (family == ChordQuality::minor && seventh_of(chord) == Degree{7, -1})
       disputed = classes_of(root, disputed_colours);
   }
 
   [[nodiscard]] std::optional<Colour> colour(int pitch_class) const {
-    if (contains(tones, pitch_class)) return std::nullopt;
+    if (contains(tones, pitch_class) || contains(never, pitch_class)) return std::nullopt;
     if (contains(disputed, pitch_class)) return Colour::disputed;
-    if (contains(tensions, pitch_class)) return Colour::listed;
+    if (contains(tensions, pitch_class)) return is_alt ? Colour::asked_for : Colour::listed;
     if (contains(altered, pitch_class)) return Colour::altered;
-    return std::nullopt;
+    if (contains(blue, pitch_class)) return Colour::blue;
+    return contains(avoided, pitch_class) ? Colour::avoided : Colour::foreign;
   }
 
   /// Semitones above the root, 0..11.
@@ -65,53 +85,122 @@ struct ChordColours {
 
   int root = 0;
   bool dominant = false;
-  PitchClasses tones = 0;
-  PitchClasses tensions = 0;
-  PitchClasses altered = 0;
-  PitchClasses disputed = 0;
+  bool is_alt = false;
+  PitchClassSet tones = 0;
+  PitchClassSet tensions = 0;
+  PitchClassSet altered = 0;
+  PitchClassSet disputed = 0;
+  PitchClassSet blue = 0;
+  PitchClassSet avoided = 0;
+  PitchClassSet never = 0;  ///< the eleventh over a major seventh chord is no colour at all
+};
+
+/// Turns exact time into whole ticks: as many to the quarter as every time of the solo needs. Where no number of
+/// ordinary size does (only a damaged or hostile file gets there), times are rounded to a fine grid.
+class TickScale {
+ public:
+  TickScale(const Solo& solo, const Harmony& harmony, const Settings& settings) {
+    take(settings.held_tension);
+    take(settings.phrase_gap);
+    for (const Bar& bar : solo.bars) {
+      take(bar.onset);
+      take(bar.length);
+      take(Beats(1, bar.meter.unit));
+    }
+    for (const SoundingChord& sounding : harmony.chords) {
+      take(sounding.onset);
+      take(sounding.duration);
+    }
+    for (const Note& note : solo.notes) {
+      take(note.onset);
+      take(note.duration);
+    }
+    constexpr Ticks halves_of_felt_beats = 2;
+    if (exact_) per_quarter_ *= halves_of_felt_beats;
+  }
+
+  [[nodiscard]] Ticks ticks(const Beats& time) const {
+    if (!exact_) return std::llround(to_double(time) * static_cast<double>(per_quarter_));
+    Ticks result = 0;
+    if (__builtin_mul_overflow(time.numerator(), per_quarter_ / time.denominator(), &result))
+      throw std::overflow_error("a place in the music is too far away");
+    return result;
+  }
+
+ private:
+  void take(const Beats& time) {
+    constexpr Ticks most = Ticks{1} << 32;
+    constexpr Ticks fine_grid = 720720;
+    if (!exact_ || per_quarter_ % time.denominator() == 0) return;
+    const Ticks factor = time.denominator() / std::gcd(per_quarter_, time.denominator());
+    exact_ = factor <= most / per_quarter_;
+    per_quarter_ = exact_ ? per_quarter_ * factor : fine_grid;
+  }
+
+  Ticks per_quarter_ = 24;
+  bool exact_ = true;
 };
 
 /// Walks along the harmony with the notes, so that no chord is searched for twice.
 class ChordCursor {
  public:
-  explicit ChordCursor(const Harmony& harmony) : harmony_(harmony) {
+  ChordCursor(const Solo& solo, const Harmony& harmony, const TickScale& scale) : harmony_(harmony) {
+    for (const SoundingChord& sounding : harmony.chords) {
+      onsets_.push_back(scale.ticks(sounding.onset));
+      ends_.push_back(onsets_.back() + scale.ticks(sounding.duration));
+    }
     find_stretches();
     find_colours();
+    const bool has_bar_one = !solo.bars.empty() && !harmony.chords.empty();
+    if (!has_bar_one) return;
+    const auto bar_one = std::ranges::find_if(solo.bars, [](const Bar& bar) { return bar.onset >= Beats{}; });
+    if (bar_one != solo.bars.end()) longest_pickup_ = scale.ticks(bar_length(bar_one->meter));
   }
 
-  void look_up(NoteContext& context, const Note& note, const Note* after) {
-    advance_to(note.onset);
+  void look_up(NoteContext& context, const NoteContext* after) {
     if (harmony_.chords.empty()) return;
-    context.pickup = note.onset < harmony_.chords.front().onset;
-    if (context.pickup) {
-      context.chord = 0;
-      context.to_change = (harmony_.chords.front().onset - note.onset) / context.beat;
-    } else {
-      look_up_sounding(context, note, after);
-    }
+    while (index_ + 1 < onsets_.size() && onsets_[index_ + 1] <= context.onset) ++index_;
+    if (context.onset < onsets_.front())
+      look_up_before_first(context);
+    else
+      look_up_sounding(context, after);
     if (context.chord) look_up_colours(context);
   }
 
  private:
-  void look_up_sounding(NoteContext& context, const Note& note, const Note* after) const {
-    const SoundingChord& sounding = harmony_.chords[index_];
-    if (note.onset >= sounding.onset + sounding.duration) return;
+  /// A pickup leads into bar 1 and its chord, and is at most a bar long; any other note before the first chord has
+  /// none.
+  void look_up_before_first(NoteContext& context) const {
+    const Ticks ahead = onsets_.front() - context.onset;
+    context.pickup = context.onset < 0 && onsets_.front() < longest_pickup_ && ahead <= longest_pickup_;
+    if (!context.pickup) return;
+    context.chord = 0;
+    context.to_change = ahead;
+  }
+
+  void look_up_sounding(NoteContext& context, const NoteContext* after) const {
+    if (context.onset >= ends_[index_]) return;
     context.chord = index_;
     context.next = next_[index_];
     context.previous = previous_[index_];
-    context.to_change = (stretch_ends_[index_] - note.onset) / context.beat;
-    context.since_change = (note.onset - stretch_onsets_[index_]) / context.beat;
+    const Ticks change = stretch_ends_[index_];
+    context.to_change = change - context.onset;
+    context.since_change = context.onset - stretch_onsets_[index_];
     if (!context.next) return;
-    const Beats change = stretch_ends_[index_];
-    context.sounds_into_next = end_of(note) > change;
+    const Ticks end = context.onset + context.duration;
+    context.sounds_into_next = end > change;
     context.struck_again_on_next = after != nullptr && context.same_after && after->onset >= change;
+    for (std::optional<std::size_t> under = context.next; under && onsets_[*under] < end; under = next_[*under])
+      if (!contains(colours_[*under].tones, context.pitch_class)) context.hangs_into = under;
   }
 
   void look_up_colours(NoteContext& context) const {
     const ChordColours& here = colours_[*context.chord];
+    context.tones = here.tones;
     context.is_tone = contains(here.tones, context.pitch_class);
     context.colour = here.colour(context.pitch_class);
-    context.blue = here.dominant && is_blue(here.above(context.pitch_class), context.out);
+    context.above_root = here.above(context.pitch_class);
+    context.blue = here.dominant && is_blue(context.above_root, context.out);
     if (context.previous)
       context.is_tone_of_previous = contains(colours_[*context.previous].tones, context.pitch_class);
     if (!context.next) return;
@@ -119,58 +208,50 @@ class ChordCursor {
     context.is_tension_of_next = contains(colours_[*context.next].tensions, context.pitch_class);
   }
 
+  [[nodiscard]] bool goes_on(std::size_t index) const {
+    return index > 0 && harmony_.chords[index].stretch == harmony_.chords[index - 1].stretch;
+  }
+
   /// A chord that is only written again keeps its colours.
   void find_colours() {
     colours_.reserve(harmony_.chords.size());
-    for (const SoundingChord& sounding : harmony_.chords) {
-      const bool goes_on = !colours_.empty() && harmony_.chords[colours_.size() - 1].stretch == sounding.stretch;
-      if (goes_on)
+    for (std::size_t i = 0; i < harmony_.chords.size(); ++i) {
+      if (goes_on(i))
         colours_.push_back(colours_.back());
       else
-        colours_.emplace_back(sounding.chord);
+        colours_.emplace_back(harmony_.chords[i].chord);
     }
   }
 
   void find_stretches() {
-    const std::size_t count = harmony_.chords.size();
+    const std::size_t count = onsets_.size();
     stretch_onsets_.reserve(count);
     previous_.reserve(count);
     for (std::size_t i = 0; i < count; ++i) {
-      const bool goes_on = i > 0 && harmony_.chords[i].stretch == harmony_.chords[i - 1].stretch;
-      stretch_onsets_.push_back(goes_on ? stretch_onsets_.back() : harmony_.chords[i].onset);
-      const bool touches = i > 0 && end_of(i - 1) == harmony_.chords[i].onset;
-      if (goes_on)
-        previous_.push_back(previous_.back());
-      else
-        previous_.push_back(touches ? std::optional(i - 1) : std::nullopt);
+      const bool touches = i > 0 && ends_[i - 1] == onsets_[i];
+      stretch_onsets_.push_back(goes_on(i) ? stretch_onsets_.back() : onsets_[i]);
+      previous_.push_back(goes_on(i) ? previous_.back() : touches ? std::optional(i - 1) : std::nullopt);
     }
     stretch_ends_.resize(count);
     next_.resize(count);
     for (std::size_t i = count; i-- > 0;) {
-      const bool goes_on = i + 1 < count && harmony_.chords[i].stretch == harmony_.chords[i + 1].stretch;
-      stretch_ends_[i] = goes_on ? stretch_ends_[i + 1] : end_of(i);
-      const bool touches = i + 1 < count && end_of(i) == harmony_.chords[i + 1].onset;
-      if (goes_on)
+      const bool last_of_stretch = i + 1 == count || !goes_on(i + 1);
+      stretch_ends_[i] = last_of_stretch ? ends_[i] : stretch_ends_[i + 1];
+      if (!last_of_stretch)
         next_[i] = next_[i + 1];
-      else if (touches)
+      else if (i + 1 < count && ends_[i] == onsets_[i + 1])
         next_[i] = i + 1;
     }
   }
 
-  [[nodiscard]] Beats end_of(std::size_t index) const {
-    return harmony_.chords[index].onset + harmony_.chords[index].duration;
-  }
-  [[nodiscard]] static Beats end_of(const Note& note) { return insideline::end_of(note); }
-
-  void advance_to(const Beats& position) {
-    while (index_ + 1 < harmony_.chords.size() && harmony_.chords[index_ + 1].onset <= position) ++index_;
-  }
-
   const Harmony& harmony_;
   std::size_t index_ = 0;
+  Ticks longest_pickup_ = 0;
   std::vector<ChordColours> colours_;
-  std::vector<Beats> stretch_onsets_;
-  std::vector<Beats> stretch_ends_;
+  std::vector<Ticks> onsets_;
+  std::vector<Ticks> ends_;
+  std::vector<Ticks> stretch_onsets_;
+  std::vector<Ticks> stretch_ends_;
   std::vector<std::optional<std::size_t>> next_;
   std::vector<std::optional<std::size_t>> previous_;
 };
@@ -179,44 +260,66 @@ bool is_third_up(const std::optional<Motion>& motion) {
   return motion && (motion->semitones == whole_step + 1 || motion->semitones == whole_step + 2);
 }
 
+bool is_spelled_by_source(const Note& note) { return note.spelled && !note.spelled_by_chords; }
+
 Motion motion_between(const Note& from, const Note& to, int semitones) {
   const int size = std::abs(semitones);
-  const bool augmented_second = size == whole_step + 1 && from.spelled && to.spelled &&
+  const bool augmented_second = size == whole_step + 1 && is_spelled_by_source(from) && is_spelled_by_source(to) &&
                                 std::abs(interval_between(from.pitch, to.pitch).steps) == 1;
   return {semitones, size >= 1 && size <= whole_step, augmented_second};
 }
 
+bool heard_before(const Chain& chain, std::size_t i) {
+  constexpr std::size_t nearest = 2;
+  constexpr std::size_t farthest = 4;
+  for (std::size_t back = nearest; back <= farthest && back <= i; ++back)
+    if (chain[i - back].midi == chain[i].midi) return true;
+  return false;
+}
+
+bool comes_often(const Chain& chain, std::size_t i) {
+  constexpr std::size_t around = 8;
+  constexpr int often = 3;
+  int times = 0;
+  for (std::size_t k = i - std::min(i, around); k < std::min(i + around + 1, chain.size()); ++k)
+    if (chain[k].midi == chain[i].midi) ++times;
+  return times >= often;
+}
+
+/// Motions of a repeated note are those of the first of its row in and of the last one out.
+void look_at_motions(Chain& chain, const Solo& solo) {
+  for (std::size_t i = 0; i < chain.size(); ++i) {
+    NoteContext& here = chain[i];
+    if (i == 0) continue;
+    NoteContext& before = chain[i - 1];
+    here.same_before = before.midi == here.midi;
+    before.same_after = here.same_before;
+    here.in = here.same_before
+                  ? before.in
+                  : motion_between(solo.notes[before.note], solo.notes[here.note], here.midi - before.midi);
+    if (!here.same_before) before.out = here.in;
+  }
+  for (std::size_t i = chain.size(); i-- > 1;) {
+    NoteContext& before = chain[i - 1];
+    if (before.same_after) before.out = chain[i].out;
+    before.next_weight = before.same_after ? chain[i].next_weight : chain[i].weight;
+  }
+}
+
 /// Fills in everything that depends on the neighbours inside the chain.
 void look_at_neighbours(Chain& chain, const Solo& solo) {
-  const std::size_t count = chain.size();
-  for (std::size_t i = 0; i < count; ++i) {
+  look_at_motions(chain, solo);
+  for (std::size_t i = 0; i < chain.size(); ++i) {
     NoteContext& here = chain[i];
-    const Note& note = solo.notes[here.note];
-    const Note* before = i > 0 ? &solo.notes[chain[i - 1].note] : nullptr;
-    const Note* after = i + 1 < count ? &solo.notes[chain[i + 1].note] : nullptr;
-    here.same_before = before != nullptr && chain[i - 1].midi == here.midi;
-    here.same_after = after != nullptr && chain[i + 1].midi == here.midi;
-    if (here.same_before) {
-      here.in = chain[i - 1].in;
-    } else if (before != nullptr) {
-      here.in = motion_between(*before, note, here.midi - chain[i - 1].midi);
-    }
-    here.rest_after = after == nullptr || (after->onset - end_of(note)) * 2 >= here.beat;
-    here.longer_than_next = after != nullptr && note.duration > after->duration;
-    here.longer_than_before = before != nullptr && note.duration > before->duration;
-  }
-  for (std::size_t i = count; i-- > 0;) {
-    NoteContext& here = chain[i];
-    if (i + 1 == count) continue;
-    if (here.same_after) {
-      here.out = chain[i + 1].out;
-      here.next_weight = chain[i + 1].next_weight;
-    } else {
-      here.out = motion_between(solo.notes[here.note], solo.notes[chain[i + 1].note], chain[i + 1].midi - here.midi);
-      here.next_weight = chain[i + 1].weight;
-    }
-  }
-  for (NoteContext& here : chain) {
+    const bool last = i + 1 == chain.size();
+    const Ticks rest = last ? here.beat : chain[i + 1].onset - here.onset - here.duration;
+    here.rest_after = rest * 2 >= here.beat;
+    here.length = here.rest_after ? here.duration : chain[i + 1].onset - here.onset;
+    here.two_beats = here.length >= here.beat * 2;
+    here.brief = here.length * 2 < here.beat;
+    if (i == 0 || chain[i - 1].rest_after) here.phrase_start = true;
+    here.longer_than_before = i > 0 && here.length > chain[i - 1].length;
+    if (i > 0) chain[i - 1].longer_than_next = chain[i - 1].length > here.length;
     const bool under_before = !here.in || here.in->semitones <= -sixth;
     const bool under_after = !here.out || here.out->semitones >= sixth;
     here.from_below = here.midi < bass_register || (under_before && under_after && (here.in || here.out));
@@ -235,49 +338,139 @@ void look_at_stacks_and_pushes(Chain& chain) {
   }
 }
 
-/// Fills in what the note is by itself; `beat` is the felt beat of its bar.
-void look_at_note(NoteContext& here, const Solo& solo, std::size_t index, const Bar& bar, const Beats& beat,
-                  const Settings& settings) {
-  const Note& note = solo.notes[index];
-  here.note = index;
-  here.midi = midi_number(note.pitch);
-  here.pitch_class = here.midi % octave;
-  here.beat = beat;
-  here.held = note.duration >= settings.held_tension * beat;
-  here.weight = metrical_weight(bar, note.onset, settings.feel);
-  here.on_beat = is_on_beat(bar, note.onset);
+/// Only a note that may be a colour is asked whether it comes again.
+void look_at_returns(Chain& chain) {
+  for (std::size_t i = 0; i < chain.size(); ++i) {
+    if (chain[i].is_tone || !chain[i].chord) continue;
+    chain[i].returns = heard_before(chain, i);
+    chain[i].riff = comes_often(chain, i);
+  }
 }
+
+/// Marks the runs of three notes and more that play the chord a half step away and touch no tone of their own.
+void look_at_slips(Chain& chain) {
+  constexpr std::size_t fewest = 3;
+  for (const int aside : {1, -1}) {
+    const auto plays_it = [&](const NoteContext& here) {
+      const PitchClassSet there = moved_up(here.tones, (aside + octave) % octave);
+      return here.chord && !here.is_tone && contains(there, here.pitch_class);
+    };
+    for (std::size_t i = 0; i < chain.size(); ++i) {
+      std::size_t end = i;
+      while (end < chain.size() && plays_it(chain[end])) ++end;
+      for (std::size_t k = i; end >= i + fewest && k < end; ++k) chain[k].slips = aside;
+      i = std::max(i, end);
+    }
+  }
+}
+
+constexpr std::size_t usual_notes = 32;
+
+enum class PhrasePlace : std::uint8_t { first, inside };
+
+/// The bar under the note, in ticks; worked out once a bar.
+struct BarInTicks {
+  BarInTicks(const Bar& bar, const TickScale& scale)
+      : meter(bar.meter),
+        first_beat(scale.ticks(bar.onset) - (bar.number == 0 ? scale.ticks(bar_length(bar.meter) - bar.length) : 0)),
+        beat(std::max<Ticks>(scale.ticks(beat_length(bar.meter)), 1)),
+        felt(std::max<Ticks>(scale.ticks(felt_beat(bar.meter)), 1)) {}
+
+  Meter meter;
+  Ticks first_beat;
+  Ticks beat;
+  Ticks felt;
+};
+
+/// Hands the notes to chains, cut where the line stops.
+class ChainBuilder {
+ public:
+  ChainBuilder(const Solo& solo, const Harmony& harmony, const Settings& settings,
+               const std::function<void(const Chain&)>& use)
+      : solo_(solo),
+        settings_(settings),
+        use_(use),
+        scale_(solo, harmony, settings),
+        cursor_(solo, harmony, scale_),
+        bar_in_ticks_(solo.bars.empty() ? Bar{} : solo.bars.front(), scale_) {}
+
+  void add(std::size_t index, PhrasePlace place) {
+    const Note& note = solo_.notes[index];
+    while (bar_ + 1 < solo_.bars.size() && solo_.bars[bar_ + 1].onset <= note.onset)
+      bar_in_ticks_ = BarInTicks(solo_.bars[++bar_], scale_);
+    const NoteContext here = by_itself(index);
+    if (!chain_.empty() && stops_before(here)) finish();
+    if (place == PhrasePlace::first && !chain_.empty()) chain_.back().phrase_end = true;
+    if (chain_.capacity() == 0) chain_.reserve(usual_notes);
+    chain_.push_back(here);
+    chain_.back().phrase_start = place == PhrasePlace::first;
+  }
+
+  void finish() {
+    if (chain_.empty()) return;
+    chain_.back().phrase_end = true;
+    look_at_neighbours(chain_, solo_);
+    for (std::size_t i = 0; i < chain_.size(); ++i)
+      cursor_.look_up(chain_[i], i + 1 < chain_.size() ? &chain_[i + 1] : nullptr);
+    look_at_stacks_and_pushes(chain_);
+    look_at_slips(chain_);
+    look_at_returns(chain_);
+    use_(chain_);
+    chain_.clear();
+  }
+
+ private:
+  /// A rest of the gap stops the line, unless the same note is struck again within two beats. A phrase end without such
+  /// a rest does not: a line that steps on or repeats its note is heard on.
+  [[nodiscard]] bool stops_before(const NoteContext& here) const {
+    const NoteContext& before = chain_.back();
+    const Ticks rest = here.onset - before.onset - before.duration;
+    const Beats gap = settings_.phrase_gap;
+    if (rest * gap.denominator() < here.beat * gap.numerator()) return false;
+    return here.midi != before.midi || rest >= here.beat * 2;
+  }
+
+  [[nodiscard]] NoteContext by_itself(std::size_t index) const {
+    const Note& note = solo_.notes[index];
+    NoteContext here;
+    here.note = index;
+    here.midi = midi_number(note.pitch);
+    here.pitch_class = here.midi % octave;
+    here.beat = bar_in_ticks_.felt;
+    here.onset = scale_.ticks(note.onset);
+    here.duration = scale_.ticks(note.duration);
+    const Beats held = settings_.held_tension;
+    here.held = here.duration * held.denominator() >= here.beat * held.numerator();
+    const Ticks place = here.onset - bar_in_ticks_.first_beat;
+    here.weight = metrical_weight(bar_in_ticks_.meter, place, bar_in_ticks_.beat, settings_.feel);
+    here.on_beat = place % bar_in_ticks_.beat == 0;
+    return here;
+  }
+
+  const Solo& solo_;
+  const Settings& settings_;
+  const std::function<void(const Chain&)>& use_;
+  TickScale scale_;
+  ChordCursor cursor_;
+  BarInTicks bar_in_ticks_;
+  std::size_t bar_ = 0;
+  Chain chain_;
+};
 
 }  // namespace
 
 void for_each_chain(const Solo& solo, const Harmony& harmony, std::span<const Phrase> phrases, const Settings& settings,
                     const std::function<void(const Chain&)>& use) {
-  ChordCursor cursor(harmony);
-  Chain chain;
-  const auto finish = [&] {
-    if (chain.empty()) return;
-    look_at_neighbours(chain, solo);
-    for (std::size_t i = 0; i < chain.size(); ++i)
-      cursor.look_up(chain[i], solo.notes[chain[i].note],
-                     i + 1 < chain.size() ? &solo.notes[chain[i + 1].note] : nullptr);
-    look_at_stacks_and_pushes(chain);
-    use(chain);
-    chain.clear();
-  };
-  std::size_t bar = 0;
+  ChainBuilder builder(solo, harmony, settings, use);
   for (const Phrase& phrase : phrases) {
-    std::optional<Beats> sounded_until;
+    PhrasePlace place = PhrasePlace::first;
     for (std::size_t i = phrase.first; i <= phrase.last; ++i) {
-      const Note& note = solo.notes[i];
-      if (note.grace) continue;
-      while (bar + 1 < solo.bars.size() && solo.bars[bar + 1].onset <= note.onset) ++bar;
-      const Beats beat = felt_beat(solo.bars[bar].meter);
-      if (sounded_until && note.onset - *sounded_until >= settings.phrase_gap * beat) finish();
-      look_at_note(chain.emplace_back(), solo, i, solo.bars[bar], beat, settings);
-      sounded_until = end_of(note);
+      if (solo.notes[i].grace) continue;
+      builder.add(i, place);
+      place = PhrasePlace::inside;
     }
-    finish();
   }
+  builder.finish();
 }
 
 }  // namespace insideline

@@ -23,11 +23,14 @@ class Readings {
 
   void collect() {
     if (!here_.chord) return add({.motive = Motive::no_chord});
-    if (here_.is_tone) return add(chord_tone_in_place());
+    if (here_.is_tone) {
+      add(chord_tone_in_place());
+      return add_on_its_way();
+    }
     add_tension();
     if (hearing_ == Hearing::as_heard) {
       add_anticipation();
-      add_suspension();
+      add_carried_on();
     }
     add_stepwise_figures();
     add_enclosures();
@@ -39,16 +42,22 @@ class Readings {
  private:
   void add(const Reading& reading) { found_.push_back(reading); }
 
-  /// Held across a change into a chord it does not belong to, it hangs over if it resolves by step.
+  /// Held across a change, or several, into a chord it does not belong to, it hangs over if it resolves by step.
   [[nodiscard]] Reading chord_tone_in_place() const {
     Reading reading{.motive = Motive::chord_tone};
     if (here_.pickup) reading.placement = Placement::anticipation;
-    const bool hangs_over =
-        here_.sounds_into_next && here_.next && steps(here_.out) && !here_.same_after && hearing_ == Hearing::as_heard;
-    if (!hangs_over) return reading;
-    if (!here_.is_tone_of_next && chain_[index_ + 1].is_tone)
+    const bool hangs_over = here_.hangs_into && steps(here_.out) && !here_.same_after && hearing_ == Hearing::as_heard;
+    if (hangs_over && chain_[index_ + 1].is_tone)
       reading.placement = here_.out->semitones < 0 ? Placement::suspension : Placement::retardation;
     return reading;
+  }
+
+  /// A weak and short chord tone between two steps may only pass through or turn back.
+  void add_on_its_way() {
+    const bool in_a_run = steps(here_.in) && steps(here_.out) && !here_.same_before && !here_.same_after;
+    if (!in_a_run || here_.held || here_.weight > here_.next_weight || here_.pickup) return;
+    if (same_way(here_)) add({.motive = Motive::passing});
+    if (here_.in->semitones == -here_.out->semitones) add({.motive = Motive::neighbour});
   }
 
   void add_tension() {
@@ -58,26 +67,25 @@ class Readings {
   }
 
   void add_anticipation() {
-    const bool near = here_.to_change <= Beats(1) || (here_.sounds_into_next && here_.to_change <= Beats(2));
-    if (here_.pickup || !here_.next || !near) return;
+    if (here_.pickup || !here_.next || here_.to_change * 2 > here_.beat * 5) return;
     if (here_.is_tone_of_next)
       add({.motive = Motive::chord_tone, .against = Against::next, .placement = Placement::anticipation});
     else if (here_.is_tension_of_next && (here_.sounds_into_next || here_.struck_again_on_next))
       add({.motive = Motive::tension, .against = Against::next, .placement = Placement::anticipation});
   }
 
-  void add_suspension() {
-    const bool at_the_change = here_.previous && here_.since_change < Beats(1);
-    if (!at_the_change || !here_.same_before || !steps(here_.out)) return;
-    if (!here_.is_tone_of_previous) return;
-    const Placement placement = here_.out->semitones < 0 ? Placement::suspension : Placement::retardation;
-    add({.motive = Motive::chord_tone, .against = Against::previous, .placement = placement});
+  /// A tone of the chord before, struck over the new one: suspended, or simply carried on.
+  void add_carried_on() {
+    if (!here_.previous || !here_.is_tone_of_previous || here_.since_change > here_.beat * 2) return;
+    const bool rises = here_.same_before && steps(here_.out) && here_.out->semitones > 0;
+    add({.motive = Motive::chord_tone,
+         .against = Against::previous,
+         .placement = rises ? Placement::retardation : Placement::suspension});
   }
 
   void add_stepwise_figures() {
     if (passes(here_.in) && passes(here_.out) && same_way(here_)) add({.motive = Motive::passing});
-    if (steps(here_.in) && steps(here_.out) && here_.in->semitones == -here_.out->semitones)
-      add({.motive = Motive::neighbour});
+    if (steps(here_.in) && steps(here_.out) && !same_way(here_)) add({.motive = Motive::neighbour});
     if (steps(here_.in) && leaps(here_.out)) add({.motive = Motive::escape});
   }
 
@@ -138,7 +146,8 @@ class Readings {
   void add_approaches() {
     if (!steps(here_.out)) return;
     add({.motive = Motive::approach});
-    if (!here_.in || leaps(here_.in)) add({.motive = Motive::appoggiatura});
+    const bool strong = here_.weight > here_.next_weight || here_.longer_than_next;
+    if (!steps(here_.in) || strong) add({.motive = Motive::appoggiatura});
     for (std::uint8_t part = 0; part < 2 && part <= index_; ++part) {
       const Readings start(found_, chain_, index_ - part, hearing_);
       if (start.approaches_by_two_half_steps()) add({.motive = Motive::double_approach, .part = part, .parts = 2});
@@ -164,6 +173,8 @@ class Readings {
 
 bool same_figure(const Reading& a, const Reading& b) { return a.motive == b.motive && a.parts == b.parts; }
 
+bool is_ornament(const Reading& reading) { return needs_target(reading) || reading.motive == Motive::escape; }
+
 bool is_last_part(const Reading& reading) { return reading.part + 1 == reading.parts; }
 
 }  // namespace
@@ -178,13 +189,6 @@ std::optional<std::size_t> governor(const Reading& reading, const NoteContext& c
   return std::nullopt;
 }
 
-bool is_stable(const Reading& reading) {
-  return reading.motive == Motive::chord_tone || reading.motive == Motive::tension ||
-         reading.motive == Motive::no_chord;
-}
-
-bool needs_target(const Reading& reading) { return notes_to_target(reading).has_value(); }
-
 void add_possible_readings(std::vector<Reading>& found, const Chain& chain, std::size_t index, Hearing hearing) {
   Readings(found, chain, index, hearing).collect();
 }
@@ -192,13 +196,8 @@ void add_possible_readings(std::vector<Reading>& found, const Chain& chain, std:
 bool may_follow(const Reading& from, const Reading& to, bool same_pitch) {
   if (!is_last_part(from)) return same_figure(from, to) && to.part == from.part + 1;
   if (to.part > 0) return false;
-  const bool repeats = same_pitch && from == to && from.parts == 1;
-  if (repeats) return true;
-  if (from.motive == Motive::passing) return is_stable(to) || to.motive == Motive::passing;
-  if (needs_target(from)) return is_stable(to);
-  const bool stable_start = to.motive == Motive::passing || to.motive == Motive::neighbour ||
-                            to.motive == Motive::double_neighbour || to.motive == Motive::escape;
-  return !stable_start || is_stable(from);
+  const bool ornaments_of_one_pitch = same_pitch && is_ornament(from) && is_ornament(to);
+  return !ornaments_of_one_pitch || from == to;
 }
 
 std::optional<std::size_t> notes_to_target(const Reading& reading) {
@@ -220,27 +219,6 @@ std::optional<std::size_t> notes_to_target(const Reading& reading) {
     case Motive::no_chord: return std::nullopt;
   }
   return std::nullopt;
-}
-
-Role role_of(const Reading& reading) {
-  switch (reading.motive) {
-    case Motive::chord_tone: return Role::chord_tone;
-    case Motive::tension: return Role::tension;
-    case Motive::unexplained: return Role::outside;
-    case Motive::no_chord: return Role::no_chord;
-    case Motive::passing:
-    case Motive::neighbour:
-    case Motive::double_neighbour:
-    case Motive::enclosure:
-    case Motive::opening_enclosure:
-    case Motive::closing_enclosure:
-    case Motive::approach:
-    case Motive::double_approach:
-    case Motive::appoggiatura:
-    case Motive::escape:
-    case Motive::pedal: return Role::non_chord_tone;
-  }
-  return Role::outside;
 }
 
 }  // namespace insideline

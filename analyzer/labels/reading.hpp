@@ -16,6 +16,7 @@ namespace insideline {
 /// Which chord a reading hears the note against.
 enum class Against : std::uint8_t { sounding, next, previous };
 
+/// Those from `passing` to `appoggiatura` lead to a note.
 enum class Motive : std::uint8_t {
   chord_tone,
   tension,
@@ -49,21 +50,59 @@ struct Reading {
 std::optional<std::size_t> governor(const Reading& reading, const NoteContext& context);
 
 /// True for chord tones and tensions: a figure may come to rest on them.
-bool is_stable(const Reading& reading);
+constexpr bool is_stable(const Reading& reading) {
+  return reading.motive == Motive::chord_tone || reading.motive == Motive::tension ||
+         reading.motive == Motive::no_chord;
+}
 
-/// True for figures that must lead to a stable note.
-bool needs_target(const Reading& reading);
+/// True for figures that start from a note that stands by itself.
+constexpr bool needs_start(const Reading& reading) {
+  return reading.motive == Motive::passing || reading.motive == Motive::neighbour ||
+         reading.motive == Motive::double_neighbour || reading.motive == Motive::escape;
+}
 
-/// Adds every way note `index` of `chain` can be heard to `found`, at least one. A pitch of the
-/// sounding chord is a chord tone and nothing else.
+/// True for figures that lead to a note.
+constexpr bool needs_target(const Reading& reading) {
+  return reading.motive >= Motive::passing && reading.motive <= Motive::appoggiatura;
+}
+
+/// What a user sees of a motive: some are parts of one figure.
+constexpr Motive label_motive(Motive motive) {
+  if (motive == Motive::opening_enclosure || motive == Motive::closing_enclosure) return Motive::enclosure;
+  return motive == Motive::double_approach ? Motive::approach : motive;
+}
+
+/// Adds every way note `index` of `chain` can be heard to `found`, at least one, in a fixed order that also decides
+/// between readings of the same score. A pitch of the sounding chord is a chord tone first; inside a run it may be
+/// on its way as well.
 void add_possible_readings(std::vector<Reading>& found, const Chain& chain, std::size_t index, Hearing hearing);
 
-/// True where `to` may be the reading of the note right after one read as `from`.
+/// True where `to` may be the reading of the note right after one read as `from`. Whether a figure starts from and
+/// leads to a note that stands by itself is for the score table.
 bool may_follow(const Reading& from, const Reading& to, bool same_pitch);
 
 /// How many notes ahead the note that this reading leads to is; none for one that leads nowhere.
 std::optional<std::size_t> notes_to_target(const Reading& reading);
 
-Role role_of(const Reading& reading);
+constexpr Role role_of(const Reading& reading) {
+  switch (reading.motive) {
+    case Motive::chord_tone: return Role::chord_tone;
+    case Motive::tension: return Role::tension;
+    case Motive::unexplained: return Role::outside;
+    case Motive::no_chord: return Role::no_chord;
+    case Motive::passing:
+    case Motive::neighbour:
+    case Motive::double_neighbour:
+    case Motive::enclosure:
+    case Motive::opening_enclosure:
+    case Motive::closing_enclosure:
+    case Motive::approach:
+    case Motive::double_approach:
+    case Motive::appoggiatura:
+    case Motive::escape:
+    case Motive::pedal: return Role::non_chord_tone;
+  }
+  return Role::outside;
+}
 
 }  // namespace insideline

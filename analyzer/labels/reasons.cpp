@@ -71,7 +71,7 @@ class Sentence {
         return joined({here_.same_before ? "stays while the harmony moves to "
                                          : "a low note apart from the line, heard as a bass under ",
                        chord_name()});
-      case Motive::unexplained: return joined({"not in ", chord_name(), ", and no figure leads it on"});
+      case Motive::unexplained: return outside();
     }
     return {};
   }
@@ -106,11 +106,14 @@ class Sentence {
     const std::string_view after = here_.sounds_into_next       ? " and held into it"
                                    : here_.struck_again_on_next ? " and struck again there"
                                                                 : "";
-    return joined({", ", beats_in_words(here_.to_change), " before its chord", after});
+    return joined({", ", beats_in_words(Beats(here_.to_change, here_.beat)), " before its chord", after});
   }
 
   [[nodiscard]] std::string hanging_over() const {
-    const auto arriving = context_.reading.against == Against::previous ? here_.chord : here_.next;
+    const bool struck = context_.reading.against == Against::previous;
+    const auto arriving = struck ? here_.chord : here_.hangs_into;
+    const bool resolves = here_.out && here_.out->step && !here_.same_after && (!struck || here_.same_before);
+    if (!resolves) return joined({", carried on over ", symbol(*arriving)});
     return joined({", kept over into ", symbol(*arriving), " and resolving ",
                    label_.placement == Placement::suspension ? "down" : "up", " by step"});
   }
@@ -128,6 +131,14 @@ class Sentence {
     const bool half_steps = std::abs(here_.in->semitones) == 1 && std::abs(here_.out->semitones) == 1;
     return joined({"passes ", way_out(), " by ", half_steps ? "half step" : "step", " from ", degree_of_note(before()),
                    " to ", degree_of_note(target()), ", ", place()});
+  }
+
+  [[nodiscard]] std::string outside() const {
+    if (here_.slips == 0) return joined({"not in ", chord_name(), ", and no figure leads it on"});
+    const Chord& sounding = context_.harmony.chords[*label_.governor].chord;
+    const std::string played = transposed(sounding, Interval{here_.slips, here_.slips}).symbol;
+    return joined({"outside: with its neighbours it plays ", played, ", a half step ",
+                   here_.slips > 0 ? "above " : "below ", sounding.symbol});
   }
 
   [[nodiscard]] std::string_view way_out() const { return here_.out->semitones > 0 ? "up" : "down"; }

@@ -20,6 +20,7 @@ enum class Reason : std::uint8_t {
   other_chord_on_top,
   chord_in_full,
   guide_tone_enclosed,
+  slips_outside,
   pushed_ahead
 };
 constexpr std::size_t reasons = static_cast<std::size_t>(Reason::pushed_ahead) + 1;
@@ -67,6 +68,7 @@ class Search {
   std::vector<Candidate> find() {
     for (const Connection& connection : analysis_.connections) look_at(connection);
     for (const Arpeggio& arpeggio : analysis_.arpeggios) look_at(arpeggio);
+    for (const OutsideEvent& event : analysis_.outside_events) look_at(event);
     for (const HeardNote& note : line_.notes) look_at(note);
     return std::move(found_);
   }
@@ -123,6 +125,12 @@ class Search {
           fmt::format("spells {} in full with {} notes{}, from the {}", governor.symbol,
                       count_in_words(arpeggio.notes.size()), way, from));
     }
+  }
+
+  void look_at(const OutsideEvent& event) {
+    add(Reason::slips_outside, 9, event.first, event.last,
+        fmt::format("slips outside: {} to {} play {}, a half step {} {}", name(event.first), name(event.last),
+                    event.plays, event.semitones > 0 ? "above" : "below", chord(event.chord).symbol));
   }
 
   void look_at(const HeardNote& note) {

@@ -68,7 +68,9 @@ int midi_number(const Pitch& pitch) {
 int semitones_above_root(const Degree& degree) { return major_scale_semitones(degree.number - 1) + degree.alter; }
 
 int pitch_class_above_root(const Degree& degree) {
-  return floor_mod(semitones_of(step_at(degree.number - 1)) + degree.alter, semitones_per_octave);
+  constexpr std::array<int, steps_per_octave> natural = {11, 0, 2, 4, 5, 7, 9};  // of degrees 7 1 2 3 4 5 6
+  const int sum = natural.at(static_cast<std::size_t>(degree.number) % steps_per_octave) + degree.alter;
+  return sum >= 0 && sum < semitones_per_octave ? sum : floor_mod(sum, semitones_per_octave);
 }
 
 NoteName note_at(const NoteName& root, const Degree& degree) {

@@ -29,6 +29,7 @@ struct Note {
   bool grace = false;
   bool spelled = true;  ///< the name counts: the source gave it (MIDI does not), or the harmony did
   WrittenPlace place;
+  bool spelled_by_chords = false;  ///< the name is not the source's, it was worked out from the chords
 };
 
 struct Bar {

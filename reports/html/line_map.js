@@ -25,9 +25,11 @@
     return n.degree ? `${n.degree} of ${n.chord}` : `over ${n.chord}`;
   };
   const whatItIs = (n) => [n.role, n.figure === "none" ? "" : n.figure, n.placement].filter(Boolean).join(", ");
+  // Nothing is said where nobody doubts.
+  const doubt = (n, before = "", after = "") => (n.sure < 100 ? `${before}${n.sure} % sure${after}` : "");
   const where = (n) => `${n.name}, bar ${n.bar[0]}, ${n.place}`;
   const spoken = (n) =>
-    [where(n), against(n).replaceAll("♭", "flat ").replaceAll("♯", "sharp "), whatItIs(n), `${n.sure} % sure`, n.reason,
+    [where(n), against(n).replaceAll("♭", "flat ").replaceAll("♯", "sharp "), whatItIs(n), doubt(n), n.reason,
       n.connection && `connection ${n.connection.replaceAll("♭", "flat ").replaceAll("♯", "sharp ")}`]
       .filter(Boolean).join(". ");
 
@@ -54,7 +56,7 @@
   };
   const showTip = (index) => {
     const n = note(index);
-    const parts = [line(where(n), "strong"), line(against(n)), line(`${whatItIs(n)} (${n.sure} % sure)`)];
+    const parts = [line(where(n), "strong"), line(against(n)), line(`${whatItIs(n)}${doubt(n, " (", ")")}`)];
     if (n.reason) parts.push(line(n.reason));
     if (n.connection) parts.push(line(`Connection: ${n.connection}.`, "soft"));
     tip.replaceChildren(...parts);
@@ -161,7 +163,7 @@
   all.addEventListener("toggle", () => {
     if (!all.open || all.querySelector("table")) return;
     const table = document.createElement("table");
-    table.createCaption().textContent = "Every note, what it is and why";
+    table.createCaption().textContent = "Every note, what it is and why. Sure: how probable just this role and figure is";
     const head = table.createTHead().insertRow();
     const columns = ["bar", "place", "note", "degree", "chord", "role", "figure", "placement", "sure", "reason"];
     for (const column of columns) {
@@ -175,7 +177,7 @@
       const n = note(index);
       const row = body.insertRow();
       const cells = [n.bar[0], n.place, n.name, n.degree, n.chord, n.role, n.figure, n.placement || "in place",
-        `${n.sure} %`, n.reason];
+        n.sure < 100 ? `${n.sure} %` : "", n.reason];
       for (const text of cells) row.insertCell().textContent = text;
     });
     const frame = document.createElement("div");

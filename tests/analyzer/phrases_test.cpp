@@ -29,19 +29,21 @@ std::string bars_of_eighths(int bars, const std::string& last) {
 
 }  // namespace
 
-TEST_CASE("a phrase ends at a rest of a beat, and not at a shorter one") {
+TEST_CASE("a phrase ends at a rest of three quarters of a beat, and at half a beat where the line has slowed down") {
   const auto [melody, phrases] = GENERATE(table<std::string, std::string>({
       {"C4:1 E4:1 r:1 G4:1", "0-1 2-2"},
-      {"C4:1 E4:1 r:1/2 G4:1", "0-2"},
+      {"C4:1/2 E4:1/4 r:3/4 G4:1", "0-1 2-2"},
+      {"C4:1/2 E4:1/2 r:1/2 G4:1", "0-2"},
+      {"C4:1/2 E4:1 r:1/2 G4:1", "0-1 2-2"},
       {"C4:1 E4:1 G4:1", "0-2"},
       {"r:4 C4:1 r:4 E4:1", "0-0 1-1"},
   }));
   CHECK(phrases_of(melody) == phrases);
 }
 
-TEST_CASE("in 6/8 the rest must be a dotted quarter") {
+TEST_CASE("in 6/8 the beat is a dotted quarter") {
   const insideline::Meter six_eight{.beats = 6, .unit = 8};
-  CHECK(phrases_of("C4:1/2 E4:1/2 r:1 G4:1/2", "C@0", six_eight) == "0-2");
+  CHECK(phrases_of("C4:1/2 E4:1/2 r:1/2 G4:1/2 A4:1/2 C5:1/2", "C@0", six_eight) == "0-4");
   CHECK(phrases_of("C4:1/2 E4:1/2 r:3/2 G4:1/2", "C@0", six_eight) == "0-1 2-2");
 }
 
@@ -51,9 +53,10 @@ TEST_CASE("a grace note belongs to the phrase of the note it leads to") {
 
 TEST_CASE("a long note ends a phrase where it has come to rest") {
   const std::string run = "C4:1/2 D4:1/2 E4:1/2 F4:1/2 ";
-  CHECK(phrases_of(run + "G4:2 A4:1/2 G4:1/2 F4:1/2 E4:1/2", "C@0") == "0-4 5-8");
-  CHECK(phrases_of(run + "F4:2 E4:1/2 D4:1/2 C4:1/2 E4:1/2", "C@0") == "0-8");  // foreign to C: it wants to go on
-  CHECK(phrases_of(run + "G4:1 A4:1/2 G4:1/2 F4:1/2 E4:1/2", "C@0") == "0-8");  // not long enough
+  CHECK(phrases_of(run + "G4:3 A4:1/2 G4:1/2 F4:1/2 E4:1/2", "C@0") == "0-4 5-8");
+  CHECK(phrases_of(run + "G4:3 G4:1/2 A4:1/2 F4:1/2 E4:1/2", "C@0") == "0-8");  // struck again, it goes on
+  CHECK(phrases_of(run + "F4:3 E4:1/2 D4:1/2 C4:1/2 E4:1/2", "C@0") == "0-8");  // foreign to C: it wants to go on
+  CHECK(phrases_of(run + "G4:2 A4:1/2 G4:1/2 F4:1/2 E4:1/2", "C@0") == "0-8");  // not long enough
   CHECK(phrases_of("C4:2 D4:2 E4:2 F4:2", "C@0") == "0-3");                     // long notes are usual here
 }
 

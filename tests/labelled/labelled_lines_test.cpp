@@ -38,11 +38,11 @@ Agreement agreement_with(const std::string& file) {
 
 }  // namespace
 
-TEST_CASE("the lines used for tuning keep their labels") {
+TEST_CASE("the teacher's lines that the fit sees keep their labels, though real playing has its say as well") {
   const Agreement tuning = agreement_with("tuning.tsv");
   REQUIRE(tuning.notes >= 150);
-  CHECK(tuning.roles >= 0.99 * tuning.notes);
-  CHECK(tuning.labels >= 0.98 * tuning.notes);
+  CHECK(tuning.roles >= 0.985 * tuning.notes);
+  CHECK(tuning.labels >= 0.975 * tuning.notes);
 }
 
 TEST_CASE("lines never used for tuning agree with their labels in 95 of 100 roles and 90 of 100 labels") {
@@ -50,4 +50,25 @@ TEST_CASE("lines never used for tuning agree with their labels in 95 of 100 role
   REQUIRE(held_out.notes >= 150);
   CHECK(held_out.roles >= 0.95 * held_out.notes);
   CHECK(held_out.labels >= 0.90 * held_out.notes);
+}
+
+TEST_CASE(
+    "longer lines that no fit saw agree with one of two readings in 92 of 100 roles and 97 of 100 accepted labels") {
+  int notes = 0;
+  int roles = 0;
+  int accepted = 0;
+  for (const auto& example : insideline::tests::read_label_file(INSIDELINE_TESTS "/labelled/lines_held_out.tsv")) {
+    const auto labels =
+        insideline::label_notes(example.solo, example.harmony, insideline::find_phrases(example.solo, example.harmony));
+    for (std::size_t i = 0; i < labels.size(); ++i) {
+      const auto& first = example.readers[0].notes[i].acceptable;
+      const auto& second = example.readers[1].notes[i].acceptable;
+      ++notes;
+      roles += first.front().role == labels[i].role ? 1 : 0;
+      accepted += agrees(labels[i], first) || agrees(labels[i], second) ? 1 : 0;
+    }
+  }
+  REQUIRE(notes >= 400);
+  CHECK(roles >= 0.92 * notes);
+  CHECK(accepted >= 0.97 * notes);
 }

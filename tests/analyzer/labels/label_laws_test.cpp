@@ -145,7 +145,9 @@ TEST_CASE("the probabilities of a note add up to one and no alternative is likel
         RC_ASSERT(sum < 1.0 + 1e-9);
       }
     });
-    for (const NoteLabel& label : labels_of(line))
-      for (const auto& other : label.alternatives) RC_ASSERT(other.probability <= label.confidence);
+    for (const NoteLabel& label : labels_of(line)) {
+      RC_ASSERT(label.confidence <= label.role_probability);
+      for (const auto& other : label.alternatives) RC_ASSERT(other.probability <= label.confidence + 1e-8);
+    }
   }));
 }

@@ -19,6 +19,8 @@ TEST_CASE("a telling bar says in a sentence what happens there") {
       {"Cmaj7@0", "E4:1 G4:1 B4:1 D5:1", 1, "plays Em7 over Cmaj7: its third, fifth, seventh and ninth"},
       {"D7b9@0", "F#4:1 Eb4:1 C4:1 A3:1", 1, "comes straight down through D7b9 from the third"},
       {"A7b9@0", "E4:1 G4:1 Bb4:1 C#4:1", 1, "plays C#dim7 over A7b9: its fifth, seventh, flat ninth and third"},
+      {"Dm7@0", "D5:1/2 A4:1/2 F4:1/2 A4:1/2 Eb4:1/2 Gb4:1/2 Bb4:1/2 Db5:1/2 A4:4", 1,
+       "slips outside: Eb to Db play Ebm7, a half step above Dm7"},
       {"Cmaj7@0", "C4:1 G4:1 F4:1/2 D#4:1/2 E4:1", 1, "F and D# close in on E, the third of Cmaj7"},
   }));
   const auto bars = analysed(chords, melody).analysis.telling_bars;
