@@ -104,7 +104,7 @@ reports::ComparisonReport compared(const CompareOptions& options) {
   for (std::size_t i = 0; i < options.solos.size(); ++i) {
     SoloOptions reading = options.reading;
     reading.solo = options.solos[i];
-    reading.settings.detail = Detail::labels;
+    reading.settings.detail = insideline::Detail::labels;
     report.read.push_back(analyzed(reading));
     const reports::Report& read = report.read.back();
     for (const std::string& warning : read.warnings)

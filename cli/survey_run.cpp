@@ -211,7 +211,7 @@ class Survey {
     }
     SoloOptions reading = options_.reading;
     reading.solo = path;
-    reading.settings.detail = Detail::labels;
+    reading.settings.detail = insideline::Detail::labels;
     const reports::Report report = analyzed(reading, bytes);
     const SoloRows rows = solo_rows(report.solo, report.analysis);
     store(file, hash, stamp, rows);

@@ -15,7 +15,7 @@ namespace {
 
 constexpr int octave = 12;
 constexpr int whole_step = 2;
-constexpr int sixth = 8;
+constexpr int minor_sixth = 8;
 constexpr int bass_register = 48;  // below C3 a foreign tone is heard as a bass; common practice, no source
 
 PitchClassSet classes_of(int root, std::span<const Degree> degrees) {
@@ -320,8 +320,8 @@ void look_at_neighbours(Chain& chain, const Solo& solo) {
     if (i == 0 || chain[i - 1].rest_after) here.phrase_start = true;
     here.longer_than_before = i > 0 && here.length > chain[i - 1].length;
     if (i > 0) chain[i - 1].longer_than_next = chain[i - 1].length > here.length;
-    const bool under_before = !here.in || here.in->semitones <= -sixth;
-    const bool under_after = !here.out || here.out->semitones >= sixth;
+    const bool under_before = !here.in || here.in->semitones <= -minor_sixth;
+    const bool under_after = !here.out || here.out->semitones >= minor_sixth;
     here.from_below = here.midi < bass_register || (under_before && under_after && (here.in || here.out));
   }
 }
