@@ -189,6 +189,7 @@ class ChordCursor {
     if (!context.next) return;
     const Ticks end = context.onset + context.duration;
     context.sounds_into_next = end > change;
+    context.sounds_mostly_over_next = end - change >= 2 * context.to_change;
     context.struck_again_on_next = after != nullptr && context.same_after && after->onset >= change;
     for (std::optional<std::size_t> under = context.next; under && onsets_[*under] < end; under = next_[*under])
       if (!contains(colours_[*under].tones, context.pitch_class)) context.hangs_into = under;

@@ -83,6 +83,7 @@ struct NoteContext {
   Ticks to_change = 0;            ///< from the onset to the change to `next`
   Ticks since_change = 0;         ///< from the change to `chord` to the onset
   bool sounds_into_next = false;  ///< still sounds when `next` has arrived
+  bool sounds_mostly_over_next = false;  ///< twice as long over `next` as before it, or longer
   bool struck_again_on_next = false;
   std::optional<std::size_t> hangs_into;  ///< a chord it still sounds over, however many changes on, and is no tone of
 };

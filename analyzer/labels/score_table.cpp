@@ -14,6 +14,8 @@ namespace {
 constexpr std::array<ScoreRow, static_cast<std::size_t>(Row::count)> score_table = {{
     {Row::early, "early", 0.6, "a tone of the next chord sounds before its chord (OMT, IMT)"},
     {Row::early_tied_over, "early, tied over", 6.0, "it is held into its chord: a push (OMT: syncopation)"},
+    {Row::early_mostly_over, "early, mostly heard over its chord", 2.0,
+     "more of it sounds over its own chord than before it (OMT: syncopation)"},
     {Row::early_struck_again, "early, struck again", 6.0, "its chord arrives and the note is struck again (OMT, IMT)"},
     {Row::early_before_rest, "early, before a rest", 2.0, "it is the last word before the change (CP)"},
     {Row::early_unconfirmed, "early, left", -2.4, "the line leaves it before its chord arrives (CP)"},
@@ -234,6 +236,7 @@ class RowChooser {
     const bool confirmed = here_.sounds_into_next || here_.struck_again_on_next;
     visit_(Row::early);
     when(here_.sounds_into_next, Row::early_tied_over);
+    when(here_.sounds_mostly_over_next, Row::early_mostly_over);
     when(!here_.sounds_into_next && here_.struck_again_on_next, Row::early_struck_again);
     when(!confirmed && here_.rest_after, Row::early_before_rest);
     when(!confirmed && !here_.rest_after, Row::early_unconfirmed);
@@ -259,15 +262,17 @@ class RowChooser {
     when(has_ordinary_colour() && reading.motive == Motive::chord_tone, Row::carried_also_colour);
   }
 
+  /// What follows then follows a tone of the next chord, and says nothing of a colour of this one.
+  [[nodiscard]] bool becomes_tone() const { return here_.sounds_into_next && here_.is_tone_of_next; }
+
   void tension(const Reading& reading) {
     visit_(Row::tension);
-    const bool becomes_tone = here_.sounds_into_next && here_.is_tone_of_next;
-    when(here_.held && !becomes_tone && (here_.longer_than_next || here_.rest_after), Row::tension_held);
-    when(here_.two_beats && !becomes_tone, Row::tension_long);
+    when(here_.held && !becomes_tone() && (here_.longer_than_next || here_.rest_after), Row::tension_held);
+    when(here_.two_beats && !becomes_tone(), Row::tension_long);
     when(here_.brief, Row::tension_brief);
     when(here_.longer_than_next && here_.longer_than_before, Row::tension_slow);
-    when(here_.phrase_end, Row::tension_ends_phrase);
-    when(here_.rest_after, Row::tension_before_rest);
+    when(here_.phrase_end && !becomes_tone(), Row::tension_ends_phrase);
+    when(here_.rest_after && !becomes_tone(), Row::tension_before_rest);
     when(here_.weight >= downbeat, Row::tension_on_downbeat);
     when(here_.phrase_start, Row::tension_after_rest);
     tension_motion();
@@ -293,11 +298,11 @@ class RowChooser {
 
   void tension_motion() {
     const bool steps = is_step(here_.in) && is_step(here_.out);
-    when(is_leap(here_.in) && is_leap(here_.out), Row::tension_between_leaps);
+    when(is_leap(here_.in) && is_leap(here_.out) && !becomes_tone(), Row::tension_between_leaps);
     when(steps && weaker_than_next(), Row::tension_steps_weak);
     when(steps && stronger_than_next(), Row::tension_steps_strong);
     when(leads_into_tone(), Row::tension_into_tone);
-    when(is_leap(here_.out), Row::tension_left_by_leap);
+    when(is_leap(here_.out) && !becomes_tone(), Row::tension_left_by_leap);
     when(is_leap(here_.in), Row::tension_reached_by_leap);
     when(here_.stacked, Row::tension_stacked);
     when(here_.crowns, Row::tension_crowns);

@@ -15,6 +15,7 @@ namespace insideline {
 enum class Row : std::uint8_t {
   early,
   early_tied_over,
+  early_mostly_over,
   early_struck_again,
   early_before_rest,
   early_unconfirmed,

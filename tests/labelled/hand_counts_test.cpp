@@ -95,10 +95,23 @@ int figure_named(const string& name, const Piece& piece) {
 }
 
 /// What was counted for one piece. Places are bar:beat.
+/// A row: what the pencil counted, and after " | " another reading that is fair.
+using Readings = std::vector<string>;
+
+Readings readings_of(const string& counted) {
+  const std::size_t bar = counted.find(" | ");
+  if (bar == string::npos) return {counted};
+  return {counted.substr(0, bar), counted.substr(bar + 3)};
+}
+
+bool holds(const Readings& readings, const string& found) {
+  return std::ranges::find(readings, found) != readings.end();
+}
+
 struct Count {
-  std::map<string, int> figures;
-  std::map<string, string> connections;
-  std::map<string, string> arpeggios;
+  std::map<string, Readings> figures;
+  std::map<string, Readings> connections;
+  std::map<string, Readings> arpeggios;
   int arpeggios_to_bar = 0;  ///< from bar 1 to here no fragment is left out; 0: none counted
 };
 
@@ -111,13 +124,13 @@ std::map<string, Count> hand_counts() {
     const string& place = row.at(2);
     const string& counted = row.at(3);
     if (what == "connection")
-      count.connections[place] = counted;
+      count.connections[place] = readings_of(counted);
     else if (what == "arpeggio")
-      count.arpeggios[place] = counted;
+      count.arpeggios[place] = readings_of(counted);
     else if (what == "arpeggios_to_bar")
       count.arpeggios_to_bar = std::stoi(counted);
     else
-      count.figures[what] = std::stoi(counted);
+      count.figures[what] = readings_of(counted);
   }
   return pieces;
 }
@@ -151,7 +164,7 @@ TEST_CASE("a pencil and the analysis count the demo pieces alike") {
     CHECK(count.figures.size() == figures.size());
     for (const auto& [figure, counted] : count.figures) {
       INFO(name << ", " << figure);
-      CHECK(figure_named(figure, piece) == counted);
+      CHECK(holds(counted, std::to_string(figure_named(figure, piece))));
     }
   }
 }
@@ -160,10 +173,11 @@ TEST_CASE("a pencil and the analysis find the same connections") {
   int compared = 0;
   for (const auto& [name, count] : hand_counts()) {
     const auto found = connections_found(analysed_piece(name));
-    for (const auto& [place, kind] : count.connections) {
+    for (const auto& [place, kinds] : count.connections) {
       INFO(name << ", the change at " << place);
       REQUIRE(found.contains(place));
-      CHECK(found.at(place) == kind);
+      INFO("found " << found.at(place));
+      CHECK(holds(kinds, found.at(place)));
       ++compared;
     }
   }
@@ -175,9 +189,11 @@ TEST_CASE("a pencil and the analysis find the same arpeggio fragments") {
   for (const auto& [name, count] : hand_counts()) {
     if (count.arpeggios_to_bar == 0) continue;
     const auto found = arpeggios_found(analysed_piece(name), count.arpeggios_to_bar);
-    for (const auto& [place, shape] : count.arpeggios) {
+    for (const auto& [place, shapes] : count.arpeggios) {
       INFO(name << ", the fragment at " << place);
-      CHECK((found.contains(place) ? found.at(place) : "no fragment begins here") == shape);
+      const string there = found.contains(place) ? found.at(place) : "no fragment begins here";
+      INFO("found " << there);
+      CHECK(holds(shapes, there));
       ++compared;
     }
     for (const auto& [place, shape] : found) {
@@ -186,4 +202,12 @@ TEST_CASE("a pencil and the analysis find the same arpeggio fragments") {
     }
   }
   CHECK(compared >= 50);
+}
+
+TEST_CASE("second readings of the demo pieces are rare") {
+  int seconds = 0;
+  for (const auto& [name, count] : hand_counts())
+    for (const auto* rows : {&count.figures, &count.connections, &count.arpeggios})
+      seconds += static_cast<int>(std::ranges::count_if(*rows, [](const auto& row) { return row.second.size() > 1; }));
+  CHECK(seconds <= 8);
 }

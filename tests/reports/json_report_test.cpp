@@ -37,9 +37,11 @@ TEST_CASE("the analysis file names its format and keeps the order of its fields"
   const Names all = names_of(json);
   REQUIRE(all.size() >= first_fields.size());
   CHECK(Names(all.begin(), all.begin() + 12) == first_fields);
-  CHECK(names_of(json["notes"][0]) == Names{"index", "onset", "duration", "bar", "beat", "grace", "midi", "name",
-                                            "written", "chord", "governor", "placement", "degree", "role", "figure",
-                                            "resolves_to", "confidence", "alternatives", "reason"});
+  CHECK(names_of(json["notes"][0]) ==
+        Names{"index",        "onset", "duration", "bar",         "beat",       "grace",
+              "midi",         "name",  "written",  "chord",       "governor",   "placement",
+              "degree",       "role",  "figure",   "resolves_to", "confidence", "role_probability",
+              "alternatives", "reason"});
 }
 
 TEST_CASE("the analysis file says where solo and changes come from") {
