@@ -60,7 +60,6 @@ void write_explanation(std::ostream& out, const Report& report, std::span<const 
                        const Settings& settings) {
   out << "Each reading with its share, and the scores for (+) and against (-) it.\n"
          "The share is the probability of just this role and figure, as fitted to lines labelled by ear.\n"
-         "lines.\n"
          "A score of 1 more makes a reading 2.7 times as likely.\n"
          "Sources: OMT is Open Music Theory (Shaffer, Hughes, Moseley and others), MT21C is Music Theory for the "
          "21st-Century\n"
