@@ -4,6 +4,7 @@
 #include "analyzer/labels/label_model.hpp"
 #include "analyzer/labels/note_context.hpp"
 #include "analyzer/labels/reasons.hpp"
+#include "analyzer/labels/row_choice.hpp"
 #include "analyzer/labels/score_table.hpp"
 
 #include <algorithm>

@@ -1,6 +1,7 @@
 #include "analyzer/labels/note_context.hpp"
 
-#include "analyzer/harmony/tensions.hpp"
+#include "analyzer/labels/chord_colours.hpp"
+#include "analyzer/labels/tick_scale.hpp"
 #include "analyzer/metre.hpp"
 
 #include <algorithm>
@@ -18,21 +19,6 @@ constexpr int whole_step = 2;
 constexpr int minor_sixth = 8;
 constexpr int bass_register = 48;  // below C3 a foreign tone is heard as a bass; common practice, no source
 
-PitchClassSet classes_of(int root, std::span<const Degree> degrees) {
-  unsigned set = 0;
-  for (const Degree& degree : degrees)
-    set |= 1U << static_cast<unsigned>((root + pitch_class_above_root(degree)) % octave);
-  return static_cast<PitchClassSet>(set);
-}
-
-// Over a dominant whose symbol does not name them; over a minor seventh chord; over chords with a major third and no
-// minor seventh; over minor chords; over a dominant (over a major seventh, no colour).
-constexpr std::array<Degree, 4> altered_colours = {{{9, -1}, {9, 1}, {11, 1}, {13, -1}}};
-constexpr std::array<Degree, 1> disputed_colours = {{{13, 0}}};
-constexpr std::array<Degree, 2> blue_over_major = {{{3, -1}, {7, -1}}};
-constexpr std::array<Degree, 1> blue_over_minor = {{{5, -1}}};
-constexpr std::array<Degree, 1> the_eleventh = {{{11, 0}}};
-
 /// A blue third on its way up to the third, a blue fifth on its way to the fifth or the eleventh.
 bool is_blue(int above_root, const std::optional<Motion>& out) {
   constexpr int minor_third = 3;
@@ -41,105 +27,6 @@ bool is_blue(int above_root, const std::optional<Motion>& out) {
   return (above_root == minor_third && out->semitones == 1) ||
          (above_root == flat_fifth && (out->semitones == 1 || out->semitones == -1));
 }
-
-/// A chord as the labelling asks about it. Its tones are those that are played: players fill a bare diminished triad
-/// up to the seventh chord and hear the bass of a slash chord as a member (common practice, no source). The thirteenth
-/// over a minor seventh chord is disputed (Nettles & Graf against common practice).
-struct ChordColours {
-  explicit ChordColours(const Chord& chord)
-      : root(pitch_class(chord.root)),
-        tones(classes_of(root, chord.tones)),
-        tensions(classes_of(root, chord.tensions)),
-        avoided(classes_of(root, chord.avoid)) {
-    if (chord.bass) tones |= static_cast<PitchClassSet>(1U << static_cast<unsigned>(pitch_class(*chord.bass)));
-    const ChordQuality family = quality(chord);
-    const bool bare_diminished = family == ChordQuality::diminished && !seventh_of(chord);
-    if (bare_diminished) tones |= classes_of(root, std::array<Degree, 1>{{{7, -2}}});
-    dominant = family == ChordQuality::dominant;
-    is_alt = dominant && is_altered(chord);
-    if (dominant) {
-      altered = classes_of(root, altered_colours);
-      avoided |= classes_of(root, the_eleventh);
-    }
-    if (family == ChordQuality::major) {
-      blue = classes_of(root, blue_over_major);
-      avoided = 0;
-      if (seventh_of(chord) == Degree{7, 0}) never = classes_of(root, the_eleventh);
-    }
-    if (family == ChordQuality::minor) blue = classes_of(root, blue_over_minor);
-    if (family == ChordQuality::minor && seventh_of(chord) == Degree{7, -1})
-      disputed = classes_of(root, disputed_colours);
-  }
-
-  [[nodiscard]] std::optional<Colour> colour(int pitch_class) const {
-    if (contains(tones, pitch_class) || contains(never, pitch_class)) return std::nullopt;
-    if (contains(disputed, pitch_class)) return Colour::disputed;
-    if (contains(tensions, pitch_class)) return is_alt ? Colour::asked_for : Colour::listed;
-    if (contains(altered, pitch_class)) return Colour::altered;
-    if (contains(blue, pitch_class)) return Colour::blue;
-    return contains(avoided, pitch_class) ? Colour::avoided : Colour::foreign;
-  }
-
-  /// Semitones above the root, 0..11.
-  [[nodiscard]] int above(int pitch_class) const { return (pitch_class - root + octave) % octave; }
-
-  int root = 0;
-  bool dominant = false;
-  bool is_alt = false;
-  PitchClassSet tones = 0;
-  PitchClassSet tensions = 0;
-  PitchClassSet altered = 0;
-  PitchClassSet disputed = 0;
-  PitchClassSet blue = 0;
-  PitchClassSet avoided = 0;
-  PitchClassSet never = 0;  ///< the eleventh over a major seventh chord is no colour at all
-};
-
-/// Turns exact time into whole ticks: as many to the quarter as every time of the solo needs. Where no number of
-/// ordinary size does (only a damaged or hostile file gets there), times are rounded to a fine grid.
-class TickScale {
- public:
-  TickScale(const Solo& solo, const Harmony& harmony, const Settings& settings) {
-    take(settings.held_tension);
-    take(settings.phrase_gap);
-    for (const Bar& bar : solo.bars) {
-      take(bar.onset);
-      take(bar.length);
-      take(Beats(1, bar.meter.unit));
-    }
-    for (const SoundingChord& sounding : harmony.chords) {
-      take(sounding.onset);
-      take(sounding.duration);
-    }
-    for (const Note& note : solo.notes) {
-      take(note.onset);
-      take(note.duration);
-    }
-    constexpr Ticks halves_of_felt_beats = 2;
-    if (exact_) per_quarter_ *= halves_of_felt_beats;
-  }
-
-  [[nodiscard]] Ticks ticks(const Beats& time) const {
-    if (!exact_) return std::llround(to_double(time) * static_cast<double>(per_quarter_));
-    Ticks result = 0;
-    if (__builtin_mul_overflow(time.numerator(), per_quarter_ / time.denominator(), &result))
-      throw std::overflow_error("a place in the music is too far away");
-    return result;
-  }
-
- private:
-  void take(const Beats& time) {
-    constexpr Ticks most = Ticks{1} << 32;
-    constexpr Ticks fine_grid = 720720;
-    if (!exact_ || per_quarter_ % time.denominator() == 0) return;
-    const Ticks factor = time.denominator() / std::gcd(per_quarter_, time.denominator());
-    exact_ = factor <= most / per_quarter_;
-    per_quarter_ = exact_ ? per_quarter_ * factor : fine_grid;
-  }
-
-  Ticks per_quarter_ = 24;
-  bool exact_ = true;
-};
 
 /// Walks along the harmony with the notes, so that no chord is searched for twice.
 class ChordCursor {
@@ -368,20 +255,6 @@ void look_at_slips(Chain& chain) {
 constexpr std::size_t usual_notes = 32;
 
 enum class PhrasePlace : std::uint8_t { first, inside };
-
-/// The bar under the note, in ticks; worked out once a bar.
-struct BarInTicks {
-  BarInTicks(const Bar& bar, const TickScale& scale)
-      : meter(bar.meter),
-        first_beat(scale.ticks(bar.onset) - (bar.number == 0 ? scale.ticks(bar_length(bar.meter) - bar.length) : 0)),
-        beat(std::max<Ticks>(scale.ticks(beat_length(bar.meter)), 1)),
-        felt(std::max<Ticks>(scale.ticks(felt_beat(bar.meter)), 1)) {}
-
-  Meter meter;
-  Ticks first_beat;
-  Ticks beat;
-  Ticks felt;
-};
 
 /// Hands the notes to chains, cut where the line stops.
 class ChainBuilder {

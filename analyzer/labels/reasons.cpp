@@ -1,5 +1,6 @@
 #include "analyzer/labels/reasons.hpp"
 
+#include "analyzer/labels/row_choice.hpp"
 #include "analyzer/labels/score_table.hpp"
 #include "analyzer/metre.hpp"
 

@@ -168,13 +168,4 @@ int score_value(Row row);
 
 constexpr double per_log_unit = 1000.0;
 
-/// The rows that speak for or against `reading` of note `index`, in table order.
-std::vector<Row> rows_for(const Reading& reading, const Chain& chain, std::size_t index);
-/// The sum of those rows, in thousandths.
-int reading_score(const Reading& reading, const Chain& chain, std::size_t index);
-
-/// The rows for note `index` read as `to` after the note before it read as `from`.
-std::vector<Row> rows_between(const Reading& from, const Reading& to, const Chain& chain, std::size_t index);
-int transition_score(const Reading& from, const Reading& to, const Chain& chain, std::size_t index);
-
 }  // namespace insideline

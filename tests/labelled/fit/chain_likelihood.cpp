@@ -1,6 +1,7 @@
 #include "tests/labelled/fit/chain_likelihood.hpp"
 
 #include "analyzer/labels/note_context.hpp"
+#include "analyzer/labels/row_choice.hpp"
 #include "analyzer/phrases.hpp"
 
 #include <cmath>

@@ -77,7 +77,9 @@ const shownDegree = (degree) => degree.replaceAll("b", "â™­").replaceAll("#", "â
 
 /// Everything the analysis says of a note, as the page must say it.
 function saidOf(analysis, note) {
-  const parts = [note.name, `bar ${note.bar}`, note.role, `${Math.round(note.confidence * 100)} % sure`, note.reason];
+  const sure = Math.round(note.confidence * 100);
+  const parts = [note.name, `bar ${note.bar}`, note.role, note.reason];
+  if (sure < 100) parts.push(`${sure} % sure`);
   if (note.figure !== "none") parts.push(note.figure);
   if (note.placement !== "in place") parts.push(note.placement);
   if (note.degree && note.governor !== null)

@@ -1,0 +1,329 @@
+#include "analyzer/labels/row_choice.hpp"
+
+#include "analyzer/labels/fitted_values.hpp"
+
+#include <cstdlib>
+#include <optional>
+
+namespace insideline {
+namespace {
+
+constexpr int downbeat = 4;  // of metrical_weight
+
+// Semitones above the root.
+constexpr int ninth = 2;
+constexpr int minor_third = 3;
+constexpr int fourth = 5;
+constexpr int sixth = 9;
+
+bool is_step(const std::optional<Motion>& motion) { return motion && motion->step; }
+bool is_leap(const std::optional<Motion>& motion) { return motion && !motion->step; }
+bool is_half_step(const std::optional<Motion>& motion) { return motion && std::abs(motion->semitones) == 1; }
+bool goes_on(const NoteContext& here) {
+  return here.in && here.out && (here.in->semitones > 0) == (here.out->semitones > 0);
+}
+bool turns(const NoteContext& here) { return here.in && here.out && !goes_on(here); }
+bool is_long(const NoteContext& here) { return here.longer_than_next && (here.held || here.longer_than_before); }
+
+/// Calls `visit` with each row that applies. The only place where rows are chosen.
+template <typename Visit>
+class RowChooser {
+ public:
+  RowChooser(const Chain& chain, std::size_t index, Visit& visit)
+      : chain_(chain), index_(index), here_(chain[index]), visit_(visit) {}
+
+  void choose(const Reading& reading) {
+    if (reading.placement == Placement::anticipation && !here_.pickup) early(reading);
+    if (reading.against == Against::previous) carried(reading);
+    switch (reading.motive) {
+      case Motive::chord_tone:
+      case Motive::no_chord: break;
+      case Motive::tension: tension(reading); break;
+      case Motive::passing: passing(); break;
+      case Motive::neighbour: neighbour(); break;
+      case Motive::double_neighbour: visit_(Row::double_neighbour); break;
+      case Motive::enclosure: enclosure(reading); break;
+      case Motive::opening_enclosure:
+      case Motive::closing_enclosure: half_enclosure(reading); break;
+      case Motive::approach: approach(); break;
+      case Motive::double_approach: double_approach(reading); break;
+      case Motive::appoggiatura: appoggiatura(); break;
+      case Motive::escape: escape(); break;
+      case Motive::pedal: visit_(here_.same_before ? Row::pedal_repeated : Row::pedal_in_bass); break;
+      case Motive::unexplained: unexplained(); break;
+    }
+  }
+
+ private:
+  void when(bool applies, Row row) {
+    if (applies) visit_(row);
+  }
+
+  [[nodiscard]] bool stronger_than_next() const { return here_.weight > here_.next_weight; }
+  [[nodiscard]] bool weaker_than_next() const { return here_.weight < here_.next_weight; }
+
+  [[nodiscard]] bool has_ordinary_colour() const { return here_.colour && *here_.colour != Colour::foreign; }
+  [[nodiscard]] bool goes_on_in_next() const {
+    if (index_ + 1 == chain_.size()) return false;
+    const NoteContext& after = chain_[index_ + 1];
+    return after.chord == here_.next ? after.is_tone : after.next == here_.next && after.is_tone_of_next;
+  }
+
+  void early(const Reading& reading) {
+    const bool confirmed = here_.sounds_into_next || here_.struck_again_on_next;
+    visit_(Row::early);
+    when(here_.sounds_into_next, Row::early_tied_over);
+    when(here_.sounds_mostly_over_next, Row::early_mostly_over);
+    when(!here_.sounds_into_next && here_.struck_again_on_next, Row::early_struck_again);
+    when(!confirmed && here_.rest_after, Row::early_before_rest);
+    when(!confirmed && !here_.rest_after, Row::early_unconfirmed);
+    when(!here_.on_beat, Row::early_off_beat);
+    when(reading.motive == Motive::tension, Row::early_tension);
+    when(here_.to_change >= here_.beat, Row::early_far);
+    when(here_.to_change > here_.beat, Row::early_two_beats);
+    when(!confirmed && is_step(here_.out), Row::early_left_by_step);
+    when(here_.same_before && chain_[index_ - 1].next == here_.next, Row::early_already_there);
+    when(is_leap(here_.in), Row::early_by_leap);
+    when(has_ordinary_colour(), Row::early_also_colour);
+    when(!confirmed && goes_on_in_next(), Row::early_leads_in);
+  }
+
+  void carried(const Reading& reading) {
+    const bool resolves = here_.same_before && is_step(here_.out) && here_.since_change < here_.beat;
+    if (resolves) return visit_(Row::hangs_over);
+    visit_(Row::carried_on);
+    when(here_.same_before, Row::carried_struck_again);
+    when(here_.since_change >= here_.beat, Row::carried_late);
+    when(index_ > 0 && chain_[index_ - 1].chord == here_.previous && chain_[index_ - 1].is_tone,
+         Row::carried_from_old_tone);
+    when(has_ordinary_colour() && reading.motive == Motive::chord_tone, Row::carried_also_colour);
+  }
+
+  /// What follows then follows a tone of the next chord, and says nothing of a colour of this one.
+  [[nodiscard]] bool becomes_tone() const { return here_.sounds_into_next && here_.is_tone_of_next; }
+
+  void tension(const Reading& reading) {
+    visit_(Row::tension);
+    when(here_.held && !becomes_tone() && (here_.longer_than_next || here_.rest_after), Row::tension_held);
+    when(here_.two_beats && !becomes_tone(), Row::tension_long);
+    when(here_.brief, Row::tension_brief);
+    when(here_.longer_than_next && here_.longer_than_before, Row::tension_slow);
+    when(here_.phrase_end && !becomes_tone(), Row::tension_ends_phrase);
+    when(here_.rest_after && !becomes_tone(), Row::tension_before_rest);
+    when(here_.weight >= downbeat, Row::tension_on_downbeat);
+    when(here_.phrase_start, Row::tension_after_rest);
+    tension_motion();
+    when(here_.out && stronger_than_next(), Row::tension_on_strong_place);
+    when(here_.on_beat, Row::tension_on_beat);
+    when(reading.colour == Colour::listed && (here_.above_root == ninth || here_.above_root == sixth),
+         Row::tension_sixth_or_ninth);
+    when(reading.colour == Colour::listed && here_.above_root == sixth, Row::tension_sixth);
+    when(here_.above_root == minor_third, Row::tension_blue_third);
+    when(here_.above_root == fourth, Row::tension_eleventh);
+    when(here_.riff, Row::tension_riff);
+    when(here_.weight == 0, Row::tension_triplet);
+    when(is_step(here_.out) && here_.out->semitones < 0, Row::tension_down);
+    tension_colour(reading.colour);
+  }
+
+  [[nodiscard]] bool leads_into_tone() const {
+    return is_step(here_.out) && !here_.same_after && chain_[index_ + 1].is_tone;
+  }
+  [[nodiscard]] bool comes_from_tone() const {
+    return is_step(here_.in) && !here_.same_before && chain_[index_ - 1].is_tone;
+  }
+
+  void tension_motion() {
+    const bool steps = is_step(here_.in) && is_step(here_.out);
+    when(is_leap(here_.in) && is_leap(here_.out) && !becomes_tone(), Row::tension_between_leaps);
+    when(steps && weaker_than_next(), Row::tension_steps_weak);
+    when(steps && stronger_than_next(), Row::tension_steps_strong);
+    when(leads_into_tone(), Row::tension_into_tone);
+    when(is_leap(here_.out) && !becomes_tone(), Row::tension_left_by_leap);
+    when(is_leap(here_.in), Row::tension_reached_by_leap);
+    when(here_.stacked, Row::tension_stacked);
+    when(here_.crowns, Row::tension_crowns);
+    when(is_step(here_.in), Row::tension_reached_by_step);
+    when(is_step(here_.out), Row::tension_steps_on);
+    when(is_half_step(here_.out), Row::tension_half_step_on);
+    when(turns(here_), Row::tension_turns);
+    when(goes_on(here_) && is_step(here_.in) && is_step(here_.out), Row::tension_goes_on);
+    when(here_.same_before || here_.same_after, Row::tension_repeated);
+    when(here_.returns, Row::tension_returns);
+  }
+
+  void tension_colour(Colour colour) {
+    switch (colour) {
+      case Colour::listed: break;
+      case Colour::asked_for: visit_(Row::tension_asked_for); break;
+      case Colour::altered: visit_(Row::tension_altered); break;
+      case Colour::disputed: visit_(Row::tension_disputed); break;
+      case Colour::blue: visit_(Row::tension_blue); break;
+      case Colour::avoided: visit_(Row::tension_avoided); break;
+      case Colour::foreign: visit_(Row::tension_foreign); break;
+    }
+  }
+
+  void passing() {
+    visit_(Row::passing);
+    when(here_.is_tone, Row::on_its_way);
+    when(weaker_than_next(), Row::passing_unaccented);
+    when(stronger_than_next(), Row::passing_accented);
+    when(is_long(here_), Row::passing_long);
+    when(here_.held, Row::passing_held);
+    when(here_.two_beats, Row::passing_two_beats);
+    when(here_.brief, Row::passing_brief);
+    when(here_.rest_after, Row::passing_before_rest);
+    when(is_half_step(here_.out), Row::passing_half_step);
+    when(leads_into_tone() && comes_from_tone(), Row::passing_between_tones);
+    when(here_.colour == Colour::listed, Row::passing_colour);
+    when(here_.on_beat, Row::passing_on_beat);
+    when(is_half_step(here_.in) && is_half_step(here_.out), Row::passing_chromatic);
+  }
+
+  void neighbour() {
+    visit_(Row::neighbour);
+    when(here_.is_tone, Row::on_its_way);
+    when(weaker_than_next(), Row::neighbour_unaccented);
+    when(stronger_than_next(), Row::neighbour_accented);
+    when(is_long(here_), Row::neighbour_long);
+    when(here_.held, Row::neighbour_held);
+    when(here_.rest_after, Row::neighbour_before_rest);
+    when(is_half_step(here_.out), Row::neighbour_half_step);
+    when(here_.in->semitones != -here_.out->semitones, Row::neighbour_changed);
+    when(here_.colour == Colour::listed, Row::neighbour_colour);
+    when(here_.on_beat, Row::neighbour_on_beat);
+    when(here_.in->semitones < 0, Row::neighbour_below);
+  }
+
+  void enclosure(const Reading& reading) {
+    const bool last = reading.part + 1 == reading.parts && reading.motive != Motive::opening_enclosure;
+    visit_(Row::enclosure);
+    when(reading.parts == 3, Row::enclosure_of_three);
+    when(last && is_half_step(here_.out), Row::enclosure_half_step);
+    when(last && weaker_than_next(), Row::enclosure_lands_strong);
+    when(here_.held, Row::enclosure_held);
+    when(here_.on_beat, Row::enclosure_on_beat);
+  }
+
+  void half_enclosure(const Reading& reading) {
+    enclosure(reading);
+    visit_(Row::enclosure_with_chord_tone);
+    const bool opens = reading.motive == Motive::opening_enclosure;
+    const std::size_t side = opens ? index_ + 1 : index_ - 1;
+    const std::size_t target = opens ? index_ + 2 : index_ + 1;
+    when(chain_[side].chord != chain_[target].chord && chain_[side].next != chain_[target].next,
+         Row::enclosure_across_change);
+  }
+
+  void approach() {
+    visit_(Row::approach);
+    visit_(is_half_step(here_.out) ? Row::approach_half_step : Row::approach_whole_step);
+    when(weaker_than_next(), Row::approach_lands_strong);
+    when(stronger_than_next(), Row::approach_on_strong_place);
+    when(here_.longer_than_next, Row::approach_longer_than_target);
+    when(is_step(here_.in), Row::approach_by_step);
+    when(here_.held, Row::approach_held);
+    when(here_.phrase_start, Row::approach_after_rest);
+    when(here_.rest_after, Row::approach_before_rest);
+    when(here_.blue && !is_step(here_.in), Row::approach_blue);
+  }
+
+  void double_approach(const Reading& reading) {
+    visit_(Row::double_approach);
+    when(chain_[index_ - reading.part].crowns, Row::double_approach_from_stack);
+  }
+
+  void appoggiatura() {
+    visit_(Row::appoggiatura);
+    when(stronger_than_next(), Row::appoggiatura_accented);
+    when(here_.longer_than_next, Row::appoggiatura_longer);
+    when(!stronger_than_next() && !here_.longer_than_next, Row::appoggiatura_weak);
+    when(here_.length < here_.beat, Row::appoggiatura_brief);
+    when(here_.held, Row::appoggiatura_held);
+    when(is_step(here_.in), Row::appoggiatura_by_step);
+    when(goes_on(here_), Row::appoggiatura_same_way);
+  }
+
+  void escape() {
+    visit_(Row::escape);
+    when(!stronger_than_next(), Row::escape_unaccented);
+    when(stronger_than_next(), Row::escape_accented);
+    when(goes_on(here_), Row::escape_same_way);
+    when(here_.held, Row::escape_held);
+  }
+
+  void unexplained() {
+    visit_(Row::unexplained);
+    when(has_ordinary_colour(), Row::outside_colour);
+    when(here_.held, Row::outside_held);
+    when(here_.slips != 0, Row::outside_slips);
+    when(is_step(here_.in) && is_step(here_.out), Row::outside_by_step);
+    when(!is_step(here_.in) && !is_step(here_.out), Row::outside_by_leap);
+  }
+
+  const Chain& chain_;
+  std::size_t index_;
+  const NoteContext& here_;
+  Visit& visit_;
+};
+
+template <typename Visit>
+void visit_between(const Reading& from, const Reading& to, const Chain& chain, std::size_t index, Visit& visit) {
+  const NoteContext& before = chain[index - 1];
+  const NoteContext& here = chain[index];
+  const bool one_figure = to.part > 0 || (from == to && here.same_before);
+  if (one_figure) return;
+  if (from.motive == Motive::passing && to.motive == Motive::passing)
+    visit(Row::second_passing);
+  else if (needs_target(from) && !is_stable(to))
+    visit(Row::leads_to_motion);
+  else if (needs_start(to) && !is_stable(from))
+    visit(Row::starts_from_motion);
+  if (needs_target(from) && to.motive == Motive::tension) visit(Row::lands_on_tension);
+  if (from.motive == Motive::tension && to.motive == Motive::tension && is_leap(here.in))
+    visit(Row::tension_beside_tension);
+  if (from.motive == Motive::unexplained && to.motive == Motive::unexplained) visit(Row::outside_goes_on);
+  const bool still_the_old_chord = before.next == here.next;
+  if (from.against == Against::next && still_the_old_chord) {
+    if (to.against == Against::sounding) visit(Row::goes_back_to_old_chord);
+    if (to.against == Against::next) visit(Row::early_goes_on);
+  }
+  if (from.against == Against::previous && to.against == Against::previous) visit(Row::carried_goes_on);
+}
+
+template <typename Choose>
+int sum_of(Choose choose) {
+  int sum = 0;
+  auto add = [&sum](Row row) { sum += fitted_values[static_cast<std::size_t>(row)]; };
+  choose(add);
+  return sum;
+}
+
+}  // namespace
+
+std::vector<Row> rows_for(const Reading& reading, const Chain& chain, std::size_t index) {
+  std::vector<Row> rows;
+  auto keep = [&rows](Row row) { rows.push_back(row); };
+  RowChooser(chain, index, keep).choose(reading);
+  return rows;
+}
+
+int reading_score(const Reading& reading, const Chain& chain, std::size_t index) {
+  return sum_of([&](auto& add) { RowChooser(chain, index, add).choose(reading); });
+}
+
+std::vector<Row> rows_between(const Reading& from, const Reading& to, const Chain& chain, std::size_t index) {
+  std::vector<Row> rows;
+  auto keep = [&rows](Row row) { rows.push_back(row); };
+  visit_between(from, to, chain, index, keep);
+  return rows;
+}
+
+int transition_score(const Reading& from, const Reading& to, const Chain& chain, std::size_t index) {
+  const bool plain = from.motive == Motive::chord_tone && from.against == Against::sounding;
+  if (plain) return 0;  // no row speaks of what follows a chord tone in place
+  return sum_of([&](auto& add) { visit_between(from, to, chain, index, add); });
+}
+
+}  // namespace insideline

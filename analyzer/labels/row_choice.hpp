@@ -1,0 +1,22 @@
+// Which rows of the score table apply to a reading: the only place where rows are chosen.
+#pragma once
+
+#include "analyzer/labels/note_context.hpp"
+#include "analyzer/labels/reading.hpp"
+#include "analyzer/labels/score_table.hpp"
+
+#include <cstddef>
+#include <vector>
+
+namespace insideline {
+
+/// The rows that speak for or against `reading` of note `index`, in table order.
+std::vector<Row> rows_for(const Reading& reading, const Chain& chain, std::size_t index);
+/// The sum of those rows, in thousandths.
+int reading_score(const Reading& reading, const Chain& chain, std::size_t index);
+
+/// The rows for note `index` read as `to` after the note before it read as `from`.
+std::vector<Row> rows_between(const Reading& from, const Reading& to, const Chain& chain, std::size_t index);
+int transition_score(const Reading& from, const Reading& to, const Chain& chain, std::size_t index);
+
+}  // namespace insideline
