@@ -120,7 +120,8 @@ void whole(benchmark::State& state) {
     insideline::reports::Report report;
     report.source.solo_file = "generated.musicxml";
     report.source.changes_file = "in score";
-    report.analysis = insideline::analyze(read.solo, insideline::lay_out(read.changes.value(), read.solo));
+    report.analysis = insideline::analyze(read.solo, insideline::lay_out(read.changes.value(), read.solo),
+                                          {.detail = insideline::Detail::labels});
     report.solo = std::move(read.solo);
     benchmark::DoNotOptimize(insideline::reports::text_report(report));
   }
