@@ -37,7 +37,7 @@ TEST_CASE("nothing in a title can drive the terminal") {
        "\xEF\xBF\xBD"
        "abc"},  // right-to-left override
       {"bad\xFF", "bad\xEF\xBF\xBD"},
-      {"Harbour\xE2\x80\xA8Lights\xE2\x80\xA9Two", "Harbour Lights Two"},  // separators of lines and paragraphs
+      {"Herring\xE2\x80\xA8Loft\xE2\x80\xA9Two", "Herring Loft Two"},  // separators of lines and paragraphs
   }));
   CHECK(reports::printable(text) == shown);
 }
