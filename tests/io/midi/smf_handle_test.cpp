@@ -59,11 +59,11 @@ TEST_CASE("the second reader hears what libsmf says") {
   CHECK_THAT(second.complaints[0], Catch::Contains("status byte"));
 }
 
-TEST_CASE("a very long file is saved whole") {
-  const auto checked = check_smf(save_smf(notes_in_a_row(200'000)));
+TEST_CASE("a long file is saved whole") {
+  const auto checked = check_smf(save_smf(notes_in_a_row(20'000)));
   REQUIRE(checked);
-  CHECK(checked->note_count == 200'000);
-  CHECK(events_of(checked->clean).tracks.at(0).size() == 400'000);
+  CHECK(checked->note_count == 20'000);
+  CHECK(events_of(checked->clean).tracks.at(0).size() == 40'000);
 }
 
 TEST_CASE("files may be saved from several threads") {
