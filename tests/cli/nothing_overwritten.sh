@@ -30,16 +30,23 @@ $(cat "$said")"
   tries=$((tries + 1))
 }
 
-# spared FILE ARGUMENT...: refused with FILE, in all its spellings, as the last argument
+# spared FILE ARGUMENT...: refused with FILE as the last argument; each command once in every spelling, then by a hard
+# link, which no comparison of names would find.
+tried=
 spared() {
   file=$1
   shift
   ending=${file##*.}
   ln -s "$file" "link.$ending"
   ln "$file" "hard.$ending"
-  for spelling in "$file" "./$file" "aside/../$file" "$PWD/$file" "link.$ending" "hard.$ending"; do
-    refused "$@" "$spelling"
-  done
+  if [ "$1" = "$tried" ]; then
+    refused "$@" "hard.$ending"
+  else
+    for spelling in "$file" "./$file" "aside/../$file" "$PWD/$file" "link.$ending" "hard.$ending"; do
+      refused "$@" "$spelling"
+    done
+  fi
+  tried=$1
   rm "link.$ending" "hard.$ending"
 }
 
