@@ -5,9 +5,9 @@
 #include "analyzer/collection/solo_rows.hpp"
 #include "analyzer/spelling.hpp"
 #include "benchmarks/generated_score.hpp"
-#include "io/content_hash.hpp"
 #include "io/database/collection.hpp"
 #include "io/read_solo.hpp"
+#include "io/solo_hash.hpp"
 
 #include <fcntl.h>
 #include <sys/resource.h>
@@ -107,7 +107,7 @@ void stages(const fs::path& folder, const std::string& score) {
       spent.at(stage) += seconds_since(began);
       began = Clock::now();
     };
-    const auto hash = insideline::io::content_hash(bytes);
+    const auto hash = insideline::io::solo_hash(bytes);
     lap(0);
     insideline::io::ReadResult read = insideline::io::parse_solo(bytes, "generated.musicxml");
     lap(1);
