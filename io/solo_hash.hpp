@@ -1,5 +1,5 @@
-// The fingerprint of a solo in a collection: the same bytes give the same fingerprint on every machine. It takes eight
-// bytes at a step, for a survey reads whole scores; a practice log keeps the fingerprints of content_hash.hpp.
+// The fingerprint of a solo in a collection: the same bytes give the same fingerprint on every machine. It takes
+// sixteen bytes at a step, for a survey reads whole scores; a practice log keeps the fingerprints of content_hash.hpp.
 // Source: MurmurHash3 for 64-bit machines with 128 bits, A. Appleby (public domain). Like every fast fingerprint it is
 // no protection against somebody who builds two files with one fingerprint on purpose.
 #pragma once
