@@ -9,6 +9,7 @@ namespace {
 
 constexpr std::uint64_t first_factor = 0x87c37b91114253d5;
 constexpr std::uint64_t second_factor = 0x4cf5ad432745937f;
+constexpr std::size_t bits_a_byte = 8;
 constexpr std::size_t word_bytes = 8;
 constexpr std::size_t block_bytes = 2 * word_bytes;
 
@@ -20,7 +21,7 @@ std::uint64_t word_of(std::string_view bytes) {
     return word;
   }
   for (std::size_t i = 0; i < bytes.size(); ++i)
-    word |= std::uint64_t{static_cast<unsigned char>(bytes[i])} << (word_bytes * i);
+    word |= std::uint64_t{static_cast<unsigned char>(bytes[i])} << (bits_a_byte * i);
   return word;
 }
 
