@@ -62,7 +62,7 @@ std::string reason_of(const io::ReadError& error) {
 }
 
 /// What a solo needed is there for the next one. Given back, each page of it would be cleared and counted anew by the
-/// kernel, a hundred and more a solo, which costs a core as much as reading the score. A refusal changes no result.
+/// kernel, a hundred and more a solo. A refusal changes no result.
 void keep_memory() {
   constexpr int mebibyte = 1 << 20;
   constexpr int kept_bytes = 64 * mebibyte;
