@@ -11,26 +11,27 @@ constexpr int half_bar_weight = 3;  // of metrical_weight: the bar or its half b
 
 Beats end_of(const SoundingChord& chord) { return chord.onset + chord.duration; }
 
-/// On a beat that is felt: in 6/8 there are two.
-bool is_on_felt_beat(const Bar& bar, const Beats& position) {
-  const Beats from_bar_line = (beat_in_bar(bar, position) - 1) * beat_length(bar.meter);
-  return remainder_within(from_bar_line, felt_beat(bar.meter)) == Beats{};
+/// Where the beats of the bar are counted from: a pickup is the end of a bar that was not played from its beginning.
+Beats counted_from(const Bar& bar) {
+  return bar.number == 0 ? bar.onset + bar.length - bar_length(bar.meter) : bar.onset;
 }
 
 /// Walks along bars, phrases and stretches with the notes, so that nothing is searched for.
 class Cursor {
  public:
   Cursor(const Solo& solo, std::span<const Phrase> phrases, std::span<const Stretch> stretches)
-      : solo_(solo), phrases_(phrases), stretches_(stretches) {}
+      : solo_(solo), phrases_(phrases), stretches_(stretches) {
+    if (!solo.bars.empty()) come_to_bar(0);
+  }
 
   void look_up(HeardNote& heard, std::size_t index) {
     const Beats& onset = solo_.notes[index].onset;
-    while (bar_ + 1 < solo_.bars.size() && solo_.bars[bar_ + 1].onset <= onset) ++bar_;
+    while (bar_ + 1 < solo_.bars.size() && solo_.bars[bar_ + 1].onset <= onset) come_to_bar(bar_ + 1);
     while (phrase_ + 1 < phrases_.size() && phrases_[phrase_].last < index) ++phrase_;
     while (stretch_ + 1 < stretches_.size() && stretches_[stretch_ + 1].onset <= onset) ++stretch_;
     heard.bar = bar_;
     heard.phrase = phrase_;
-    heard.on_beat = is_on_felt_beat(solo_.bars[bar_], onset);
+    heard.on_beat = remainder_within(onset - bar_line_, felt_beat_) == Beats{};
     heard.on_strong_beat = heard.on_beat && metrical_weight(solo_.bars[bar_], onset, Feel::straight) >= half_bar_weight;
     if (stretches_.empty()) return;
     const Stretch& stretch = stretches_[stretch_];
@@ -40,10 +41,18 @@ class Cursor {
   }
 
  private:
+  void come_to_bar(std::size_t bar) {
+    bar_ = bar;
+    bar_line_ = counted_from(solo_.bars[bar]);
+    felt_beat_ = felt_beat(solo_.bars[bar].meter);  // in 6/8 there are two
+  }
+
   const Solo& solo_;
   std::span<const Phrase> phrases_;
   std::span<const Stretch> stretches_;
   std::size_t bar_ = 0;
+  Beats bar_line_;
+  Beats felt_beat_;
   std::size_t phrase_ = 0;
   std::size_t stretch_ = 0;
 };

@@ -1,13 +1,14 @@
 // survey_benchmark PROGRAM FOLDER COUNT [COUNT...]: what a survey costs. For each COUNT it writes that many different
-// solos of 64 bars below FOLDER, runs `PROGRAM survey` over them twice, and prints solos a second, the peak of memory
-// and how much faster the second run is. Then it tells, in this process and on one core, how the work divides.
+// solos of 64 bars below FOLDER, runs `PROGRAM survey` over them twice, and prints solos a second, the peak of memory,
+// how much faster the second run is, and what it costs to put four parts together. Before all it tells, in this process
+// and on one core, how the work divides.
 #include "analyzer/alignment.hpp"
 #include "analyzer/collection/solo_rows.hpp"
 #include "analyzer/spelling.hpp"
 #include "benchmarks/generated_score.hpp"
-#include "io/content_hash.hpp"
 #include "io/database/collection.hpp"
 #include "io/read_solo.hpp"
+#include "io/solo_hash.hpp"
 
 #include <fcntl.h>
 #include <sys/resource.h>
@@ -54,19 +55,23 @@ struct Run {
   long peak_kilobytes = 0;
 };
 
-Run timed_survey(const std::string& program, const fs::path& folder, const fs::path& database) {
+/// `insideline` with these words; what it prints goes nowhere.
+Run timed(std::vector<std::string> words) {
+  std::vector<char*> arguments;
+  for (std::string& word : words) arguments.push_back(word.data());
+  arguments.push_back(nullptr);
   const auto began = Clock::now();
   const pid_t child = ::fork();
   if (child < 0) throw std::runtime_error("no process can be started");
   if (child == 0) {
     const int nowhere = ::open("/dev/null", O_WRONLY | O_CLOEXEC);
     ::dup2(nowhere, STDOUT_FILENO);
-    ::execl(program.c_str(), program.c_str(), "survey", folder.c_str(), "--db", database.c_str(), nullptr);
+    ::execv(arguments.front(), arguments.data());
     ::_exit(127);
   }
   int status = 0;
   rusage used{};
-  if (::wait4(child, &status, 0, &used) != child || status != 0) throw std::runtime_error("the survey failed");
+  if (::wait4(child, &status, 0, &used) != child || status != 0) throw std::runtime_error(words.at(1) + " failed");
   constexpr double millionth = 1e-6;
   const auto seconds = [](const timeval& time) {
     return static_cast<double>(time.tv_sec) + millionth * static_cast<double>(time.tv_usec);
@@ -76,20 +81,44 @@ Run timed_survey(const std::string& program, const fs::path& folder, const fs::p
           .peak_kilobytes = used.ru_maxrss};
 }
 
+/// Four parts one after the other, and what it costs to put them together.
+void in_parts(const std::string& program, const fs::path& folder, const fs::path& solos) {
+  double survey_seconds = 0.0;
+  std::vector<std::string> merge{program, "merge"};
+  for (const std::string number : {"1", "2", "3", "4"}) {
+    const std::string part = (folder / ("part-" + number + ".db")).string();
+    fs::remove(part);
+    survey_seconds +=
+        timed({program, "survey", solos.string(), "--db", part, "--shard", number + "/4"}).processor_seconds;
+    merge.push_back(part);
+  }
+  const std::string merged = (folder / "merged.db").string();
+  fs::remove(merged);
+  std::vector<std::string> with_output = merge;
+  with_output.insert(with_output.end(), {"-o", merged});
+  const Run merging = timed(with_output);
+  std::printf("        four parts put together: %.3f of the time of a core that surveying them took; aim 0.1\n",
+              merging.processor_seconds / survey_seconds);
+  fs::remove(merged);
+  for (std::size_t part = 2; part < merge.size(); ++part) fs::remove(merge[part]);
+}
+
 void whole_program(const std::string& program, const fs::path& folder, const std::string& score, int count) {
   const fs::path solos = folder / ("solos-" + std::to_string(count));
   const fs::path database = folder / ("solos-" + std::to_string(count) + ".db");
   fs::remove_all(solos);
   fs::remove(database);
   write_solos(solos, score, count);
-  const Run first = timed_survey(program, solos, database);
-  const Run second = timed_survey(program, solos, database);
+  const std::vector<std::string> survey{program, "survey", solos.string(), "--db", database.string()};
+  const Run first = timed(survey);
+  const Run second = timed(survey);
   constexpr double milliseconds = 1000.0;
   constexpr double megabyte = 1e6;
   std::printf("%6d solos: %7.1f s, %6.0f a second, %.2f ms of a core each, peak %ld KB; ", count, first.seconds,
               count / first.seconds, milliseconds * first.processor_seconds / count, first.peak_kilobytes);
   std::printf("second run %.2f s, %.0f times faster; database %.0f MB\n", second.seconds,
               first.seconds / second.seconds, static_cast<double>(fs::file_size(database)) / megabyte);
+  in_parts(program, folder, solos);
   fs::remove_all(solos);
   fs::remove(database);
 }
@@ -107,13 +136,14 @@ void stages(const fs::path& folder, const std::string& score) {
       spent.at(stage) += seconds_since(began);
       began = Clock::now();
     };
-    const auto hash = insideline::io::content_hash(bytes);
+    const auto hash = insideline::io::solo_hash(bytes);
     lap(0);
     insideline::io::ReadResult read = insideline::io::parse_solo(bytes, "generated.musicxml");
     lap(1);
     const insideline::Harmony harmony = insideline::lay_out(read.changes.value(), read.solo);
     const insideline::Solo solo = insideline::spelled_by_harmony(std::move(read.solo), harmony);
-    const insideline::SoloRows rows = insideline::solo_rows(solo, insideline::analyze(solo, harmony));
+    const insideline::SoloRows rows =
+        insideline::solo_rows(solo, insideline::analyze(solo, harmony, {.detail = insideline::Detail::labels}));
     lap(2);
     collection.store({.hash = hash, .place = {std::to_string(number), "", ""}, .made_with = "benchmark"}, rows, "");
     lap(3);

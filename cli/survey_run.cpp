@@ -6,8 +6,10 @@
 #include "io/database/statement.hpp"
 #include "io/file_bytes.hpp"
 #include "io/solo_files.hpp"
+#include "io/solo_hash.hpp"
 
 #include <fmt/format.h>
+#include <malloc.h>
 
 #include <algorithm>
 #include <atomic>
@@ -57,6 +59,16 @@ std::string reason_of(const io::ReadError& error) {
   const std::string place = io::to_string(error.place()) + ": ";
   if (reason.starts_with(place)) reason.erase(0, place.size());
   return error.place().line > 0 ? fmt::format("line {}: {}", error.place().line, reason) : reason;
+}
+
+/// What a solo needed is there for the next one. Given back, each page of it would be cleared and counted anew by the
+/// kernel, a hundred and more a solo. A refusal changes no result.
+void keep_memory() {
+  constexpr int mebibyte = 1 << 20;
+  constexpr int kept_bytes = 64 * mebibyte;
+  constexpr int largest_block_bytes = 32 * mebibyte;  // more is not taken
+  ::mallopt(M_TRIM_THRESHOLD, kept_bytes);
+  ::mallopt(M_MMAP_THRESHOLD, largest_block_bytes);
 }
 
 std::string without_slash(std::string folder) {
@@ -199,8 +211,8 @@ class Survey {
     }
     const std::string bytes = bytes_of(path);
     if (bytes.empty()) return;
-    io::ContentHash hash = io::content_hash(bytes);
-    if (changes) hash = io::content_hash(io::read_bytes(*changes, largest_side_file), hash);
+    io::ContentHash hash = io::solo_hash(bytes);
+    if (changes) hash = io::solo_hash(io::read_bytes(*changes, largest_side_file), hash);
     if (!is_in_shard(hash)) {
       ++elsewhere_;
       return;
@@ -245,7 +257,7 @@ class Survey {
       ++work_.no_scores;
       return {};
     } catch (const io::ReadError&) {
-      if (is_in_shard(io::content_hash(path))) throw;
+      if (is_in_shard(io::solo_hash(path))) throw;
       ++elsewhere_;
       return {};
     }
@@ -302,6 +314,7 @@ SurveyedFiles files_of(const SurveyOptions& options) {
 }
 
 reports::SurveyWork survey(const SurveyOptions& options, const SurveyedFiles& files, io::Collection& collection) {
+  keep_memory();
   return Survey(options, files, collection).run();
 }
 

@@ -20,9 +20,14 @@ std::string_view environment(const char* name) {
   return value == nullptr ? std::string_view{} : std::string_view{value};
 }
 
+/// Asked once: progress is told for every solo of a collection.
+bool is_watched() {
+  static const bool watched = ::isatty(STDERR_FILENO) == 1;
+  return watched;
+}
+
 /// In place of the line before.
 void show_line(const std::string& line) {
-  if (::isatty(STDERR_FILENO) == 0) return;
   std::fputs(("\r\x1b[K" + line).c_str(), stderr);
   std::fflush(stderr);
 }
@@ -53,9 +58,11 @@ void add_colour_option(CLI::App& command, ColourChoice& colour, const std::strin
 }
 
 void show_progress(std::string_view what, std::size_t done, std::size_t of) {
-  show_line(done < of ? fmt::format("{}: {} of {}", what, done, of) : std::string{});
+  if (is_watched()) show_line(done < of ? fmt::format("{}: {} of {}", what, done, of) : std::string{});
 }
 
-void show_count(std::string_view what, std::size_t count) { show_line(fmt::format("{}: {}", what, count)); }
+void show_count(std::string_view what, std::size_t count) {
+  if (is_watched()) show_line(fmt::format("{}: {}", what, count));
+}
 
 }  // namespace insideline::cli

@@ -89,10 +89,14 @@ SoloRows solo_rows(const Solo& solo, const Analysis& analysis) {
   rows.part = solo.part;
   rows.bars = static_cast<int>(solo.bars.size());
   rows.choruses = analysis.harmony.choruses;
+  rows.chords.reserve(analysis.harmony.chords.size());
   for (const SoundingChord& chord : analysis.harmony.chords) rows.chords.push_back(entry_of(chord));
-  for (std::size_t i = 0; i < solo.notes.size(); ++i)
-    rows.notes.push_back(
-        entry_of(solo.notes[i], analysis.labels[i], solo.bars[bar_index_at(solo, solo.notes[i].onset)]));
+  rows.notes.reserve(solo.notes.size());
+  std::size_t bar = 0;
+  for (std::size_t i = 0; i < solo.notes.size(); ++i) {
+    while (bar + 1 < solo.bars.size() && solo.bars[bar + 1].onset <= solo.notes[i].onset) ++bar;
+    rows.notes.push_back(entry_of(solo.notes[i], analysis.labels[i], solo.bars[bar]));
+  }
   for (const Arpeggio& arpeggio : analysis.arpeggios) rows.arpeggios.push_back(entry_of(arpeggio));
   for (const Connection& connection : analysis.connections) rows.connections.push_back(entry_of(connection));
   for (const Cell& cell : analysis.cells) rows.cells.push_back(entry_of(cell));

@@ -40,9 +40,6 @@ Connection opened(const std::string& file, Access access) {
   // The log needs memory that all who use the file share, which network disks do not have; without it others wait.
   if (!file.empty() && is_on_network_disk(file)) connection.run("PRAGMA locking_mode = EXCLUSIVE");
   prepare_schema(connection);
-  // With the log beside the file a commit needs no waiting for the disk, a killed program loses nothing that was
-  // committed, and others read the last state.
-  connection.run("PRAGMA journal_mode = WAL; PRAGMA synchronous = NORMAL; PRAGMA wal_autocheckpoint = 4000");
   return connection;
 }
 
@@ -86,8 +83,18 @@ struct Collection::Parts {
         connection(opened(file, access)),
         writer(connection) {}
 
+  /// With the log beside the file a commit needs no waiting for the disk, a killed program loses nothing that was
+  /// committed, and others read the last state. To begin and to end it waits for the disk some times, which a survey
+  /// that finds nothing new is spared.
+  void begin_log() {
+    if (has_log) return;
+    connection.run("PRAGMA journal_mode = WAL; PRAGMA synchronous = NORMAL; PRAGMA wal_autocheckpoint = 4000");
+    has_log = true;
+  }
+
   NewFile new_file;  ///< outlives the connection
   bool is_finished = false;
+  bool has_log = false;
   Connection connection;
   SoloWriter writer;
   Statement find_file{connection,
@@ -140,6 +147,7 @@ void Collection::store(const StoredSolo& solo, const SoloRows& rows, const std::
     parts_->writer.write(solo, rows);
     parts_->add_file.bind(1, solo.place.path).bind(2, stamp).bind(3, solo_id(solo.hash)).run();
   };
+  parts_->begin_log();
   try {
     parts_->batch.add(write);
   } catch (const std::bad_alloc&) {  // with it the solos before it are gone, so this is not about one solo
@@ -148,10 +156,12 @@ void Collection::store(const StoredSolo& solo, const SoloRows& rows, const std::
 }
 
 void Collection::remember(const std::string& path, const std::string& stamp, const ContentHash& hash) {
+  parts_->begin_log();
   parts_->add_file.bind(1, path).bind(2, stamp).bind(3, solo_id(hash)).run();
 }
 
 void Collection::move(const ContentHash& hash, const SoloPlace& place) {
+  parts_->begin_log();
   parts_->place_solo.bind(1, solo_id(hash)).bind(2, place.path).bind(3, place.folder).bind(4, place.player).run();
 }
 

@@ -51,12 +51,12 @@ std::int64_t solo_id(const ContentHash& hash) {
 
 SoloWriter::SoloWriter(Connection& connection)
     : solo_(connection, "INSERT INTO solos VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)"),
-      chord_(connection, "INSERT INTO chords VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)"),
-      note_(connection, "INSERT INTO notes VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14)"),
-      arpeggio_(connection, "INSERT INTO arpeggios VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)"),
-      connection_(connection, "INSERT INTO connections VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)"),
-      cell_(connection, "INSERT INTO cells VALUES (?1, ?2, ?3, ?4, ?5)"),
-      figure_(connection, "INSERT INTO figures VALUES (?1, ?2, ?3, ?4, ?5)") {
+      chords_(connection, "chords", 8),
+      notes_(connection, "notes", 14),
+      arpeggios_(connection, "arpeggios", 11),
+      connections_(connection, "connections", 10),
+      cells_(connection, "cells", 5),
+      figures_(connection, "figures", 5) {
   connection.run("PRAGMA foreign_keys = OFF");
   for (const char* table : {"chords", "notes", "arpeggios", "connections", "cells", "figures", "files"})
     drops_.emplace_back(connection, fmt::format("DELETE FROM {} WHERE solo = ?1", table));
@@ -82,58 +82,51 @@ void SoloWriter::write(const StoredSolo& solo, const SoloRows& rows) {
 }
 
 void SoloWriter::write_chords(std::int64_t id, const SoloRows& rows) {
-  for (std::size_t i = 0; i < rows.chords.size(); ++i) {
+  chords_.write(rows.chords.size(), [&](NewRow row, std::size_t i) {
     const ChordEntry& chord = rows.chords[i];
-    chord_.bind(1, id).bind(2, i).bind(3, chord.symbol).bind(4, chord.quality).bind(5, chord.onset);
-    chord_.bind(6, chord.duration).bind(7, chord.bar).bind(8, chord.chorus).run();
-  }
+    row.add(id).add(i).add_lasting(chord.symbol).add_lasting(chord.quality).add(chord.onset).add(chord.duration);
+    row.add(chord.bar).add(chord.chorus);
+  });
 }
 
 void SoloWriter::write_notes(std::int64_t id, const SoloRows& rows) {
-  for (std::size_t i = 0; i < rows.notes.size(); ++i) {
+  notes_.write(rows.notes.size(), [&](NewRow row, std::size_t i) {
     const NoteEntry& note = rows.notes[i];
-    note_.bind(1, id).bind(2, i).bind(3, note.bar).bind(4, note.onset).bind(5, note.duration).bind(6, note.midi);
-    note_.bind_lasting(7, note.name).bind(8, note.chord).bind(9, note.governor).bind_lasting(10, note.degree);
-    note_.bind_lasting(11, word<Role, Role::no_chord>(note.role));
-    note_.bind_lasting(12, word<Figure, Figure::none>(note.figure));
-    note_.bind_lasting(13, word<Placement, Placement::retardation>(note.placement));
-    note_.bind(14, note.confidence).run();
-  }
+    row.add(id).add(i).add(note.bar).add(note.onset).add(note.duration).add(note.midi).add_lasting(note.name);
+    row.add(note.chord).add(note.governor).add_lasting(note.degree);
+    row.add_lasting(word<Role, Role::no_chord>(note.role)).add_lasting(word<Figure, Figure::none>(note.figure));
+    row.add_lasting(word<Placement, Placement::retardation>(note.placement)).add(note.confidence);
+  });
 }
 
 void SoloWriter::write_arpeggios(std::int64_t id, const SoloRows& rows) {
-  for (std::size_t i = 0; i < rows.arpeggios.size(); ++i) {
+  arpeggios_.write(rows.arpeggios.size(), [&](NewRow row, std::size_t i) {
     const ArpeggioEntry& run = rows.arpeggios[i];
-    arpeggio_.bind(1, id).bind(2, i).bind(3, run.first_note).bind(4, run.chord).bind(5, run.shape);
-    arpeggio_.bind(6, to_string(run.direction)).bind(7, to_string(run.inversion)).bind(8, run.notes);
-    arpeggio_.bind(9, run.ornaments).bind(10, run.complete ? 1 : 0).bind(11, run.straight_descent ? 1 : 0).run();
-  }
+    row.add(id).add(i).add(run.first_note).add(run.chord).add_lasting(run.shape).add(to_string(run.direction));
+    row.add(to_string(run.inversion)).add(run.notes).add(run.ornaments).add(run.complete ? 1 : 0);
+    row.add(run.straight_descent ? 1 : 0);
+  });
 }
 
 void SoloWriter::write_connections(std::int64_t id, const SoloRows& rows) {
-  for (std::size_t i = 0; i < rows.connections.size(); ++i) {
+  connections_.write(rows.connections.size(), [&](NewRow row, std::size_t i) {
     const ConnectionEntry& entry = rows.connections[i];
-    connection_.bind(1, id).bind(2, i).bind(3, entry.from_chord).bind(4, entry.to_chord);
-    connection_.bind(5, entry.from_note).bind(6, entry.to_note).bind(7, entry.semitones);
-    connection_.bind(8, to_string(entry.kind)).bind(9, entry.guide_tone ? 1 : 0);
-    if (entry.took_nearest)
-      connection_.bind(10, *entry.took_nearest ? 1 : 0);
-    else
-      connection_.bind_nothing(10);
-    connection_.run();
-  }
+    const std::optional<int> took_nearest =
+        entry.took_nearest ? std::optional(*entry.took_nearest ? 1 : 0) : std::nullopt;
+    row.add(id).add(i).add(entry.from_chord).add(entry.to_chord).add(entry.from_note).add(entry.to_note);
+    row.add(entry.semitones).add(to_string(entry.kind)).add(entry.guide_tone ? 1 : 0).add(took_nearest);
+  });
 }
 
 void SoloWriter::write_counts(std::int64_t id, const SoloRows& rows) {
-  for (const CellEntry& cell : rows.cells)
-    cell_.bind(1, id)
-        .bind(2, cell.degrees)
-        .bind(3, to_string(cell.direction))
-        .bind(4, cell.quality)
-        .bind(5, cell.count)
-        .run();
-  for (const FigureEntry& figure : rows.figures)
-    figure_.bind(1, id).bind(2, figure.key).bind(3, figure.part).bind(4, figure.whole).bind(5, figure.value).run();
+  cells_.write(rows.cells.size(), [&](NewRow row, std::size_t i) {
+    const CellEntry& cell = rows.cells[i];
+    row.add(id).add_lasting(cell.degrees).add(to_string(cell.direction)).add_lasting(cell.quality).add(cell.count);
+  });
+  figures_.write(rows.figures.size(), [&](NewRow row, std::size_t i) {
+    const FigureEntry& figure = rows.figures[i];
+    row.add(id).add_lasting(figure.key).add(figure.part).add(figure.whole).add(figure.value);
+  });
 }
 
 }  // namespace insideline::io

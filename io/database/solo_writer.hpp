@@ -3,6 +3,7 @@
 
 #include "analyzer/collection/solo_rows.hpp"
 #include "io/database/collection.hpp"
+#include "io/database/row_inserts.hpp"
 #include "io/database/statement.hpp"
 
 #include <cstdint>
@@ -32,12 +33,12 @@ class SoloWriter {
   void write_counts(std::int64_t id, const SoloRows& rows);
 
   Statement solo_;
-  Statement chord_;
-  Statement note_;
-  Statement arpeggio_;
-  Statement connection_;
-  Statement cell_;
-  Statement figure_;
+  RowInserts chords_;
+  RowInserts notes_;
+  RowInserts arpeggios_;
+  RowInserts connections_;
+  RowInserts cells_;
+  RowInserts figures_;
   std::vector<Statement> drops_;
 };
 

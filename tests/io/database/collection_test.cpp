@@ -1,10 +1,12 @@
 #include "io/database/collection.hpp"
 
 #include "io/database/statement.hpp"
+#include "io/file_bytes.hpp"
 #include "tests/support/own_folder.hpp"
 
 #include <catch2/catch.hpp>
 
+#include <filesystem>
 #include <string>
 
 using insideline::SoloRows;
@@ -128,6 +130,33 @@ TEST_CASE("what is stored twenty at a time is there to the last solo, and nothin
       CHECK(connection.number("SELECT count(*) FROM " + table + " WHERE solo NOT IN (SELECT id FROM solos)") == 0);
     CHECK(connection.number("SELECT count(*) FROM pragma_foreign_key_check") == 0);
   }
+}
+
+TEST_CASE(
+    "who only asks what is stored leaves the database as it is, byte for byte, and the log begins with the first "
+    "writing") {
+  const insideline::tests::OwnFolder folder;
+  const std::string file = folder.file("solos.db");
+  const StoredSolo solo = solo_at("b.mid", "one");
+  {
+    Collection collection(file);
+    collection.store(solo, rows_of("one", 0.5), "first");
+    collection.finish();
+  }
+  const std::string bytes = insideline::io::read_bytes(file, 10'000'000);
+  {
+    Collection collection(file);
+    CHECK(collection.known_file("b.mid")->stamp == "first");
+    CHECK(collection.stored(solo.hash));
+    collection.finish();
+    CHECK(collection.totals().solos == 1);
+  }
+  CHECK(insideline::io::read_bytes(file, 10'000'000) == bytes);
+  Collection collection(file);
+  CHECK_FALSE(std::filesystem::exists(file + "-wal"));
+  collection.remember("a.mid", "second", solo.hash);
+  CHECK(std::filesystem::exists(file + "-wal"));
+  CHECK(Connection(file).number("SELECT count(*) FROM files") == 2);
 }
 
 TEST_CASE("a copy can be remembered and a solo moved") {

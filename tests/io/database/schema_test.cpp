@@ -49,6 +49,18 @@ TEST_CASE("in a database of version 2 a descent straight down gets its name of t
   CHECK(connection.number("SELECT count(*) FROM sqlite_master WHERE sql LIKE '%unprepared%'") == 0);
 }
 
+TEST_CASE("solos with the fingerprint of version 3 were made another way, so that a survey reads them anew") {
+  Connection connection("");
+  connection.run(fmt::format("PRAGMA application_id = {}; PRAGMA user_version = 3", insideline::io::application_id));
+  for (int step = 0; step < 3; ++step) connection.run(schema_step(step));
+  connection.run("INSERT INTO solos VALUES (1, 'h', 'p', 'f', 'l', 't', 'a', 1, 1, 0, 'this way')");
+  prepare_schema(connection);
+  CHECK(connection.number("SELECT count(*) FROM solos WHERE made_with = 'this way, earlier fingerprint'") == 1);
+  connection.run("INSERT INTO solos VALUES (2, 'i', 'q', 'f', 'l', 't', 'a', 1, 1, 0, 'this way')");
+  prepare_schema(connection);
+  CHECK(connection.number("SELECT count(*) FROM solos WHERE made_with = 'this way'") == 1);
+}
+
 TEST_CASE("a database of another program or of a newer version is refused") {
   Connection other("");
   other.run("CREATE TABLE bills (due)");
