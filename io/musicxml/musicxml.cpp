@@ -71,11 +71,12 @@ std::vector<RoadSigns> merged_signs(std::vector<WrittenPart>& parts, std::size_t
   return signs;
 }
 
-std::vector<std::size_t> measures_in_order(const ScoreDocument& document, const WrittenPart& part,
-                                           const ReadOptions& options, std::vector<RoadSigns> signs, Notices& notices) {
+PlayingOrder order_of_playing(const ScoreDocument& document, const WrittenPart& part, const ReadOptions& options,
+                              std::vector<RoadSigns> signs, Notices& notices) {
   if (options.road_map == RoadMap::as_written) {
-    std::vector<std::size_t> page(part.measures.size());
-    std::iota(page.begin(), page.end(), std::size_t{0});
+    PlayingOrder page;
+    page.measures.resize(part.measures.size());
+    std::iota(page.measures.begin(), page.measures.end(), std::size_t{0});
     return page;
   }
   PlayingOrder order = playing_order(std::move(signs));
@@ -83,13 +84,19 @@ std::vector<std::size_t> measures_in_order(const ScoreDocument& document, const 
     throw ReadError(document.place(part.measures.front().offset_bytes),
                     fmt::format("the repeats and jumps play more than {} bars; --as-written reads the page once",
                                 order.measures.size()));
-  for (const std::size_t lost : order.lost_jumps)
-    notices.add(Oddity::lost_jumps, part.measures[lost].offset_bytes, part.measures[lost].number);
+  const auto tell = [&](Oddity oddity, const std::vector<std::size_t>& measures) {
+    for (const std::size_t i : measures) notices.add(oddity, part.measures[i].offset_bytes, part.measures[i].number);
+  };
+  tell(Oddity::lost_jumps, order.lost_jumps);
+  tell(Oddity::idle_codas, order.idle_codas);
+  tell(Oddity::renumbered_endings, order.renumbered_endings);
   std::vector<bool> is_played(part.measures.size(), false);
   for (const std::size_t measure : order.measures) is_played[measure] = true;
+  std::vector<std::size_t> unplayed;
   for (std::size_t i = 0; i < is_played.size(); ++i)
-    if (!is_played[i]) notices.add(Oddity::unplayed_bars, part.measures[i].offset_bytes, part.measures[i].number);
-  return std::move(order.measures);
+    if (!is_played[i]) unplayed.push_back(i);
+  tell(Oddity::unplayed_bars, unplayed);
+  return order;
 }
 
 ReadResult read_score(const ScoreDocument& document, const ReadOptions& options) {
@@ -98,9 +105,9 @@ ReadResult read_score(const ScoreDocument& document, const ReadOptions& options)
   ChosenParts chosen = choose_parts(document, score, options, notices);
   const WrittenPart& part = chosen.parts[chosen.solo];
   const MelodicLine line = melodic_line(part, solo_voice(part, options.voice, document), notices);
-  const std::vector<std::size_t> order =
-      measures_in_order(document, part, options, merged_signs(chosen.parts, chosen.solo), notices);
-  const std::vector<PlayedMeasure> played = lay_out_measures(part, order, notices);
+  const PlayingOrder order =
+      order_of_playing(document, part, options, merged_signs(chosen.parts, chosen.solo), notices);
+  const std::vector<PlayedMeasure> played = lay_out_measures(part, order.measures, notices);
 
   ReadResult result;
   Solo& solo = result.solo;
@@ -118,7 +125,7 @@ ReadResult read_score(const ScoreDocument& document, const ReadOptions& options)
       std::ranges::count_if(chosen.parts, [](const WrittenPart& other) { return !other.notes.empty(); }) == 1;
   for (const WrittenPart& other : chosen.parts)
     if (!solo.tempo_bpm) solo.tempo_bpm = other.tempo_bpm;
-  result.changes = played_changes(chosen.parts[chosen.chords], played, solo);
+  result.changes = played_changes(chosen.parts[chosen.chords], played, order, solo);
   result.warnings = notices.warnings(document);
   return result;
 }
