@@ -125,6 +125,16 @@ std::vector<std::string> compared(const Changes& changes, const Solo& solo, cons
   return warnings;
 }
 
+reports::PartChoice part_choice(const SoloOptions& options, const io::ReadResult& read) {
+  if (options.reading.part) return reports::PartChoice::asked_for;
+  switch (read.part_taken) {
+    case io::PartTaken::first_line: return reports::PartChoice::first_line;
+    case io::PartTaken::nearest_line: return reports::PartChoice::nearest_line;
+    case io::PartTaken::only_one: return reports::PartChoice::only_one;
+  }
+  return reports::PartChoice::first_line;
+}
+
 /// Throws where the solo has no such part.
 void take_section(reports::Report& report, const Harmony& harmony, const Section& section) {
   auto part = analyze_section(report.solo, harmony, section, report.settings);
@@ -209,8 +219,7 @@ reports::Report analyzed(const SoloOptions& options, std::string_view solo_bytes
   reports::Report report;
   report.source.solo_file = file_name(options.solo);
   report.settings = options.settings;
-  report.source.part_was_asked_for = options.reading.part.has_value();
-  report.source.is_only_part = read.is_only_part;
+  report.source.part_choice = part_choice(options, read);
   const Changes changes = chosen_changes(options, read, report.source);
   report.source.changes_title = changes.title;
   report.source.changes_key = changes.key;

@@ -26,6 +26,7 @@ struct ChosenParts {
   std::vector<WrittenPart> parts;
   std::size_t solo = 0;
   std::size_t chords = 0;
+  PartTaken taken = PartTaken::first_line;
 };
 
 /// The solo's own symbols; where it has none, those of the first part that has any.
@@ -56,7 +57,9 @@ ChosenParts choose_parts(const ScoreDocument& document, const ScoreParts& score,
   std::vector<Notices> noticed(score.parts.size());
   for (std::size_t i = 0; i < score.parts.size(); ++i)
     chosen.parts.push_back(read_part(score.parts[i], {document, score.concert_pitch, std::nullopt}, noticed[i]));
-  chosen.solo = wanted ? *wanted : melodic_part(chosen.parts, document);
+  const TakenPart choice = wanted ? TakenPart{*wanted} : melodic_part(chosen.parts, document);
+  chosen.solo = choice.part;
+  chosen.taken = choice.why;
   notices = std::move(noticed[chosen.solo]);
   if (options.transpose) assume_transposition(document, score, *options.transpose, chosen, notices);
   chosen.chords = chord_part(chosen.parts, chosen.solo);
@@ -121,8 +124,7 @@ ReadResult read_score(const ScoreDocument& document, const ReadOptions& options)
     throw ReadError(
         document.place(part.measures.front().offset_bytes),
         "the repeats and jumps never come to a bar with a note of the solo; --as-written reads the page once");
-  result.is_only_part =
-      std::ranges::count_if(chosen.parts, [](const WrittenPart& other) { return !other.notes.empty(); }) == 1;
+  result.part_taken = chosen.taken;
   for (const WrittenPart& other : chosen.parts)
     if (!solo.tempo_bpm) solo.tempo_bpm = other.tempo_bpm;
   result.changes = played_changes(chosen.parts[chosen.chords], played, order, solo);
