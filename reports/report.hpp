@@ -6,8 +6,8 @@
 #include "analyzer/model/solo.hpp"
 #include "analyzer/settings.hpp"
 
-#include <optional>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -17,11 +17,11 @@ namespace insideline::reports {
 enum class PartChoice : std::uint8_t { asked_for, only_one, first_line, nearest_line };
 
 struct Source {
-  std::string solo_file;            ///< file name without its folder
-  std::string changes_file;         ///< file name, "in score", "in markers" or "in chord track"
-  std::string changes_title;        ///< of the chart, where it has one
-  std::optional<Key> changes_key;   ///< of the chart at sounding pitch, where it names one
-  std::string section;              ///< "bars 9 to 16" where only a part of the solo is looked at
+  std::string solo_file;           ///< file name without its folder
+  std::string changes_file;        ///< file name, "in score", "in markers" or "in chord track"
+  std::string changes_title;       ///< of the chart, where it has one
+  std::optional<Key> changes_key;  ///< of the chart at sounding pitch, where it names one
+  std::string section;             ///< "bars 9 to 16" where only a part of the solo is looked at
   PartChoice part_choice = PartChoice::first_line;
 };
 

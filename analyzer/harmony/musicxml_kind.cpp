@@ -241,7 +241,8 @@ Kind as_printed(const Kind& kind, const MusicxmlChord& source) {
   Kind without = kind;
   std::erase(without.degrees, eleventh);
   const auto printed = read_chord_symbol(to_string(source.root) + source.text);
-  const bool same = printed && *printed && same_chord(**printed, make_chord("", source.root, without.degrees, std::nullopt));
+  const bool same =
+      printed && *printed && same_chord(**printed, make_chord("", source.root, without.degrees, std::nullopt));
   return same ? without : kind;
 }
 

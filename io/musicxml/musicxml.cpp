@@ -63,6 +63,7 @@ ChosenParts choose_parts(const ScoreDocument& document, const ScoreParts& score,
   notices = std::move(noticed[chosen.solo]);
   if (options.transpose) assume_transposition(document, score, *options.transpose, chosen, notices);
   chosen.chords = chord_part(chosen.parts, chosen.solo);
+  if (chosen.chords != chosen.solo) notices.take_over_chords(noticed[chosen.chords]);
   return chosen;
 }
 

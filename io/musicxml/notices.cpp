@@ -99,6 +99,11 @@ void Notices::explain(Oddity oddity, std::string_view why) {
   if (Seen& seen = seen_[oddity]; seen.why.empty()) seen.why = why;
 }
 
+void Notices::take_over_chords(const Notices& other) {
+  for (const Oddity oddity : {Oddity::two_chords, Oddity::shared_chords, Oddity::unknown_chords, Oddity::stray_chords})
+    if (const auto found = other.seen_.find(oddity); found != other.seen_.end()) seen_.insert(*found);
+}
+
 void Notices::remark(Place place, std::string message) { remarks_.push_back({std::move(place), std::move(message)}); }
 
 std::vector<Warning> Notices::warnings(const ScoreDocument& document) const {

@@ -46,6 +46,8 @@ class Notices {
   void add(Oddity oddity, std::ptrdiff_t offset_bytes, std::string_view bar, std::size_t count = 1);
   /// Why it is so, after the first `add`; later ones are not told.
   void explain(Oddity oddity, std::string_view why);
+  /// What another part, whose chord symbols are used, has to say about them.
+  void take_over_chords(const Notices& other);
   /// A remark of its own.
   void remark(Place place, std::string message);
   /// Remarks first, then one warning for each kind of oddity that occurred.

@@ -88,6 +88,11 @@ TEST_CASE("a part that is not there is refused with the list of those that are")
 
 TEST_CASE("chord symbols on another part are used where the solo has none") {
   CHECK(chords_of(parse_musicxml(quartet, "quartet.musicxml")) == "Cmaj7@0:4");
+  const string unknown = "{<harmony><root><root-step>F</root-step></root><kind/></harmony>} C3:4 +E3:4 +G3:4";
+  const auto odd = parse_musicxml(score_of_parts(part_xml("G4:4", "P1") + part_xml(unknown, "P2"), {"Sax", "Piano"}),
+                                  "duo.musicxml");
+  CHECK(chords_of(odd) == "N.C.@0:4");
+  CHECK(warning_lines(odd).find("1 chord symbol cannot be read and counts as N.C. (bar 1)") != string::npos);
 }
 
 TEST_CASE("a timewise score is read like a partwise one") {
