@@ -88,7 +88,7 @@ Changes chosen_changes(const SoloOptions& options, const io::ReadResult& read, r
 /// What to do about a disagreement, where the command line has something.
 std::string remedy(Contradiction kind) {
   switch (kind) {
-    case Contradiction::meter: return "write a line like `meter: 3/4` into the changes, before the bars that are in it";
+    case Contradiction::meter: return "write a line like `meter: 3/4` before those bars of the changes";
     case Contradiction::bars:
     case Contradiction::pickup: return "--start-bar says which bar of the solo falls on bar 1 of the changes";
     case Contradiction::key: return "if the solo sounds in another key than it is written in, give --transpose";
