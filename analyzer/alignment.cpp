@@ -43,29 +43,56 @@ std::string in_beats(const Beats& time, const Meter& meter) {
   return count == Beats{} ? "none" : fmt::format("{} beat{}", to_string(count), count <= Beats(1) ? "" : "s");
 }
 
-std::optional<Disagreement> meter_disagreement(const Changes& changes, const Solo& solo) {
-  const Meter meter = changes.meter.value_or(Meter{});
-  const auto odd =
-      std::ranges::find_if(solo.bars, [&](const Bar& bar) { return bar.number >= 1 && !fits(meter, bar.meter); });
-  if (odd == solo.bars.end()) return std::nullopt;
-  const std::string chart = changes.meter ? fmt::format("the changes are in {}", to_string(meter))
-                                          : fmt::format("the changes state no meter, which means {}", to_string(meter));
-  return Disagreement{Contradiction::meter,
-                      fmt::format("{}, but bar {} of the solo is in {}", chart, odd->number, to_string(odd->meter))};
+/// What a chart has at a place in the solo: the meter of its bar there, and where in the bar the place is.
+struct ChartPlace {
+  Meter meter;
+  Beats length;  ///< of the chart's bar
+  Beats into;    ///< from the beginning of that bar
+};
+
+/// The chart goes round in both directions from `first`, where its bar 1 falls.
+ChartPlace chart_place(const Changes& changes, const Beats& first, const Beats& position) {
+  const Beats form = form_length(changes);
+  if (form <= Beats{}) {
+    const Meter meter = changes.meter.value_or(Meter{});
+    return {meter, bar_length(meter), remainder_within(position - first, bar_length(meter))};
+  }
+  const Beats place = remainder_within(position - first, form);
+  const FormBar& bar = *std::prev(std::ranges::upper_bound(changes.bars, place, {}, &FormBar::onset));
+  return {meter_of(changes, bar), bar.length, place - bar.onset};
+}
+
+bool changes_meter(const Changes& changes) {
+  return std::ranges::any_of(changes.bars, [](const FormBar& bar) { return bar.meter.has_value(); });
+}
+
+std::optional<Disagreement> meter_disagreement(const Changes& changes, const Solo& solo, const Alignment& alignment) {
+  const Beats first = first_bar_onset(solo, alignment);
+  for (const Bar& bar : solo.bars) {
+    if (bar.number < 1) continue;
+    const Meter meter = chart_place(changes, first, bar.onset).meter;
+    if (fits(meter, bar.meter)) continue;
+    const std::string chart = changes_meter(changes) || changes.meter
+                                  ? fmt::format("the changes are in {}", to_string(meter))
+                                  : fmt::format("the changes state no meter, which means {}", to_string(meter));
+    const std::string_view there = changes_meter(changes) ? " there" : "";
+    return Disagreement{Contradiction::meter, fmt::format("{}{}, but bar {} of the solo is in {}", chart, there,
+                                                          bar.number, to_string(bar.meter))};
+  }
+  return std::nullopt;
 }
 
 /// A bar of the chart must begin with a bar of the solo. The solo may have more bar lines:
 /// a bar split by a repeat sign is two.
 std::optional<Disagreement> bars_disagreement(const Changes& changes, const Solo& solo, const Alignment& alignment) {
   const Beats first = first_bar_onset(solo, alignment);
-  const Beats length = bar_length(changes.meter.value_or(Meter{}));
   const Bar* irregular = nullptr;  // the first one since the bars last began together
   for (const Bar& bar : solo.bars) {
     if (bar.number < 1 || &bar == &solo.bars.back()) continue;
-    const Beats into_chart_bar = remainder_within(bar.onset - first, length);
-    if (into_chart_bar == Beats{}) irregular = nullptr;
-    if (irregular == nullptr && bar.length != length) irregular = &bar;
-    if (into_chart_bar + bar.length <= length) continue;
+    const ChartPlace chart = chart_place(changes, first, bar.onset);
+    if (chart.into == Beats{}) irregular = nullptr;
+    if (irregular == nullptr && bar.length != chart.length) irregular = &bar;
+    if (chart.into + bar.length <= chart.length) continue;
     const Bar& cause = irregular != nullptr ? *irregular : bar;
     return Disagreement{Contradiction::bars,
                         fmt::format("bar {} of the solo has {}, so that after it the bars of the changes and of the "
@@ -135,7 +162,7 @@ std::vector<Disagreement> disagreements(const Changes& changes, const Solo& solo
   const auto add = [&](const std::optional<Disagreement>& disagreement) {
     if (disagreement) found.push_back(*disagreement);
   };
-  add(meter_disagreement(changes, solo));
+  add(meter_disagreement(changes, solo, alignment));
   if (found.empty()) add(bars_disagreement(changes, solo, alignment));
   add(key_disagreement(changes, solo));
   add(pickup_disagreement(changes, solo));

@@ -88,7 +88,7 @@ Changes chosen_changes(const SoloOptions& options, const io::ReadResult& read, r
 /// What to do about a disagreement, where the command line has something.
 std::string remedy(Contradiction kind) {
   switch (kind) {
-    case Contradiction::meter: return "give changes in the solo's meter, with a header like `meter: 3/4`";
+    case Contradiction::meter: return "write a line like `meter: 3/4` before those bars of the changes";
     case Contradiction::bars:
     case Contradiction::pickup: return "--start-bar says which bar of the solo falls on bar 1 of the changes";
     case Contradiction::key: return "if the solo sounds in another key than it is written in, give --transpose";
@@ -123,6 +123,16 @@ std::vector<std::string> compared(const Changes& changes, const Solo& solo, cons
   if (const auto advice = better_alignment(changes, solo, {.start_bar = options.start_bar}))
     warnings.push_back(advice_text(*advice, solo));
   return warnings;
+}
+
+reports::PartChoice part_choice(const SoloOptions& options, const io::ReadResult& read) {
+  if (options.reading.part) return reports::PartChoice::asked_for;
+  switch (read.part_taken) {
+    case io::PartTaken::first_line: return reports::PartChoice::first_line;
+    case io::PartTaken::nearest_line: return reports::PartChoice::nearest_line;
+    case io::PartTaken::only_one: return reports::PartChoice::only_one;
+  }
+  return reports::PartChoice::first_line;
 }
 
 /// Throws where the solo has no such part.
@@ -209,8 +219,7 @@ reports::Report analyzed(const SoloOptions& options, std::string_view solo_bytes
   reports::Report report;
   report.source.solo_file = file_name(options.solo);
   report.settings = options.settings;
-  report.source.part_was_asked_for = options.reading.part.has_value();
-  report.source.is_only_part = read.is_only_part;
+  report.source.part_choice = part_choice(options, read);
   const Changes changes = chosen_changes(options, read, report.source);
   report.source.changes_title = changes.title;
   report.source.changes_key = changes.key;

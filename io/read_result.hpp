@@ -26,12 +26,19 @@ std::string to_string(const Warning& warning);
 /// Where in a file its own changes stand.
 enum class ChangesPlace : std::uint8_t { in_score, in_markers, in_chord_track };
 
+/// Why the part that was read is the one, where nobody asked for it.
+enum class PartTaken : std::uint8_t {
+  first_line,    ///< it is the first with a single line
+  nearest_line,  ///< none has a single line; it has the fewest notes beside its line
+  only_one       ///< no other part has a note with a pitch
+};
+
 struct ReadResult {
   Solo solo;
   std::optional<Changes> changes;  ///< where the score carries its own
   ChangesPlace changes_place = ChangesPlace::in_score;
   std::vector<Warning> warnings;
-  bool is_only_part = false;  ///< no other part of the score has a note with a pitch
+  PartTaken part_taken = PartTaken::first_line;
 };
 
 /// The input cannot be used. `what()` is the whole message: the place, what was

@@ -6,20 +6,23 @@
 #include "analyzer/model/solo.hpp"
 #include "analyzer/settings.hpp"
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace insideline::reports {
 
+/// Why the part that was read is the one.
+enum class PartChoice : std::uint8_t { asked_for, only_one, first_line, nearest_line };
+
 struct Source {
-  std::string solo_file;            ///< file name without its folder
-  std::string changes_file;         ///< file name, "in score", "in markers" or "in chord track"
-  std::string changes_title;        ///< of the chart, where it has one
-  std::optional<Key> changes_key;   ///< of the chart at sounding pitch, where it names one
-  std::string section;              ///< "bars 9 to 16" where only a part of the solo is looked at
-  bool part_was_asked_for = false;  ///< the user named the part; otherwise the reader took it
-  bool is_only_part = false;        ///< there is no other part that could have been taken
+  std::string solo_file;           ///< file name without its folder
+  std::string changes_file;        ///< file name, "in score", "in markers" or "in chord track"
+  std::string changes_title;       ///< of the chart, where it has one
+  std::optional<Key> changes_key;  ///< of the chart at sounding pitch, where it names one
+  std::string section;             ///< "bars 9 to 16" where only a part of the solo is looked at
+  PartChoice part_choice = PartChoice::first_line;
 };
 
 struct Report {

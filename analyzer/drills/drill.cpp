@@ -20,11 +20,10 @@ Solo empty_bars(const Changes& changes, int choruses) {
   Solo solo;
   solo.title = changes.title;
   solo.keys.push_back({Beats(0), changes.key.value_or(Key{})});
-  const Meter meter = changes.meter.value_or(Meter{});
   for (int chorus = 0; chorus < choruses; ++chorus)
     for (const FormBar& bar : changes.bars)
       solo.bars.push_back({static_cast<int>(solo.bars.size()) + 1, form_length(changes) * Beats(chorus) + bar.onset,
-                           bar.length, meter});
+                           bar.length, meter_of(changes, bar)});
   return solo;
 }
 

@@ -232,6 +232,20 @@ tl::expected<Chord, std::string> chord_of(const Kind& kind, const MusicxmlChord&
   return make_chord("", source.root, tones, bass_of(source, tones));
 }
 
+/// The kind as its print means it: a full stack of a 13th that is printed "13" leaves its 11th out, as in a chart.
+Kind as_printed(const Kind& kind, const MusicxmlChord& source) {
+  constexpr Degree eleventh{11, 0};
+  constexpr Degree thirteenth{13, 0};
+  const auto has = [&](const Degree& degree) { return std::ranges::find(kind.degrees, degree) != kind.degrees.end(); };
+  if (source.text.empty() || !has(thirteenth) || !has(eleventh)) return kind;
+  Kind without = kind;
+  std::erase(without.degrees, eleventh);
+  const auto printed = read_chord_symbol(to_string(source.root) + source.text);
+  const bool same =
+      printed && *printed && same_chord(**printed, make_chord("", source.root, without.degrees, std::nullopt));
+  return same ? without : kind;
+}
+
 bool reads_back(const Kind& kind, const MusicxmlChord& element, const Chord& chord) {
   if (kind.name == "other" && element.degrees.empty()) return false;
   const auto again = chord_of(kind, element);
@@ -252,7 +266,7 @@ SymbolReading chord_from_musicxml(const MusicxmlChord& source) {
   const auto name = standard_kind(source.kind);
   if (!name || (*name == "other" && source.degrees.empty())) return chord_from_text(source);
   if (*name == "none") return std::optional<Chord>{};
-  auto chord = chord_of(*kind_named(*name), source);
+  auto chord = chord_of(as_printed(*kind_named(*name), source), source);
   if (!chord) return unreadable_kind("", chord.error());
   chord->symbol = shown_symbol(*chord, source.text);
   return *std::move(chord);

@@ -1,7 +1,8 @@
 // A chord as MusicXML spells it (a kind and the degrees that change it) and back.
 // Source: MusicXML 4.0, W3C Music Notation Community Group, types kind-value, degree and
 // degree-type-value. The standard's meaning rules hold here: kinds of 11th and 13th are full
-// stacks, a printed triangle changes nothing, and the kind wins over its printed text.
+// stacks, a printed triangle changes nothing, and the kind wins over its printed text. But a 13th
+// that is printed "13" means what it means in a chart, without the 11th.
 #pragma once
 
 #include "analyzer/harmony/chord_symbol.hpp"
@@ -27,7 +28,7 @@ struct KindDegree {
 struct MusicxmlChord {
   NoteName root;
   std::string kind;                 ///< the element's value: "dominant-ninth"
-  std::string text;                 ///< its text attribute; read only for `other` and unknown kinds
+  std::string text;                 ///< its text attribute; read only for `other`, unknown kinds and 13ths
   std::vector<KindDegree> degrees;  ///< in the order of the file
   std::optional<NoteName> bass;
   std::optional<int> inversion;  ///< 1 = third in the bass, ...; read only where there is no bass

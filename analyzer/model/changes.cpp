@@ -66,6 +66,10 @@ Beats form_length(const Changes& changes) {
   return changes.bars.empty() ? Beats{} : changes.bars.back().onset + changes.bars.back().length;
 }
 
+Meter meter_of(const Changes& changes, const FormBar& bar) {
+  return bar.meter.value_or(changes.meter.value_or(Meter{}));
+}
+
 std::optional<std::size_t> chord_index_at(const Harmony& harmony, const Beats& position) {
   const auto after = std::ranges::upper_bound(harmony.chords, position, {}, &SoundingChord::onset);
   if (after == harmony.chords.begin()) return std::nullopt;

@@ -52,7 +52,8 @@ struct ChordSpan {
 struct FormBar {
   Beats onset;
   Beats length;
-  std::string section;  ///< "A", or empty
+  std::string section;           ///< "A", or empty
+  std::optional<Meter> meter{};  ///< where the bar is not in the meter of the chart
 };
 
 enum class Extent : std::uint8_t {
@@ -63,7 +64,7 @@ enum class Extent : std::uint8_t {
 struct Changes {
   std::string title;
   std::optional<Key> key;
-  std::optional<Meter> meter;    ///< as the chart states it, if it does
+  std::optional<Meter> meter;    ///< as the chart states it at its head, if it does
   std::optional<Beats> pickup;   ///< beats before bar 1, if the chart states them
   std::vector<FormBar> bars;     ///< one pass of the form, in order, without gaps
   std::vector<ChordSpan> spans;  ///< in order; for a looping chart without gaps
@@ -72,6 +73,9 @@ struct Changes {
 
 /// The length of one pass of the form.
 Beats form_length(const Changes& changes);
+
+/// The meter of a bar of the chart; 4/4 where the chart states none.
+Meter meter_of(const Changes& changes, const FormBar& bar);
 
 /// The chart moved by `by`: chords and key, the chords spelled as the moved key is.
 Changes transposed(const Changes& changes, const Interval& by);

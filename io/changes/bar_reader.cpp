@@ -109,6 +109,11 @@ std::vector<BarChord> read_bar(const ChartText& chart, const std::vector<Sign>& 
   if (words.front().text == "%" && words.size() == 1) {
     if (before.empty())
       refuse(chart, place, fmt::format("bar {}: % repeats the bar before, and there is none", number));
+    if (before.size() == 1) return {{before.front().chord, bar_length(meter)}};
+    Beats length;
+    for (const BarChord& chord : before) length += chord.duration;
+    if (length != bar_length(meter))
+      refuse(chart, place, fmt::format("bar {}: % repeats a bar of another meter; write its chords", number));
     return before;
   }
   const std::vector<Entry> entries = read_entries(chart, words, number, before);

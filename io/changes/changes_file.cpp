@@ -7,31 +7,23 @@
 #include "io/file_bytes.hpp"
 #include "io/read_result.hpp"
 
+#include <utility>
 #include <vector>
-
-#include <fmt/format.h>
 
 namespace insideline::io {
 namespace {
 
 constexpr std::size_t largest_file_bytes = 1024UL * 1024UL;
 
-/// The headers, and the other lines in `chords`. The meter must come first: the bars are read in it.
+/// The headers, and the other lines in `chords`, with the meters that stand between them.
 ChartHeaders take_headers(const ChartText& chart, const std::vector<ChartLine>& lines, std::vector<ChartLine>& chords) {
   ChartHeaders headers;
   for (const ChartLine& line : lines) {
-    if (!is_header(line)) {
+    const bool changes_meter = !chords.empty() && is_header(line) && header_word(line) == "meter";
+    if (changes_meter || !is_header(line))
       chords.push_back(line);
-      continue;
-    }
-    const bool meter_known = headers.meter.has_value();
-    if (meter_known && !chords.empty() && header_word(line) == "meter")
-      refuse(chart, line.offset_bytes,
-             fmt::format("the meter changes before bar {}; a chart has one meter, before its bars",
-                         read_bars(chart, chords, *headers.meter).marks.size() + 1));
-    read_header(headers, chart, line);
-    if (!meter_known && headers.meter && !chords.empty())
-      refuse(chart, line.offset_bytes, "the meter stands after the first bar; a chart has one meter, before its bars");
+    else
+      read_header(headers, chart, line);
   }
   return headers;
 }
@@ -45,7 +37,9 @@ void play_out(Changes& changes, const WrittenBars& written, const std::vector<st
       changes.spans.push_back({.chord = chord.chord, .onset = now, .duration = chord.duration});
       now += chord.duration;
     }
-    changes.bars.push_back({.onset = onset, .length = now - onset, .section = written.marks[index].section});
+    FormBar bar{.onset = onset, .length = now - onset, .section = written.marks[index].section};
+    if (written.meters[index] != changes.meter.value_or(Meter{})) bar.meter = written.meters[index];
+    changes.bars.push_back(std::move(bar));
   }
 }
 

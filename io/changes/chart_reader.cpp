@@ -6,6 +6,7 @@
 #include <optional>
 #include <utility>
 #include "analyzer/shortened.hpp"
+#include "io/changes/chart_headers.hpp"
 
 #include <fmt/format.h>
 
@@ -52,12 +53,13 @@ std::vector<int> passes_of(std::string_view text) {
   return passes;
 }
 
-/// Gathers the signs of a bar until its bar line. Promise: `written_.marks` and `.chords` stay parallel.
+/// Gathers the signs of a bar until its bar line. Promise: what `written_` has of each bar stays parallel.
 class ChartReader {
  public:
-  ChartReader(const ChartText& chart, const Meter& meter) : chart_(chart), meter_(meter) {}
+  ChartReader(const ChartText& chart, Meter meter) : chart_(chart), meter_(meter) {}
 
   void read_line(const ChartLine& line);
+  void change_meter(const ChartLine& line);
   WrittenBars finish() &&;
 
  private:
@@ -77,6 +79,7 @@ class ChartReader {
   std::optional<Sign> opened_section_;  // these wait for the first chord after them
   std::optional<Sign> opened_repeat_;
   std::optional<Sign> opened_ending_;
+  std::optional<ChartLine> opened_meter_;
 };
 
 void ChartReader::read_line(const ChartLine& line) {
@@ -86,6 +89,13 @@ void ChartReader::read_line(const ChartLine& line) {
     before = sign;
   }
   close_bar();
+}
+
+void ChartReader::change_meter(const ChartLine& line) {
+  ChartHeaders said;
+  read_header(said, chart_, line);
+  meter_ = said.meter.value_or(meter_);
+  opened_meter_ = line;
 }
 
 void ChartReader::read_sign(const Sign& sign, const std::optional<Sign>& before) {
@@ -151,11 +161,13 @@ void ChartReader::close_bar() {
                             .starts_repeat = opened_repeat_.has_value(),
                             .times = 0,
                             .ending = opened_ending_ ? passes_of(opened_ending_->text) : std::vector<int>{}});
+  written_.meters.push_back(meter_);
   written_.chords.push_back(std::move(bar));
   words_.clear();
   opened_section_.reset();
   opened_repeat_.reset();
   opened_ending_.reset();
+  opened_meter_.reset();
 }
 
 WrittenBars ChartReader::finish() && {
@@ -163,14 +175,18 @@ WrittenBars ChartReader::finish() && {
     refuse(chart_, opened_section_->offset_bytes, fmt::format("section [{}] has no bars", opened_section_->text));
   if (opened_ending_) refuse(chart_, opened_ending_->offset_bytes, "this ending has no bars");
   if (opened_repeat_) refuse(chart_, opened_repeat_->offset_bytes, "the repeat that begins here has no bars");
+  if (opened_meter_)
+    refuse(chart_, opened_meter_->offset_bytes,
+           fmt::format("no bar follows this meter, after bar {}; a meter stands before the bars that are in it",
+                       written_.marks.size()));
   return std::move(written_);
 }
 
 }  // namespace
 
-WrittenBars read_bars(const ChartText& chart, const std::vector<ChartLine>& lines, const Meter& meter) {
+WrittenBars read_bars(const ChartText& chart, const std::vector<ChartLine>& lines, Meter meter) {
   ChartReader reader(chart, meter);
-  for (const ChartLine& line : lines) reader.read_line(line);
+  for (const ChartLine& line : lines) is_header(line) ? reader.change_meter(line) : reader.read_line(line);
   return std::move(reader).finish();
 }
 

@@ -11,14 +11,15 @@
 
 namespace insideline::io {
 
-/// The bars as they are written; `marks` and `chords` run parallel.
+/// The bars as they are written; `marks`, `meters` and `chords` run parallel.
 struct WrittenBars {
   std::vector<BarMarks> marks;
+  std::vector<Meter> meters;
   std::vector<std::vector<BarChord>> chords;
 };
 
-/// `lines` are the lines of chords, without the headers. A line need neither begin nor end
-/// with a bar line; its end ends the bar. Throws ReadError.
-WrittenBars read_bars(const ChartText& chart, const std::vector<ChartLine>& lines, const Meter& meter);
+/// `lines` are the lines of chords, and headers that change the meter from the bar after them on. A line need neither
+/// begin nor end with a bar line; its end ends the bar. Throws ReadError.
+WrittenBars read_bars(const ChartText& chart, const std::vector<ChartLine>& lines, Meter meter);
 
 }  // namespace insideline::io

@@ -56,6 +56,7 @@ class MidiImport {
 
   ReadResult read() {
     say(chosen_.why);
+    result_.part_taken = chosen_.taken;
     say_what_was_left_out();
     find_rhythm();
     FoundChanges changes = find_changes();

@@ -123,7 +123,10 @@ ChosenVoice solo_voice(const MidiSong& song, const TempoClock& clock, const std:
   const auto melodic = static_cast<std::size_t>(std::ranges::count_if(candidates, is_melodic));
   if (taken == candidates.end()) taken = std::ranges::min_element(candidates, {}, &Candidate::chordal);
   std::string why = reason(song, *taken, melodic, wanted.has_value());
-  return {taken->voice, std::move(taken->line), std::move(why)};
+  const PartTaken choice = song.voices.size() < 2 ? PartTaken::only_one
+                           : is_line(*taken)      ? PartTaken::first_line
+                                                  : PartTaken::nearest_line;
+  return {taken->voice, std::move(taken->line), std::move(why), choice};
 }
 
 }  // namespace insideline::io

@@ -3,6 +3,7 @@
 
 #include "io/midi/midi_line.hpp"
 #include "io/midi/midi_song.hpp"
+#include "io/read_result.hpp"
 
 #include <optional>
 #include <string>
@@ -14,6 +15,7 @@ struct ChosenVoice {
   std::size_t voice = 0;  ///< index into MidiSong::voices
   MidiLine line;
   std::string why;  ///< empty where there was nothing to choose
+  PartTaken taken = PartTaken::first_line;
 };
 
 /// "track 2, Tenor", "channel 3 of track 1".

@@ -40,15 +40,26 @@ class Layout {
 
   PlayedMeasure shaped(std::size_t k) {
     const WrittenMeasure& measure = written(k);
-    if (!measure.meter) {
-      const Beats length = measure.content > Beats{} ? measure.content : bar_length({});
-      return {order_[k], {}, length, meter_of_length(length), BarShape::whole};
-    }
+    if (!measure.meter) return shaped_without_meter(k);
     const Beats full = bar_length(*measure.meter);
     if (is_short(k)) return shaped_short(k, full);
     const bool fits = measure.content <= full || (measure.holds_bar_rest && !has_notes(measure));
     if (!fits) report(Oddity::long_bars, order_[k]);
     return {order_[k], {}, fits ? full : measure.content, *measure.meter, BarShape::whole};
+  }
+
+  /// Without a time signature a measure is what it holds; a first one that is not counted, and is shorter than the one
+  /// after it, is a pickup into that.
+  PlayedMeasure shaped_without_meter(std::size_t k) {
+    const WrittenMeasure& measure = written(k);
+    const Beats length = measure.content > Beats{} ? measure.content : bar_length({});
+    if (k == 0 && order_.size() > 1 && measure.implicit) {
+      const WrittenMeasure& next = written(1);
+      const Meter meter =
+          next.meter ? *next.meter : meter_of_length(next.content > Beats{} ? next.content : bar_length({}));
+      if (length < bar_length(meter)) return {order_[k], {}, length, meter, BarShape::pickup};
+    }
+    return {order_[k], {}, length, meter_of_length(length), BarShape::whole};
   }
 
   PlayedMeasure shaped_short(std::size_t k, const Beats& full) {

@@ -136,6 +136,7 @@ ScoreInContainer unpack_score(std::string_view bytes, std::string_view file_name
   ScoreInContainer score;
   auto index = named_score(archive.get(), file_name);
   if (!index) {
+    score.container_is_broken = true;
     index = first_score(archive.get(), static_cast<zip_uint64_t>(entries));
     if (!index) refuse(file_name, "there is no score in this compressed file; export it as MusicXML");
     score.warnings.push_back(

@@ -14,8 +14,9 @@ constexpr const char* container_name = "META-INF/container.xml";
 
 struct ScoreInContainer {
   std::string bytes;
-  std::string file_name;   ///< "solo.mxl(score.musicxml)"
-  std::string entry_name;  ///< "score.musicxml"
+  std::string file_name;             ///< "solo.mxl(score.musicxml)"
+  std::string entry_name;            ///< "score.musicxml"
+  bool container_is_broken = false;  ///< it names no score that is there, or is missing
   std::vector<Warning> warnings;
 };
 

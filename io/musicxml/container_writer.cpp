@@ -2,6 +2,7 @@
 
 #include "io/musicxml/container.hpp"
 #include "io/musicxml/libzip_on_demand.hpp"
+#include "io/musicxml/xml_text.hpp"
 #include "io/read_result.hpp"
 
 #include <fmt/format.h>
@@ -13,10 +14,13 @@ namespace insideline::io {
 namespace {
 
 constexpr const char* new_score_name = "score.musicxml";
-constexpr std::string_view new_container =
-    "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
-    "<container><rootfiles><rootfile full-path=\"score.musicxml\" "
-    "media-type=\"application/vnd.recordare.musicxml+xml\"/></rootfiles></container>\n";
+/// Source: MusicXML 4.0, "Compressed .mxl files".
+std::string container_for(std::string_view score_name) {
+  return fmt::format(
+      "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<container><rootfiles><rootfile full-path=\"{}\" "
+      "media-type=\"application/vnd.recordare.musicxml+xml\"/></rootfiles></container>\n",
+      escaped(score_name));
+}
 
 struct DiscardArchive {
   void operator()(zip_t* archive) const noexcept { zip_discard(archive); }
@@ -83,10 +87,13 @@ std::string packed_score(std::string_view score, std::string_view original, std:
     const ScoreInContainer inside = unpack_score(original, file_name);
     ArchiveInMemory archive(original, file_name);
     archive.put(inside.entry_name.c_str(), score);
+    const std::string container = container_for(inside.entry_name);
+    if (inside.container_is_broken) archive.put(container_name, container);
     return archive.finish();
   }
   ArchiveInMemory archive({}, file_name);
-  archive.put(container_name, new_container);
+  const std::string container = container_for(new_score_name);
+  archive.put(container_name, container);
   archive.put(new_score_name, score);
   return archive.finish();
 }

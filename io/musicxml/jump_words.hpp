@@ -7,7 +7,10 @@
 
 namespace insideline::io {
 
-/// Sets in `signs` what the printed words order: D.C., D.S., To Coda, Fine. False where
+/// The pass whose ending the words make the last: 2 in "D.C. al 2nd ending"; 0 where they name none.
+int last_ending_in(std::string_view words);
+
+/// Sets in `signs` what the printed words order: D.C., D.S., To Coda, Coda, Fine. False where
 /// they order nothing. Words around them ("swing, D.C.") are not searched.
 bool read_jump_words(std::string_view words, RoadSigns& signs);
 

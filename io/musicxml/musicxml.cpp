@@ -26,6 +26,7 @@ struct ChosenParts {
   std::vector<WrittenPart> parts;
   std::size_t solo = 0;
   std::size_t chords = 0;
+  PartTaken taken = PartTaken::first_line;
 };
 
 /// The solo's own symbols; where it has none, those of the first part that has any.
@@ -56,10 +57,13 @@ ChosenParts choose_parts(const ScoreDocument& document, const ScoreParts& score,
   std::vector<Notices> noticed(score.parts.size());
   for (std::size_t i = 0; i < score.parts.size(); ++i)
     chosen.parts.push_back(read_part(score.parts[i], {document, score.concert_pitch, std::nullopt}, noticed[i]));
-  chosen.solo = wanted ? *wanted : melodic_part(chosen.parts, document);
+  const TakenPart choice = wanted ? TakenPart{*wanted} : melodic_part(chosen.parts, document);
+  chosen.solo = choice.part;
+  chosen.taken = choice.why;
   notices = std::move(noticed[chosen.solo]);
   if (options.transpose) assume_transposition(document, score, *options.transpose, chosen, notices);
   chosen.chords = chord_part(chosen.parts, chosen.solo);
+  if (chosen.chords != chosen.solo) notices.take_over_chords(noticed[chosen.chords]);
   return chosen;
 }
 
@@ -71,11 +75,12 @@ std::vector<RoadSigns> merged_signs(std::vector<WrittenPart>& parts, std::size_t
   return signs;
 }
 
-std::vector<std::size_t> measures_in_order(const ScoreDocument& document, const WrittenPart& part,
-                                           const ReadOptions& options, std::vector<RoadSigns> signs, Notices& notices) {
+PlayingOrder order_of_playing(const ScoreDocument& document, const WrittenPart& part, const ReadOptions& options,
+                              std::vector<RoadSigns> signs, Notices& notices) {
   if (options.road_map == RoadMap::as_written) {
-    std::vector<std::size_t> page(part.measures.size());
-    std::iota(page.begin(), page.end(), std::size_t{0});
+    PlayingOrder page;
+    page.measures.resize(part.measures.size());
+    std::iota(page.measures.begin(), page.measures.end(), std::size_t{0});
     return page;
   }
   PlayingOrder order = playing_order(std::move(signs));
@@ -83,13 +88,19 @@ std::vector<std::size_t> measures_in_order(const ScoreDocument& document, const 
     throw ReadError(document.place(part.measures.front().offset_bytes),
                     fmt::format("the repeats and jumps play more than {} bars; --as-written reads the page once",
                                 order.measures.size()));
-  for (const std::size_t lost : order.lost_jumps)
-    notices.add(Oddity::lost_jumps, part.measures[lost].offset_bytes, part.measures[lost].number);
+  const auto tell = [&](Oddity oddity, const std::vector<std::size_t>& measures) {
+    for (const std::size_t i : measures) notices.add(oddity, part.measures[i].offset_bytes, part.measures[i].number);
+  };
+  tell(Oddity::lost_jumps, order.lost_jumps);
+  tell(Oddity::idle_codas, order.idle_codas);
+  tell(Oddity::renumbered_endings, order.renumbered_endings);
   std::vector<bool> is_played(part.measures.size(), false);
   for (const std::size_t measure : order.measures) is_played[measure] = true;
+  std::vector<std::size_t> unplayed;
   for (std::size_t i = 0; i < is_played.size(); ++i)
-    if (!is_played[i]) notices.add(Oddity::unplayed_bars, part.measures[i].offset_bytes, part.measures[i].number);
-  return std::move(order.measures);
+    if (!is_played[i]) unplayed.push_back(i);
+  tell(Oddity::unplayed_bars, unplayed);
+  return order;
 }
 
 ReadResult read_score(const ScoreDocument& document, const ReadOptions& options) {
@@ -98,9 +109,9 @@ ReadResult read_score(const ScoreDocument& document, const ReadOptions& options)
   ChosenParts chosen = choose_parts(document, score, options, notices);
   const WrittenPart& part = chosen.parts[chosen.solo];
   const MelodicLine line = melodic_line(part, solo_voice(part, options.voice, document), notices);
-  const std::vector<std::size_t> order =
-      measures_in_order(document, part, options, merged_signs(chosen.parts, chosen.solo), notices);
-  const std::vector<PlayedMeasure> played = lay_out_measures(part, order, notices);
+  const PlayingOrder order =
+      order_of_playing(document, part, options, merged_signs(chosen.parts, chosen.solo), notices);
+  const std::vector<PlayedMeasure> played = lay_out_measures(part, order.measures, notices);
 
   ReadResult result;
   Solo& solo = result.solo;
@@ -114,11 +125,10 @@ ReadResult read_score(const ScoreDocument& document, const ReadOptions& options)
     throw ReadError(
         document.place(part.measures.front().offset_bytes),
         "the repeats and jumps never come to a bar with a note of the solo; --as-written reads the page once");
-  result.is_only_part =
-      std::ranges::count_if(chosen.parts, [](const WrittenPart& other) { return !other.notes.empty(); }) == 1;
+  result.part_taken = chosen.taken;
   for (const WrittenPart& other : chosen.parts)
     if (!solo.tempo_bpm) solo.tempo_bpm = other.tempo_bpm;
-  result.changes = played_changes(chosen.parts[chosen.chords], played, solo);
+  result.changes = played_changes(chosen.parts[chosen.chords], played, order, solo);
   result.warnings = notices.warnings(document);
   return result;
 }

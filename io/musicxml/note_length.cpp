@@ -48,6 +48,20 @@ std::optional<Beats> printed_length(const pugi::xml_node& type, int dots, const 
   return length * *ratio;
 }
 
+std::optional<Beats> divisions_from_print(pugi::xml_node from) {
+  for (pugi::xml_node measure = from.parent(); measure; measure = measure.next_sibling("measure")) {
+    for (pugi::xml_node note = from ? from : measure.child("note"); note; note = note.next_sibling("note")) {
+      if (note.child("grace") || note.child("time-modification")) continue;  // rounded, perhaps
+      const auto length = parse_decimal(note.child_value("duration"));
+      const auto dots = std::ranges::distance(note.children("dot"));
+      const auto printed = printed_length(note.child("type"), static_cast<int>(dots), {});
+      if (length && printed && *length > Beats{}) return *length / *printed;
+    }
+    from = {};
+  }
+  return std::nullopt;
+}
+
 Beats unrounded(const Beats& length, const Beats& printed, const Beats& divisions) {
   const Beats difference = length < printed ? printed - length : length - printed;
   return difference * divisions <= Beats(1) ? printed : length;

@@ -17,4 +17,8 @@ std::optional<Beats> printed_length(const pugi::xml_node& type, int dots, const 
 /// three triplet eighths in 256 divisions are 85 + 85 + 85, a quarter less a crumb.
 Beats unrounded(const Beats& length, const Beats& printed, const Beats& divisions);
 
+/// The divisions of a quarter note where no <divisions> states them: by the first note at or after `from`, in its
+/// measure or a later one of the part, that has both a length and a note value. None without such a note.
+std::optional<Beats> divisions_from_print(pugi::xml_node from);
+
 }  // namespace insideline::io

@@ -217,6 +217,13 @@ void keep_note(PartState& state, const pugi::xml_node& node, const NoteDraft& dr
   state.part.notes.push_back(kept);
 }
 
+/// Chord symbols before a note or rest stand over it.
+void put_under_symbols(PartState& state, const WrittenNote& note) {
+  std::vector<WrittenChord>& symbols = state.part.symbols;
+  for (std::size_t& i = state.symbols_over_notes; i < symbols.size(); ++i)
+    if (symbols[i].position == note.position) symbols[i].room = note.duration;
+}
+
 }  // namespace
 
 void read_note(PartState& state, const pugi::xml_node& node) {
@@ -233,6 +240,7 @@ void read_note(PartState& state, const pugi::xml_node& node) {
   if (draft.chord_member) return;
   state.chord_position = state.position;
   if (draft.grace) return;
+  if (state.symbols_over_notes < state.part.symbols.size()) put_under_symbols(state, note);
   state.position += note.duration;
   if (state.position > state.furthest) state.furthest = state.position;
 }

@@ -54,6 +54,18 @@ constexpr std::array wordings = {
             "{} ties were read from their print, as nothing says that they sound"},
     Wording{Oddity::jumps_inside_bars, "{} jump stands inside its bar and was taken at the end of it",
             "{} jumps stand inside their bars and were taken at the end of them"},
+    Wording{Oddity::idle_codas, "{} bar has a coda sign, but no D.C. or D.S. leads there: it was played straight on",
+            "{} bars have coda signs, but no D.C. or D.S. leads there: they were played straight on"},
+    Wording{Oddity::renumbered_endings, "{} ending has a number that cannot be meant; its place told when to play it",
+            "{} endings have numbers that cannot be meant; their places told when to play them"},
+    Wording{Oddity::shared_chords, "{} place has several chord symbols over one note; they share it",
+            "{} places have several chord symbols over one note; they share it"},
+    Wording{Oddity::unknown_chords, "{} chord symbol cannot be read and counts as N.C.",
+            "{} chord symbols cannot be read and count as N.C."},
+    Wording{Oddity::stray_chords, "{} chord symbol stands outside of its bar by its offset and was put at the bar line",
+            "{} chord symbols stand outside of their bars by their offsets and were put at the bar line"},
+    Wording{Oddity::missing_divisions, "no <divisions> say how long the lengths are; the printed note values told it",
+            "no <divisions> say how long the lengths are; the printed note values told it"},
 };
 
 const Wording& wording(Oddity oddity) {
@@ -83,6 +95,15 @@ void Notices::add(Oddity oddity, std::ptrdiff_t offset_bytes, std::string_view b
     seen.more_bars = true;
 }
 
+void Notices::explain(Oddity oddity, std::string_view why) {
+  if (Seen& seen = seen_[oddity]; seen.why.empty()) seen.why = why;
+}
+
+void Notices::take_over_chords(const Notices& other) {
+  for (const Oddity oddity : {Oddity::two_chords, Oddity::shared_chords, Oddity::unknown_chords, Oddity::stray_chords})
+    if (const auto found = other.seen_.find(oddity); found != other.seen_.end()) seen_.insert(*found);
+}
+
 void Notices::remark(Place place, std::string message) { remarks_.push_back({std::move(place), std::move(message)}); }
 
 std::vector<Warning> Notices::warnings(const ScoreDocument& document) const {
@@ -90,7 +111,8 @@ std::vector<Warning> Notices::warnings(const ScoreDocument& document) const {
   for (const auto& [oddity, seen] : seen_) {
     const Wording& words = wording(oddity);
     const std::string message = fmt::format(fmt::runtime(seen.count == 1 ? words.one : words.many), seen.count);
-    all.push_back({document.place(seen.first_offset), with_bars(message, seen.bars, seen.more_bars)});
+    const std::string why = seen.why.empty() ? "" : (seen.count == 1 ? ": " : "; the first: ") + seen.why;
+    all.push_back({document.place(seen.first_offset), with_bars(message, seen.bars, seen.more_bars) + why});
   }
   return all;
 }

@@ -31,13 +31,23 @@ enum class Oddity : std::uint8_t {
   concert_transpose,
   odd_meters,
   printed_ties,
-  jumps_inside_bars
+  jumps_inside_bars,
+  idle_codas,
+  renumbered_endings,
+  shared_chords,
+  unknown_chords,
+  stray_chords,
+  missing_divisions
 };
 
 class Notices {
  public:
   /// Counts one more; `bar` is the number printed on the page, for the message.
   void add(Oddity oddity, std::ptrdiff_t offset_bytes, std::string_view bar, std::size_t count = 1);
+  /// Why it is so, after the first `add`; later ones are not told.
+  void explain(Oddity oddity, std::string_view why);
+  /// What another part, whose chord symbols are used, has to say about them.
+  void take_over_chords(const Notices& other);
   /// A remark of its own.
   void remark(Place place, std::string message);
   /// Remarks first, then one warning for each kind of oddity that occurred.
@@ -49,6 +59,7 @@ class Notices {
     std::size_t count = 0;
     std::vector<std::string> bars;  ///< the first few, each once
     bool more_bars = false;
+    std::string why;  ///< of the first
   };
   std::map<Oddity, Seen> seen_;
   std::vector<Warning> remarks_;

@@ -1,5 +1,7 @@
 #include "io/musicxml/part_reader.hpp"
 
+#include "io/changes/beat_shares.hpp"
+#include "io/musicxml/note_length.hpp"
 #include "io/musicxml/numbers.hpp"
 #include "io/musicxml/part_state.hpp"
 #include "io/read_result.hpp"
@@ -7,6 +9,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
+#include <span>
 #include <stdexcept>
 
 namespace insideline::io {
@@ -51,17 +55,62 @@ void begin_measure(PartState& state, const MeasureSource& source) {
   if (source.first_note) state.element = *source.first_note;
 }
 
-/// In order of position (an offset can put a later symbol before an earlier one), the first at each place.
+using Symbols = std::span<WrittenChord>;
+
+/// How several symbols share the note that they stand over, as a player reads them; none where it is too short.
+std::optional<std::vector<Beats>> shares_of(const Beats& room, std::size_t symbols, const Meter& meter) {
+  const Beats beat = beat_length(meter);
+  const auto count = static_cast<int>(symbols);
+  if (room / Beats(count) < beat / 2) return std::nullopt;
+  const Beats beats = room / beat;
+  auto shares =
+      beats.denominator() == 1 ? shared_beats({static_cast<int>(beats.numerator()), meter.unit}, count) : std::nullopt;
+  return shares ? shares : std::vector<Beats>(symbols, room / Beats(count));
+}
+
+/// Puts symbols that stand at one place one after another over their note, as far as `end`.
+bool share_out(Symbols symbols, const Beats& end, const Meter& meter) {
+  Beats room = std::ranges::max(symbols, {}, &WrittenChord::room).room;
+  room = std::min(room, end - symbols.front().position);
+  const auto shares = shares_of(room, symbols.size(), meter);
+  if (!shares) return false;
+  Beats position = symbols.front().position;
+  for (std::size_t i = 0; i < symbols.size(); ++i) {
+    symbols[i].position = position;
+    position += (*shares)[i];
+  }
+  return true;
+}
+
+/// In order of position (an offset can put a later symbol before an earlier one), one at each place.
 void keep_one_symbol_a_place(PartState& state, const WrittenMeasure& measure) {
-  std::vector<WrittenChord>& symbols = state.part.symbols;
-  const auto first = symbols.begin() + static_cast<std::ptrdiff_t>(measure.first_chord);
-  std::stable_sort(first, symbols.end(), [](const auto& a, const auto& b) { return a.position < b.position; });
-  const auto same_place = [&](const WrittenChord& a, const WrittenChord& b) {
-    if (a.position != b.position) return false;
-    if (a.chord != b.chord) state.notices.add(Oddity::two_chords, measure.offset_bytes, measure.number);
-    return true;
+  std::vector<WrittenChord>& all = state.part.symbols;
+  const auto first = all.begin() + static_cast<std::ptrdiff_t>(measure.first_chord);
+  std::stable_sort(first, all.end(), [](const auto& a, const auto& b) { return a.position < b.position; });
+  const auto twice = [](const WrittenChord& a, const WrittenChord& b) {
+    return a.position == b.position && a.chord == b.chord;
   };
-  symbols.erase(std::unique(first, symbols.end(), same_place), symbols.end());
+  all.erase(std::unique(first, all.end(), twice), all.end());
+  for (std::size_t i = measure.first_chord; i < all.size(); ++i) {
+    std::size_t next = i + 1;
+    while (next < all.size() && all[next].position == all[i].position) ++next;
+    if (next == i + 1) continue;
+    const Beats end = next < all.size() ? all[next].position : std::max(state.furthest, all[i].position);
+    const bool shared = share_out(Symbols(all).subspan(i, next - i), end, state.meter.value_or(Meter{}));
+    state.notices.add(shared ? Oddity::shared_chords : Oddity::two_chords, measure.offset_bytes, measure.number);
+    if (shared)
+      i = next - 1;
+    else
+      all.erase(all.begin() + static_cast<std::ptrdiff_t>(i) + 1, all.begin() + static_cast<std::ptrdiff_t>(next));
+  }
+}
+
+/// Symbols that an offset puts behind the end of the bar.
+void tell_stray_symbols(PartState& state, const WrittenMeasure& measure) {
+  const Beats full = state.meter ? std::max(bar_length(*state.meter), state.furthest) : state.furthest;
+  for (std::size_t i = measure.first_chord; i < measure.end_chord; ++i)
+    if (state.part.symbols[i].position > full)
+      state.notices.add(Oddity::stray_chords, measure.offset_bytes, measure.number);
 }
 
 void end_measure(PartState& state) {
@@ -71,8 +120,9 @@ void end_measure(PartState& state) {
     state.notices.add(Oddity::jumps_inside_bars, measure.offset_bytes, measure.number);
   measure.meter = state.meter;
   measure.end_note = state.part.notes.size();
-  keep_one_symbol_a_place(state, measure);
-  measure.end_chord = state.part.symbols.size();
+  if (state.part.symbols.size() > measure.first_chord + 1) keep_one_symbol_a_place(state, measure);
+  measure.end_chord = state.symbols_over_notes = state.part.symbols.size();
+  tell_stray_symbols(state, measure);
 }
 
 }  // namespace
@@ -92,8 +142,12 @@ Beats quarters(PartState& state, const pugi::xml_node& node) {
   const auto duration = parse_decimal(text);
   if (!duration)
     refuse(state, node, fmt::format("\"{}\" is not a length; a number of divisions is expected", text.substr(0, 40)));
-  if (!state.divisions)
-    refuse(state, node, "a length comes before any <divisions>, which say how long it is; export the score again");
+  if (!state.divisions) {
+    state.divisions = divisions_from_print(node.parent());
+    if (!state.divisions)
+      refuse(state, node, "a length comes before any <divisions>, which say how long it is; export the score again");
+    notice(state, Oddity::missing_divisions, node);
+  }
   constexpr Beats longest = 100'000;
   const Beats length = *duration / *state.divisions;
   if (length > longest || length < -longest)

@@ -42,6 +42,7 @@ struct PartState {
   Beats chord_position{};  ///< where the last note began: a chord member begins there too
   Beats jump_inside{};     ///< where a jump stands in the measure; 0 for none and at its start
   std::size_t element = 0;
+  std::size_t symbols_over_notes = 0;  ///< of the symbols, so many are followed by a note or rest
   std::vector<KnownChord> known_chords{};
   std::string_view last_length{};  ///< the text of the length read last, which is mostly the next one too
   Beats last_quarters{};

@@ -15,34 +15,37 @@ bool is_continuation(const Note& before, const Note& after) {
   return !before.grace && midi_number(before.pitch) == midi_number(after.pitch) && end_of(before) == after.onset;
 }
 
-/// For each measure the chord that is in force when it begins, by the order of the page.
-std::vector<std::optional<std::size_t>> chords_before(const WrittenPart& part) {
-  std::vector<std::optional<std::size_t>> before;
-  before.reserve(part.measures.size());
-  std::optional<std::size_t> last;
-  for (const WrittenMeasure& measure : part.measures) {
-    before.push_back(last);
-    if (measure.first_chord != measure.end_chord) last = part.symbols[measure.end_chord - 1].chord;
-  }
-  return before;
-}
+/// Gathers the chords of the measures in the order they are played.
+class ChordLine {
+ public:
+  explicit ChordLine(const WrittenPart& part) : part_(part), at_end_(part.measures.size()) {}
 
-std::vector<ChordOnset> chord_onsets(const WrittenPart& part, std::span<const PlayedMeasure> played) {
-  const auto before = chords_before(part);
-  std::vector<ChordOnset> onsets;
-  for (std::size_t k = 0; k < played.size(); ++k) {
-    if (played[k].written >= part.measures.size()) continue;  // a chord part may be shorter than the solo
-    const WrittenMeasure& measure = part.measures[played[k].written];
-    const bool jumped = k > 0 && played[k].written != played[k - 1].written + 1;
+  /// The next measure that is played; where it is not read on to, the chord that stands at the end of `before` holds.
+  void play(const PlayedMeasure& played, std::optional<std::size_t> before) {
+    if (played.written >= part_.measures.size()) return;  // a chord part may be shorter than the solo
+    const WrittenMeasure& measure = part_.measures[played.written];
+    const bool jumped = last_ && played.written != *last_ + 1;
+    last_ = played.written;
     const bool starts_bare =
-        measure.first_chord == measure.end_chord || part.symbols[measure.first_chord].position > Beats{};
-    if (const auto held = before[played[k].written]; jumped && starts_bare && held)
-      if (onsets.empty() || onsets.back().chord != *held) onsets.push_back({played[k].onset, *held});
+        measure.first_chord == measure.end_chord || part_.symbols[measure.first_chord].position > Beats{};
+    if (jumped && starts_bare && before && at_end_[*before]) sound(played.onset, *at_end_[*before]);
     for (std::size_t i = measure.first_chord; i < measure.end_chord; ++i)
-      onsets.push_back({played[k].onset + std::min(part.symbols[i].position, played[k].length), part.symbols[i].chord});
+      onsets_.push_back({played.onset + std::min(part_.symbols[i].position, played.length), part_.symbols[i].chord});
+    if (!onsets_.empty()) at_end_[played.written] = onsets_.back().chord;
   }
-  return onsets;
-}
+
+  std::vector<ChordOnset> onsets() && { return std::move(onsets_); }
+
+ private:
+  void sound(const Beats& onset, std::size_t chord) {
+    if (onsets_.empty() || onsets_.back().chord != chord) onsets_.push_back({onset, chord});
+  }
+
+  const WrittenPart& part_;
+  std::vector<std::optional<std::size_t>> at_end_;  ///< of each measure, when it was last played
+  std::optional<std::size_t> last_;
+  std::vector<ChordOnset> onsets_;
+};
 
 std::vector<FormBar> form_bars(const WrittenPart& part, std::span<const PlayedMeasure> played,
                                std::span<const Bar> bars) {
@@ -118,9 +121,12 @@ std::vector<Note> played_notes(const WrittenPart& part, const MelodicLine& line,
 }
 
 std::optional<Changes> played_changes(const WrittenPart& part, std::span<const PlayedMeasure> played,
-                                      const Solo& solo) {
+                                      const PlayingOrder& order, const Solo& solo) {
   if (part.symbols.empty()) return std::nullopt;
-  const std::vector<ChordOnset> onsets = chord_onsets(part, played);
+  ChordLine line(part);
+  for (std::size_t k = 0; k < played.size(); ++k)
+    line.play(played[k], k < order.before.size() ? order.before[k] : std::nullopt);
+  const std::vector<ChordOnset> onsets = std::move(line).onsets();
   Changes changes;
   changes.title = solo.title;
   changes.extent = Extent::once;

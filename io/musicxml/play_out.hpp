@@ -5,6 +5,7 @@
 #include "analyzer/model/solo.hpp"
 #include "io/musicxml/bar_lengths.hpp"
 #include "io/musicxml/melodic_line.hpp"
+#include "io/musicxml/road_map.hpp"
 #include "io/musicxml/written_part.hpp"
 
 #include <optional>
@@ -22,7 +23,9 @@ std::vector<KeyChange> played_keys(const WrittenPart& part, std::span<const Play
 std::vector<Note> played_notes(const WrittenPart& part, const MelodicLine& line, std::span<const PlayedMeasure> played);
 
 /// The chord symbols of `part` as they sound: each lasts to the next, the last to the end. Where a repeat or
-/// a jump leads to a place without a symbol, the chord written before it holds. None without any symbol.
-std::optional<Changes> played_changes(const WrittenPart& part, std::span<const PlayedMeasure> played, const Solo& solo);
+/// a jump leads to a place without a symbol, the chord written before it holds; one in an ending that this pass does
+/// not play is passed over. None without any symbol.
+std::optional<Changes> played_changes(const WrittenPart& part, std::span<const PlayedMeasure> played,
+                                      const PlayingOrder& order, const Solo& solo);
 
 }  // namespace insideline::io

@@ -1,5 +1,7 @@
 #include "io/musicxml/road_map.hpp"
 
+#include "io/musicxml/endings.hpp"
+
 #include <algorithm>
 #include <iterator>
 #include <map>
@@ -11,50 +13,6 @@
 
 namespace insideline::io {
 namespace {
-
-/// A stretch of measures that is played in some passes only.
-struct Ending {
-  std::size_t first = 0;
-  std::size_t end = 0;  ///< one past its last measure
-  std::vector<int> passes;
-  int first_pass = 1;  ///< the lowest pass among this ending and its neighbours
-  int last_pass = 1;   ///< the highest pass among this ending and its neighbours
-  bool alone = true;   ///< no other ending stands beside it
-};
-
-bool has_pass(const Ending& ending, int pass) { return std::ranges::find(ending.passes, pass) != ending.passes.end(); }
-
-/// Where the ending that begins at `first` ends: at its stop, its repeat, or where another begins.
-std::size_t end_of_ending(std::span<const RoadSigns> signs, std::size_t first) {
-  for (std::size_t i = first; i < signs.size(); ++i) {
-    if (i > first && (!signs[i].ending_start.empty() || signs[i].forward_repeat)) return i;
-    if (signs[i].ending_stop || signs[i].backward_repeat) return i + 1;
-  }
-  // An ending that nothing closes is one measure long: to swallow the rest of the piece is worse.
-  return first + 1;
-}
-
-/// Two endings side by side belong to one repeat.
-void join(Ending& a, Ending& b) {
-  a.alone = b.alone = false;
-  a.first_pass = b.first_pass = std::min(a.first_pass, b.first_pass);
-  a.last_pass = b.last_pass = std::max(a.last_pass, b.last_pass);
-}
-
-std::vector<Ending> find_endings(std::span<const RoadSigns> signs) {
-  std::vector<Ending> endings;
-  for (std::size_t i = 0; i < signs.size(); ++i) {
-    if (signs[i].ending_start.empty()) continue;
-    const std::vector<int>& passes = signs[i].ending_start;
-    const auto [lowest, highest] = std::ranges::minmax_element(passes);
-    endings.push_back({i, end_of_ending(signs, i), passes, *lowest, *highest, true});
-  }
-  for (std::size_t i = 1; i < endings.size(); ++i)
-    if (endings[i].first == endings[i - 1].end) join(endings[i - 1], endings[i]);
-  for (std::size_t i = endings.size(); i-- > 1;)
-    if (endings[i].first == endings[i - 1].end) join(endings[i - 1], endings[i]);
-  return endings;
-}
 
 /// The first measure that bears each name.
 using Signs = std::map<std::string_view, std::size_t>;
@@ -75,22 +33,29 @@ class Walk {
         segnos_(find_signs(signs, &RoadSigns::segno)),
         codas_(find_signs(signs, &RoadSigns::coda)),
         visits_(signs.size(), 0),
+        before_(signs.size()),
         jump_taken_(signs.size(), false),
-        has_jumps_(std::ranges::any_of(signs, [](const RoadSigns& s) { return s.da_capo || !s.dal_segno.empty(); })) {}
+        has_jumps_(std::ranges::any_of(signs, [](const RoadSigns& s) { return s.da_capo || !s.dal_segno.empty(); })) {
+    for (std::size_t i = 1; i < before_.size(); ++i) before_[i] = i - 1;
+  }
 
   PlayingOrder play() {
     constexpr std::size_t most_bars = 20'000;
     while (next_ < signs_.size() && !finished_) {
-      enter(next_);
+      if (leads_group(next_)) enter(next_);
       if (skip_ending(next_)) continue;
+      enter(next_);
       if (order_.measures.size() >= std::max(most_bars, signs_.size())) {
         order_.endless = true;
         break;
       }
       order_.measures.push_back(next_);
+      order_.before.push_back(before_[next_]);
       ++visits_[next_];
       leave(next_);
     }
+    order_.renumbered_endings = std::move(endings_.renumbered);
+    find_idle_codas();
     return std::move(order_);
   }
 
@@ -106,37 +71,54 @@ class Walk {
   }
 
   const Ending* ending_with(std::size_t measure) const {
-    const auto after = std::ranges::upper_bound(endings_, measure, {}, &Ending::first);
-    if (after == endings_.begin()) return nullptr;
+    const auto after = std::ranges::upper_bound(endings_.all, measure, {}, &Ending::first);
+    if (after == endings_.all.begin()) return nullptr;
     const Ending& ending = *std::prev(after);
     return measure < ending.end ? &ending : nullptr;
+  }
+
+  /// False in a later ending: a repeat that begins with it begins only after this ending was chosen.
+  bool leads_group(std::size_t measure) const {
+    const Ending* const ending = ending_with(measure);
+    return ending == nullptr || ending->first != measure || ending->group_first == measure;
+  }
+
+  /// Whether the ending is chosen by the passes of the section being played; not in one that is a section itself.
+  bool is_chosen_by_pass(const Ending& ending) const { return ending.group_first >= section_start_; }
+
+  int pass_at(const Ending& ending) const {
+    if (!repeats_off_ || ending.after_jump) return pass_;
+    return last_ending_ > 0 ? last_ending_ : ending.group_passes;
   }
 
   /// Moves past an ending that this pass does not play.
   bool skip_ending(std::size_t measure) {
     const Ending* const ending = ending_with(measure);
-    if (ending == nullptr || ending->first != measure) return false;
-    if (ending->first_pass > 1) return false;  // a second ending without a first: there is nothing to choose
-    const int pass = repeats_off_ ? ending->last_pass : pass_;
-    if (has_pass(*ending, pass)) return false;
+    if (ending == nullptr || ending->first != measure || !is_chosen_by_pass(*ending)) return false;
+    if (has_pass(*ending, pass_at(*ending))) return false;
     next_ = ending->end;
+    if (next_ < before_.size()) before_[next_] = before_[measure];
+    if (next_ == ending->group_end) begin_section(next_);
     return true;
   }
 
   void leave(std::size_t measure) {
     next_ = measure + 1;
     if (take_repeat(measure) || take_jump(measure)) return;
-    if (signs_[measure].fine && jumped_) finished_ = true;
+    if (next_ < before_.size()) before_[next_] = measure;
     const Ending* const ending = ending_with(measure);
-    const bool last_of_endings = ending != nullptr && ending->end == measure + 1 && ending_with(measure + 1) == nullptr;
-    if (signs_[measure].backward_repeat || last_of_endings) begin_section(measure + 1);
+    const bool ends_ending = ending != nullptr && ending->end == next_;
+    const bool last = jumped_ && ends_ending && last_ending_ > 0 && has_pass(*ending, last_ending_);
+    if (last || (signs_[measure].fine && jumped_)) finished_ = true;
+    const bool chosen = ends_ending && is_chosen_by_pass(*ending);
+    if (chosen ? ending->group_end == next_ : signs_[measure].backward_repeat.has_value()) begin_section(next_);
   }
 
   bool take_repeat(std::size_t measure) {
     const auto& repeat = signs_[measure].backward_repeat;
     if (!repeat || (repeats_off_ && !repeat->after_jump)) return false;
     const Ending* const ending = ending_with(measure);
-    const int passes = ending == nullptr ? repeat->times : ending->last_pass + (ending->alone ? 1 : 0);
+    const int passes = ending != nullptr && is_chosen_by_pass(*ending) ? ending->group_passes : repeat->times;
     if (pass_ >= passes) return false;
     ++pass_;
     next_ = section_start_;
@@ -154,6 +136,7 @@ class Walk {
     if (way_to_coda && is_time_for(measure)) {
       if (!go_to(measure, target(codas_, signs.to_coda))) return false;
       repeats_off_ = false;  // what follows has not been played yet
+      coda_taken_ = true;
       return true;
     }
     const bool back = signs.da_capo || !signs.dal_segno.empty();
@@ -162,7 +145,15 @@ class Walk {
     const auto place = signs.dal_segno.empty() ? std::optional<std::size_t>(0) : target(segnos_, signs.dal_segno);
     if (!go_to(measure, place)) return false;
     jumped_ = repeats_off_ = true;
+    last_ending_ = signs.last_ending;
     return true;
+  }
+
+  /// Coda signs that nothing leads to.
+  void find_idle_codas() {
+    if (has_jumps_ || coda_taken_) return;
+    for (std::size_t i = 0; i < signs_.size(); ++i)
+      if (!signs_[i].coda.empty() || !signs_[i].to_coda.empty()) order_.idle_codas.push_back(i);
   }
 
   bool go_to(std::size_t measure, std::optional<std::size_t> place) {
@@ -182,16 +173,19 @@ class Walk {
   }
 
   std::span<const RoadSigns> signs_;
-  std::vector<Ending> endings_;
+  Endings endings_;
   Signs segnos_;
   Signs codas_;
   std::vector<int> visits_;
+  std::vector<std::optional<std::size_t>> before_;  ///< what led to each measure, reading on, when it last did
   std::vector<bool> jump_taken_;
   bool has_jumps_;
   PlayingOrder order_;
   std::size_t next_ = 0;
   std::size_t section_start_ = 0;
   int pass_ = 1;
+  int last_ending_ = 0;  ///< the pass whose ending is the end of the piece; 0 for none
+  bool coda_taken_ = false;
   bool jumped_ = false;
   bool repeats_off_ = false;
   bool finished_ = false;
@@ -227,6 +221,7 @@ void add_missing(RoadSigns& signs, const RoadSigns& other) {
   signs.ending_stop |= other.ending_stop;
   signs.da_capo |= other.da_capo;
   signs.fine |= other.fine;
+  if (signs.last_ending == 0) signs.last_ending = other.last_ending;
   signs.segno_printed |= other.segno_printed;
   signs.coda_printed |= other.coda_printed;
   add_text(signs.segno, other.segno);

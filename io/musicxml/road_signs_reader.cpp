@@ -58,11 +58,17 @@ void read_words(PartState& state, const pugi::xml_node& node) {
   if (read_jump_words(node.child_value(), current_signs(state))) notice(state, Oddity::jumps_from_words, node);
 }
 
+/// What a <sound> cannot say.
+void read_last_ending(PartState& state, const pugi::xml_node& words) {
+  if (const int pass = last_ending_in(words.child_value()); pass > 0) current_signs(state).last_ending = pass;
+}
+
 void read_coda_sign(PartState& state, const pugi::xml_node& /*node*/) { current_signs(state).coda_printed = true; }
 void read_segno_sign(PartState& state, const pugi::xml_node& /*node*/) { current_signs(state).segno_printed = true; }
 
 void read_rehearsal(PartState& state, const pugi::xml_node& node) {
   current_measure(state).section = stripped(node.child_value());
+  if (current_measure(state).section == "Coda") current_signs(state).coda_printed = true;
 }
 
 constexpr ElementReaders<PartState, 5> print_readers{{{
@@ -126,6 +132,7 @@ void read_direction(PartState& state, const pugi::xml_node& node) {
   for (pugi::xml_node type = node.child("direction-type"); type; type = type.next_sibling("direction-type"))
     for (pugi::xml_node print = type.first_child(); print; print = print.next_sibling()) {
       const std::string_view name = print.name();
+      if (told && name == "words") read_last_ending(state, print);
       if (told && (name == "words" || name == "segno" || name == "coda")) continue;
       print_readers.read(state, print);
     }

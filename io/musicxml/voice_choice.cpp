@@ -75,17 +75,19 @@ std::size_t part_named(std::span<const PartSource> parts, const std::string& wan
                   fmt::format("there is no part \"{}\"; the score has {}", wanted, names));
 }
 
-std::size_t melodic_part(std::span<const WrittenPart> parts, const ScoreDocument& document) {
+TakenPart melodic_part(std::span<const WrittenPart> parts, const ScoreDocument& document) {
+  const auto with_notes = std::ranges::count_if(parts, [](const WrittenPart& part) { return !part.notes.empty(); });
   std::size_t best = parts.size();
   for (std::size_t i = 0; i < parts.size(); ++i) {
     if (all_notes(parts[i]) == 0) continue;
-    if (extra_percent(parts[i]) <= most_extra_notes_percent) return i;
+    if (with_notes == 1) return {i, PartTaken::only_one};
+    if (extra_percent(parts[i]) <= most_extra_notes_percent) return {i, PartTaken::first_line};
     if (best == parts.size() || extra_percent(parts[i]) < extra_percent(parts[best])) best = i;
   }
   if (best == parts.size())
     throw ReadError(document.place(document.root()),
                     "there is no note with a pitch in this score; is it the right file?");
-  return best;
+  return {best, PartTaken::nearest_line};
 }
 
 std::size_t solo_voice(const WrittenPart& part, const std::optional<std::string>& wanted,

@@ -15,9 +15,14 @@ namespace insideline::io {
 /// By number from 1, by name or by id, whatever the case of its letters. Throws ReadError that lists the parts.
 std::size_t part_named(std::span<const PartSource> parts, const std::string& wanted, const ScoreDocument& document);
 
+struct TakenPart {
+  std::size_t part = 0;
+  PartTaken why = PartTaken::first_line;
+};
+
 /// The first part with a single melodic line; where there is none, the one that comes nearest.
 /// Throws ReadError where no part has a note with a pitch.
-std::size_t melodic_part(std::span<const WrittenPart> parts, const ScoreDocument& document);
+TakenPart melodic_part(std::span<const WrittenPart> parts, const ScoreDocument& document);
 
 /// The voice that carries the line: the one asked for, else the one with the fewest chords among
 /// those with many notes. Throws ReadError where the part has no such voice or no notes.

@@ -35,6 +35,7 @@ inline bool share_a_pass(const WrittenNote& a, const WrittenNote& b) {
 struct WrittenChord {
   Beats position;         ///< from the start of its measure
   std::size_t chord = 0;  ///< index into WrittenPart::chords
+  Beats room{};           ///< of the note or rest that it stands over; 0 where none begins there
 };
 
 struct BackwardRepeat {
@@ -50,6 +51,7 @@ struct RoadSigns {
   bool ending_stop = false;
   bool da_capo = false;
   bool fine = false;
+  int last_ending = 0;         ///< the jump ends with the ending of this pass ("D.C. al 2nd ending"); 0 for none
   std::string segno;           ///< a name to jump to
   std::string coda;            ///< a name to jump to
   std::string dal_segno;       ///< the name of the segno to jump to

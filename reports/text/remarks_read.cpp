@@ -21,8 +21,14 @@ std::string meters_of(const Solo& solo) {
 std::string part_of(const Report& report) {
   if (report.solo.part.empty()) return "the only part";
   const std::string name = printable(report.solo.part);
-  if (report.source.part_was_asked_for || report.source.is_only_part) return "part " + name;
-  return "part " + name + " (the first with a single line; --part takes another)";
+  switch (report.source.part_choice) {
+    case PartChoice::asked_for:
+    case PartChoice::only_one: return "part " + name;
+    case PartChoice::first_line: return "part " + name + " (the first with a single line; --part takes another)";
+    case PartChoice::nearest_line:
+      return "part " + name + " (none has a single line, this one comes nearest; --part takes another)";
+  }
+  return {};
 }
 
 std::string key_of(const Report& report) {

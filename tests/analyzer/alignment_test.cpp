@@ -178,6 +178,25 @@ TEST_CASE("a change of meter in the solo is found where it happens") {
         std::vector<std::string>{"the changes are in 4/4, but bar 3 of the solo is in 3/4"});
 }
 
+TEST_CASE("a chart with a bar in another meter lies under a solo that has one there, in every chorus") {
+  Changes changes = chart("C F G7");
+  changes.bars[1].meter = Meter{2, 4};
+  changes.bars[1].length = changes.spans[1].duration = 2;
+  changes.bars[2].onset = changes.spans[2].onset = 6;
+  Solo solo = bars_of_rest(6);
+  Beats now;
+  for (std::size_t i = 0; i < solo.bars.size(); ++i) {
+    if (i % 3 == 1) solo.bars[i].meter = {2, 4};
+    solo.bars[i].onset = now;
+    solo.bars[i].length = bar_length(solo.bars[i].meter);
+    now += solo.bars[i].length;
+  }
+  CHECK(messages(changes, solo).empty());
+  CHECK(laid_out(lay_out(changes, solo)) == "C@0x1 F@4x1 G7@6x1 C@10x2 F@14x2 G7@16x2");
+  CHECK(messages(changes, bars_of_rest(3)) ==
+        std::vector<std::string>{"the changes are in 2/4 there, but bar 2 of the solo is in 4/4"});
+}
+
 TEST_CASE("common time and cut time lie under each other") {
   CHECK(messages(chart("C F", Meter{2, 2}), bars_of_rest(4)).empty());
 }

@@ -58,6 +58,18 @@ TEST_CASE("the summary says what was read") {
              "changes are in sample.changes. The part sounds 9 semitones lower than it is written"));
 }
 
+TEST_CASE("the summary says how the part was chosen, where there was a choice") {
+  reports::Report report = sample_report();
+  const auto with = [&](reports::PartChoice choice) {
+    report.source.part_choice = choice;
+    return text_report(report);
+  };
+  CHECK(says(with(reports::PartChoice::asked_for), "From sample.musicxml: part Alto Sax; the changes"));
+  CHECK(says(with(reports::PartChoice::only_one), "From sample.musicxml: part Alto Sax; the changes"));
+  CHECK(says(with(reports::PartChoice::nearest_line),
+             "part Alto Sax (none has a single line, this one comes nearest; --part takes another); the changes"));
+}
+
 TEST_CASE("the summary gives every share with its counts") {
   const std::string text = text_report(sample_report());
   CHECK(says(text, "8 of 12 notes (67 %) are heard as chord tones."));

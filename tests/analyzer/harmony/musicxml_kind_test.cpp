@@ -70,6 +70,26 @@ TEST_CASE("a kind that cannot be read is refused with the kinds that look like i
   CHECK(reading.error().nearest == nearest);
 }
 
+TEST_CASE("a 13 printed as such is the 13 of a chart, without its 11th; the kind alone is a full stack") {
+  const auto [kind, text, symbol] = GENERATE(table<Text, Text, Text>({
+      {"dominant-13th", "13", "C13"},
+      {"major-13th", "maj13", "Cmaj13"},
+      {"minor-13th", "m13", "Cm13"},
+  }));
+  INFO(kind);
+  CHECK(same_chord(*chord_from_musicxml(on_c(kind, text)).value(), chord_from(symbol)));
+  CHECK_FALSE(same_chord(*chord_from_musicxml(on_c(kind)).value(), chord_from(symbol)));
+  CHECK(same_chord(*chord_from_musicxml(on_c(kind, "7")).value(), *chord_from_musicxml(on_c(kind)).value()));
+}
+
+TEST_CASE("degrees change a printed 13 as they change its kind") {
+  MusicxmlChord element = on_c("dominant-13th", "13");
+  element.degrees = {{9, -1, DegreeChange::alter}};
+  CHECK(same_chord(*chord_from_musicxml(element).value(), chord_from("C13b9")));
+  element.degrees = {{11, 1, DegreeChange::add}};
+  CHECK(same_chord(*chord_from_musicxml(element).value(), chord_from("C13#11")));
+}
+
 TEST_CASE("a degree that no chord has is refused") {
   MusicxmlChord element = on_c("dominant");
   element.degrees = {{9, -4, DegreeChange::add}};

@@ -90,6 +90,23 @@ TEST_CASE("bars of other meters are filled as well") {
   CHECK(played(parse_changes("meter: 6/8\n| C F | G7 . . . . C |", "a.changes")) == "C 3/2 F 3/2 | G7 5/2 C 1/2");
 }
 
+TEST_CASE("a meter between the bars holds from there on, also where a repeat comes back to it") {
+  const auto changes = parse_changes("[A] |: C | %\nmeter: 2/4\n| G7 F |\nmeter: 4/4\n| C F :|\n", "a.changes");
+  CHECK(played(changes) == "C | C | G7 1 F 1 | C 2 F 2 | C | C | G7 1 F 1 | C 2 F 2");
+  CHECK_FALSE(changes.meter.has_value());
+  CHECK(changes.bars[2].meter == insideline::Meter{2, 4});
+  CHECK(changes.bars[2].onset == Beats(8));
+  CHECK(changes.bars[2].length == Beats(2));
+  CHECK_FALSE(changes.bars[3].meter.has_value());
+  CHECK(changes.bars[3].onset == Beats(10));
+  CHECK(form_length(changes) == Beats(28));
+}
+
+TEST_CASE("a repeat sign for a bar of another meter holds its one chord, and is refused where it has several") {
+  CHECK(played(parse_changes("| C |\nmeter: 3/4\n| % | F |", "a.changes")) == "C | C 3 | F 3");
+  CHECK(chart_error("| C F |\nmeter: 3/4\n| % |") == "3:3: bar 2: % repeats a bar of another meter; write its chords");
+}
+
 TEST_CASE("a bar that cannot be read is an error naming line and bar") {
   const auto [text, message] = GENERATE(table<std::string, std::string>({
       {"| C | Gm7 . C7 |",

@@ -90,10 +90,11 @@ TEST_CASE("a header that cannot be used is an error with its place and a remedy"
       {"pickup: -1\n| C |", "1:9: \"-1\" is not a pickup; write the beats before bar 1, like 1 or 1/2"},
       {"title:\n| C |", "1:1: the title is missing after \"title:\""},
       {"key: C\nkey: F\n| C |", "2:6: the key is given twice; keep one of them"},
-      {"meter: 4/4\n| C | F |\n| G |\nmeter: 3/4\n| C |",
-       "4:1: the meter changes before bar 4; a chart has one meter, before its bars"},
+      {"meter: 4/4\n| C | F |\n| G |\nmeter: 3/4\n",
+       "4:1: no bar follows this meter, after bar 3; a meter stands before the bars that are in it"},
+      {"meter: 3/4\nmeter: 4/4\n| C |", "2:8: the meter is given twice; keep one of them"},
+      {"| C |\nmeter: five\n| F |", "2:8: \"five\" is not a meter; write one like 4/4, 3/4 or 6/8"},
       {"form: ,\n[A] | C |", "1:7: the form names no section; write one like A A B A"},
-      {"| C |\nmeter: 3/4\n| F |", "2:1: the meter stands after the first bar; a chart has one meter, before its bars"},
   }));
   CHECK(chart_error(text) == message);
 }

@@ -1,3 +1,4 @@
+#include "io/musicxml/container_writer.hpp"
 #include "tests/io/musicxml/score_shorthand.hpp"
 
 #include <zip.h>
@@ -79,6 +80,11 @@ TEST_CASE("a broken container is told, and the first score inside is taken") {
   const auto read = parse_musicxml(zip_of(entries), "solo.mxl");
   CHECK(notes_of(read) == "C4@0:4");
   CHECK(warning_lines(read).find("solo.mxl: the container names no score; took \"solo.") == 0);
+  // Written back, it is whole.
+  const string again = insideline::io::packed_score(score, zip_of(entries), "solo.mxl");
+  const auto whole = parse_musicxml(again, "solo.mxl");
+  CHECK(notes_of(whole) == "C4@0:4");
+  CHECK(whole.warnings.empty());
 }
 
 TEST_CASE("an error inside names the archive and the score in it") {

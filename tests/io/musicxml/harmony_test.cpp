@@ -10,8 +10,6 @@ using insideline::Extent;
 using insideline::io::RoadMap;
 using insideline::tests::chords_of;
 using insideline::tests::read_line;
-using insideline::tests::refusal_of;
-using insideline::tests::score_xml;
 using insideline::tests::warning_lines;
 using std::string;
 
@@ -72,28 +70,78 @@ TEST_CASE("chord symbols of a score are written once and count from the first fu
   CHECK(score.changes->bars[1].section == "A");
 }
 
-TEST_CASE("two different symbols at one place: the first is taken and told") {
-  const auto score = read_line(chord("C", "major") + chord("A", "minor") + "C4:4");
+TEST_CASE("a chord in an ending that this pass does not play does not hold on") {
+  const string first =
+      "{<barline><ending number=\"1\" type=\"start\"/></barline>} " + chord("G", "dominant") +
+      "D4:4 {<barline><ending number=\"1\" type=\"stop\"/><repeat direction=\"backward\"/></barline>} | ";
+  const string second =
+      "{<barline><ending number=\"2\" type=\"start\"/></barline>} E4:4 "
+      "{<barline><ending number=\"2\" type=\"stop\"/></barline>} | ";
+  CHECK(chords_of(read_line(chord("C", "major") + "C4:4 | " + first + second + "F4:4")) == "C@0:4 G7@4:4 C@8:12");
+  CHECK(chords_of(read_line(chord("C", "major") + "C4:4 | " + first + "F4:4")) == "C@0:4 G7@4:4 C@8:8");
+  // Nor where a repeat begins right after it.
+  CHECK(chords_of(read_line(chord("C", "major") + "C4:4 | " + first +
+                            "{<barline><repeat direction=\"forward\"/></barline>} E4:4 | " + chord("F", "major") +
+                            "F4:4 {<barline><repeat direction=\"backward\"/></barline>}")) ==
+        "C@0:4 G7@4:4 C@8:8 F@16:4 C@20:4 F@24:4");
+}
+
+TEST_CASE("several symbols over one long note share it as a player reads them, and that is told") {
+  const string three = chord("C", "major") + chord("A", "minor") + chord("G", "dominant");
+  const auto [line, expected] = GENERATE_COPY(table<string, string>({
+      {chord("C", "major") + chord("A", "minor") + "C4:4", "C@0:2 Am@2:2"},
+      {three + "C4:4", "C@0:2 Am@2:1 G7@3:1"},
+      {three + "C4:3 D4:1", "C@0:1 Am@1:1 G7@2:2"},
+      {"C4:2 " + chord("C", "major") + chord("A", "minor") + "D4:2", "C@2:1 Am@3:1"},
+      {chord("C", "major") + chord("A", "minor") + "r:4 | C4:4", "C@0:2 Am@2:6"},
+      {chord("C", "major") + chord("A", "minor") + "C4:1 D4:3", "C@0:1/2 Am@1/2:7/2"},
+      {chord("C", "major") + chord("A", "minor") + chord("F", "major", "<offset>24</offset>") + "C4:4",
+       "C@0:1 Am@1:1 F@2:2"},
+  }));
+  const auto score = read_line(line);
+  CHECK(chords_of(score) == expected);
+  CHECK(warning_lines(score).find("1 place has several chord symbols over one note; they share it (bar 1)") !=
+        string::npos);
+}
+
+TEST_CASE("two different symbols where no long note begins: the first is taken and told") {
+  const auto score = read_line(chord("C", "major") + chord("A", "minor") + "C4:1/2 D4:7/2");
   CHECK(chords_of(score) == "C@0:4");
   CHECK(warning_lines(score).find("1 place has two chord symbols; the first was taken (bar 1)") != string::npos);
 }
 
-TEST_CASE("a chord symbol nobody can read is refused with its place and what is near") {
+TEST_CASE("a chord symbol nobody can read counts as N.C., with its place and what is near") {
   const auto [symbol, expected] = GENERATE_COPY(table<string, string>({
-      {chord("C", "dominant-eleventhh"), "bar 1: "},
       {chord("C", "dominant-eleventhh"), "did you mean \"dominant-11th\""},
       {"{<harmony><root><root-step>H</root-step></root><kind>major</kind></harmony>}",
        "\"H\" is not the root of a chord"},
       {"{<harmony><kind>major</kind></harmony>}", "a chord symbol without a <root>"},
       {"{<harmony><root><root-step>C</root-step></root></harmony>}", "a chord symbol without a <kind>"},
+      {"{<harmony><root><root-step>C</root-step></root><kind/></harmony>}", "a chord symbol without a <kind>"},
       {chord("C", "dominant", "<degree><degree-value>9</degree-value><degree-type>bend</degree-type></degree>"),
        "\"bend\" is no way to change a chord"},
       {chord("C", "dominant", "<degree><degree-value>99</degree-value><degree-type>add</degree-type></degree>"),
        "this degree cannot be read"},
   }));
-  const string message = refusal_of(score_xml(symbol + " C4:4"));
-  CAPTURE(message);
-  CHECK(message.find(expected) != string::npos);
-  CHECK(message.starts_with("solo.musicxml:1:"));
-  CHECK(message.ends_with("^"));
+  const auto score = read_line("C4:4 | " + symbol + " C4:4 | " + chord("F", "major") + "F4:4");
+  CHECK(chords_of(score) == "N.C.@4:4 F@8:4");
+  CHECK(warning_lines(score).starts_with("line.musicxml:1:"));
+  CHECK(warning_lines(score).find(": 1 chord symbol cannot be read and counts as N.C. (bar 2): ") != string::npos);
+  CHECK(warning_lines(score).find(expected) != string::npos);
+}
+
+TEST_CASE("a kind that is only printed is read from its print") {
+  CHECK(chords_of(read_line("{<harmony><root><root-step>C</root-step></root><kind text=\"m7\"/></harmony>} C4:4")) ==
+        "Cm7@0:4");
+}
+
+TEST_CASE("an offset that leads out of the bar is told") {
+  const string told = "1 chord symbol stands outside of its bar by its offset and was put at the bar line (bar 2)";
+  const auto before = read_line("C4:4 | " + chord("C", "major", "<offset>-12</offset>") + "C4:4");
+  CHECK(chords_of(before) == "C@4:4");
+  CHECK(warning_lines(before).find(told) != string::npos);
+  const auto behind = read_line("C4:4 | " + chord("C", "major", "<offset>60</offset>") + "C4:4 | D4:4");
+  CHECK(chords_of(behind) == "C@8:4");
+  CHECK(warning_lines(behind).find(told) != string::npos);
+  CHECK(read_line("C4:4 | " + chord("C", "major", "<offset>48</offset>") + "C4:4 | D4:4").warnings.empty());
 }

@@ -62,6 +62,39 @@ TEST_CASE("a note without a duration lasts as long as it is printed, with a warn
   CHECK(warning_lines(score).find("1 note has no duration; its printed length was taken (bar 1)") != string::npos);
 }
 
+TEST_CASE("without divisions the printed note values tell how long the lengths are, with a warning") {
+  const string note = "<pitch><step>D</step><octave>4</octave></pitch>";
+  const auto read = [&](const string& music) {
+    return insideline::io::parse_musicxml(
+        insideline::tests::score_of_parts("<part id=\"P1\"><measure number=\"1\">" + music + "</measure></part>",
+                                          {"Solo"}),
+        "line.musicxml");
+  };
+  const auto score = read("<note><rest/><duration>9</duration></note><note>" + note +
+                          "<duration>9</duration><type>quarter</type><dot/></note><note>" + note +
+                          "<duration>3</duration><type>eighth</type></note>");
+  CHECK(notes_of(score) == "D4@3/2:3/2 D4@3:1/2");
+  CHECK(warning_lines(score).find(
+            "no <divisions> say how long the lengths are; the printed note values told it (bar 1)") != string::npos);
+  CHECK_THROWS_WITH(read("<note>" + note + "<duration>9</duration></note>"),
+                    Catch::Matchers::Contains("a length comes before any <divisions>"));
+}
+
+TEST_CASE("a first bar that is not counted is a pickup without a time signature, too") {
+  const auto bars = [](const string& line) {
+    string xml = score_xml(line);
+    const string time = "<time><beats>4</beats><beat-type>4</beat-type></time>";
+    xml.erase(xml.find(time), time.size());
+    xml.insert(xml.find("number=\"1\""), "implicit=\"yes\" ");
+    return bars_of(insideline::io::parse_musicxml(xml, "line.musicxml"));
+  };
+  CHECK(bars("C4:1 | D4:4 | E4:4") == "0@-1:1 1@0:4 2@4:4");
+  CHECK(bars("C4:1 | {<attributes><time><beats>3</beats><beat-type>4</beat-type></time></attributes>} D4:3") ==
+        "0@-1:1 1@0:3");
+  CHECK(bars("C4:4 | D4:4") == "1@0:4 2@4:4");
+  CHECK(bars("C4:1") == "1@0:1");
+}
+
 TEST_CASE("bars are numbered from the first full one, whatever the page prints") {
   const auto [line, expected] = GENERATE(table<string, string>({
       {"C4:4 | D4:4", "1@0:4 2@4:4"},

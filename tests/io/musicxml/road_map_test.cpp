@@ -44,6 +44,14 @@ string signed_bar_xml(const string& sign) {
       {"Fine", "<sound fine=\"yes\"/>"},
       {"words:DC", "<direction><direction-type><words>D.C. al Fine</words></direction-type></direction>"},
       {"words:DS", "<direction><direction-type><words>D.S. al Coda</words></direction-type></direction>"},
+      {"words:DC2nd", "<direction><direction-type><words>D.C. al 2nd ending</words></direction-type></direction>"},
+      {"DC2nd",
+       "<direction><direction-type><words>D.C. al 2nd ending</words></direction-type><sound "
+       "dacapo=\"yes\"/></direction>"},
+      {"words:DS2nd", "<direction><direction-type><words>D.S. al second end.</words></direction-type></direction>"},
+      {"words:ToCoda", "<direction><direction-type><words>To Coda</words></direction-type></direction>"},
+      {"words:Coda", "<direction><direction-type><words>CODA</words></direction-type></direction>"},
+      {"mark:Coda", "<direction><direction-type><rehearsal>Coda</rehearsal></direction-type></direction>"},
       {"words:Fine", "<direction><direction-type><words>Fine</words></direction-type></direction>"},
       {"sign:segno", "<direction><direction-type><segno/></direction-type></direction>"},
       {"sign:coda", "<direction><direction-type><coda/></direction-type></direction>"},
@@ -113,6 +121,89 @@ TEST_CASE("repeats, endings and jumps are played out") {
   }));
   CAPTURE(map);
   CHECK(played(map) == expected);
+}
+
+TEST_CASE("a first ending lasts until the bar that turns back, though its bracket stops before") {
+  const auto [map, expected] = GENERATE(table<string, string>({
+      {"|: / [1 ] / :| / [2 ] / .", "1 2 3 1 4 5"},
+      {"|: / [1 ] / . / :| / [2 ] / .", "1 2 3 4 1 5 6"},
+      {"|: / [1 ] / :| / .", "1 2 3 1 4"},                              // no second one
+      {"|: / [1 ] / :| / [2 ] / :| / [3 ] / .", "1 2 3 1 4 5 1 6 7"},   // and a second one before a third
+      {"|: / [1 ] / |: / :| / .", "1 2 3 4 3 4 5"},                     // but not into the next repeat
+      {"|: / [1 ] :| / [2 ] / . / :| / .", "1 2 1 3 4 5 4 5 6"},        // nor does the last one
+      {"|: / [1 ] :| / [2 ] / . / [1 ] :| / [2 ]", "1 2 1 3 4 5 4 6"},  // before other endings
+      {"|: / [1 ] / :| / [2 ] Fine / DC", "1 2 3 1 4 5 1 4"},
+  }));
+  CAPTURE(map);
+  CHECK(played(map) == expected);
+  CHECK(read_line(line_of(map)).warnings.empty());
+}
+
+TEST_CASE("endings whose numbers cannot be meant are played by their places, and told") {
+  const auto [map, expected] = GENERATE(table<string, string>({
+      {"|: / [1 ] :| / [1 ] / .", "1 2 1 3 4"},
+      {"|: / [1 ] :| / [1 ] :| / [2 ] / .", "1 2 1 3 1 4 5"},
+      {"|: / [2 ] :| / [3 ] / .", "1 2 1 3 4"},
+      {"|: / [2 ] :| / .", "1 2 1 3"},
+  }));
+  CAPTURE(map);
+  const auto score = read_line(line_of(map));
+  CHECK(written_bars_of(score) == expected);
+  const string warning = warning_lines(score);
+  CAPTURE(warning);
+  CHECK((warning.find("1 ending has a number that cannot be meant; its place told when to play it (bar ") !=
+             string::npos ||
+         warning.find("2 endings have numbers that cannot be meant; their places told when to play them (bars ") !=
+             string::npos));
+}
+
+TEST_CASE("endings are played by their numbers in whatever order they stand") {
+  const auto [map, expected] = GENERATE(table<string, string>({
+      {"|: / [2 ] / [1 ] :| / .", "1 3 1 2 4"},
+      {"|: / [2 ] :| / [1 ] :| / . / :|", "1 3 1 2 4 5 4 5"},
+      {"|: / [1 ] / [1 ] :| / [2 ] / .", "1 2 3 1 4 5"},  // one ending under two brackets
+      {"|: / [1 ] :| / . / :|", "1 2 1 3 4 3 4"},         // what follows an ending left out is played anew
+  }));
+  CAPTURE(map);
+  CHECK(played(map) == expected);
+  CHECK(read_line(line_of(map)).warnings.empty());
+}
+
+TEST_CASE("an ending may begin a repeat itself") {
+  const auto [map, expected] = GENERATE(table<string, string>({
+      {"|: / [1 ] :| / [2 |: ] :| / .", "1 2 1 3 3 4"},
+      {"|: / [1 ] :| / [2 |: ] / . / :| / .", "1 2 1 3 4 5 3 4 5 6"},
+      {"|: / [1 ] :| / [2 |: ] :|x3 / .", "1 2 1 3 3 3 4"},
+      {"|: / [1 ] :| / [2 |: ] / [1 ] :| / [2 ] / .", "1 2 1 3 4 3 5 6"},
+      {"|: [1 ] :| / [2 ] / .", "1 2 3"},  // nothing before the endings
+  }));
+  CAPTURE(map);
+  CHECK(played(map) == expected);
+}
+
+TEST_CASE("a D.C. al 2nd ending ends there") {
+  CHECK(played("|: / [1 ] :| / [2 ] / . / words:DC2nd / .") == "1 2 1 3 4 5 1 3");
+  CHECK(played("|: / [1 ] :| / [2 ] / . / DC2nd / .") == "1 2 1 3 4 5 1 3");
+  CHECK(played(". / sign:segno |: / [1 ] :| / [2 ] / . / words:DS2nd") == "1 2 3 2 4 5 6 2 4");
+  CHECK(played("|: / [1,2 ] :| / [3 ] / words:DC2nd / .") == "1 2 1 2 1 3 4 1 2");
+}
+
+TEST_CASE("a coda may be marked by its word") {
+  CHECK(played(". / words:ToCoda / words:DC / words:Coda / .") == "1 2 3 1 2 4 5");
+  CHECK(played(". / sign:coda / words:DC / words:Coda / .") == "1 2 3 1 2 4 5");
+  CHECK(played(". / words:Coda / words:DC / words:Coda / .") == "1 2 3 1 2 4 5");
+  CHECK(played(". / words:ToCoda / DC / mark:Coda / .") == "1 2 3 1 2 4 5");
+}
+
+TEST_CASE("coda signs that no jump leads to are told") {
+  const string told =
+      "2 bars have coda signs, but no D.C. or D.S. leads there: they were played straight on (bars 2, 4)";
+  for (const char* const map : {". / ToCoda / . / Coda / .", ". / sign:coda / . / sign:coda / ."}) {
+    CHECK(played(map) == "1 2 3 4 5");
+    CHECK(warning_lines(read_line(line_of(map))).find(told) != string::npos);
+  }
+  CHECK(read_line(line_of(". / ToCoda / DC / Coda / .")).warnings.empty());
+  CHECK(read_line(line_of("|: / ToCoda / :| / Coda / .")).warnings.empty());  // the second time through
 }
 
 TEST_CASE("as written, the page is read once") {

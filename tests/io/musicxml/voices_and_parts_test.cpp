@@ -64,6 +64,16 @@ TEST_CASE("the first part with a single line is the solo, and says its name") {
   CHECK(notes_of(score) == "G4@0:4");
 }
 
+TEST_CASE("why a part was taken is known") {
+  using insideline::io::PartTaken;
+  const string piano = part_xml("C3:4 +E3:4 +G3:4", "P1");
+  const string guitar = part_xml("C3:4 +E3:4 | D3:4 +F3:4 | E3:4", "P2");
+  CHECK(parse_musicxml(quartet, "quartet.musicxml").part_taken == PartTaken::first_line);
+  CHECK(parse_musicxml(score_of_parts(piano, {"Piano"}), "one.musicxml").part_taken == PartTaken::only_one);
+  CHECK(parse_musicxml(score_of_parts(piano + guitar, {"Piano", "Guitar"}), "two.musicxml").part_taken ==
+        PartTaken::nearest_line);
+}
+
 TEST_CASE("a part can be asked for by name, number or id") {
   const auto [wanted, expected] = GENERATE(table<string, string>(
       {{"Tenor Sax", "Tenor Sax"}, {"tenor sax", "Tenor Sax"}, {"3", "Bass"}, {"P3", "Bass"}, {"1", "Piano"}}));
@@ -78,6 +88,11 @@ TEST_CASE("a part that is not there is refused with the list of those that are")
 
 TEST_CASE("chord symbols on another part are used where the solo has none") {
   CHECK(chords_of(parse_musicxml(quartet, "quartet.musicxml")) == "Cmaj7@0:4");
+  const string unknown = "{<harmony><root><root-step>F</root-step></root><kind/></harmony>} C3:4 +E3:4 +G3:4";
+  const auto odd = parse_musicxml(score_of_parts(part_xml("G4:4", "P1") + part_xml(unknown, "P2"), {"Sax", "Piano"}),
+                                  "duo.musicxml");
+  CHECK(chords_of(odd) == "N.C.@0:4");
+  CHECK(warning_lines(odd).find("1 chord symbol cannot be read and counts as N.C. (bar 1)") != string::npos);
 }
 
 TEST_CASE("a timewise score is read like a partwise one") {
