@@ -1,6 +1,7 @@
 // What a reader gives back, and how it says that it cannot.
 #pragma once
 
+#include "analyzer/bar_one.hpp"
 #include "analyzer/model/changes.hpp"
 #include "analyzer/model/solo.hpp"
 #include "io/source_text.hpp"
@@ -31,7 +32,9 @@ struct ReadResult {
   std::optional<Changes> changes;  ///< where the score carries its own
   ChangesPlace changes_place = ChangesPlace::in_score;
   std::vector<Warning> warnings;
-  bool is_only_part = false;  ///< no other part of the score has a note with a pitch
+  std::optional<CountIn> count_in;  ///< what was left out before bar 1 of a recording
+  std::optional<Beats> bar_one;     ///< of a MIDI file: where bar 1 begins, from the start of the file
+  bool is_only_part = false;        ///< no other part of the score has a note with a pitch
 };
 
 /// The input cannot be used. `what()` is the whole message: the place, what was
