@@ -1,171 +1,260 @@
 #include "analyzer/alignment_doctor.hpp"
 
+#include "analyzer/alignment_fit.hpp"
+
 #include <algorithm>
+#include <cmath>
 #include <cstdint>
 #include <cstdlib>
+#include <span>
+#include <utility>
 #include <vector>
 
 namespace insideline {
 namespace {
 
-constexpr int fewest_notes = 30;
-// "Far better" is both a gap that a player hears and one that chance does not make. Over changing
-// chords the right alignment of a line that follows them lies some 20 to 60 points above a wrong one.
-constexpr double smallest_gap = 0.20;
-// A sign test on the notes that fit one alignment only (McNemar, Psychometrika 12, 1947), strict because
-// the best of many alternatives is tested and notes depend on their neighbours: the best alternative for
-// seeded lines unrelated to the changes reaches 4.4 at such a gap, the right one for 24 bars mostly 5 to 11.
-constexpr double fewest_deviations = 4.5;
+constexpr std::size_t fewest_notes = 30;
+constexpr std::size_t fewest_bars = 4;
+constexpr int furthest_bars = 32;  // tried either way
+constexpr int semitones_in_a_round = 12;
 
-constexpr std::int64_t fine_ticks_per_quarter = 5040;  // divisible by 1 .. 10
-constexpr int semitones_per_octave = 12;
+// A place is better where two things hold. It stands out from what the same line gets elsewhere over the same chords,
+// at a level corrected for the number of places tried (Bonferroni); and the place in use lies behind it by so many
+// standard errors. Some must lead by more: a blues scale fits other keys nearly as well as its own, and chord tones
+// that come early or late lie better a beat off.
+constexpr double level = 0.02;
+constexpr double lead_of_a_place = 1.7;
+constexpr double lead_of_a_key = 2.1;
+constexpr double lead_of_a_form = 2.0;
+constexpr double lead_of_beats = 2.4;
 
-using PitchClasses = std::uint16_t;  // bit n: pitch class n
+using Sums = LineOverChart::Sums;
 
-std::int64_t floor_ticks(const Beats& time) { return whole_units(time * fine_ticks_per_quarter, 1); }
-std::int64_t ceiling_ticks(const Beats& time) { return -floor_ticks(-time); }
-int turned(int value, int round) { return ((value % round) + round) % round; }
+double upper_tail(double deviations) { return 0.5 * std::erfc(deviations / std::sqrt(2.0)); }
 
-PitchClasses tones_of(const Chord& chord) {
-  unsigned int tones = 0;
-  for (const Degree& degree : chord.tones)
-    tones |= 1U << static_cast<unsigned int>(pitch_class(note_at(chord.root, degree)));
-  return static_cast<PitchClasses>(tones);
+/// Student's t as a normal deviate (D. L. Wallace, Ann. Math. Statist. 30, 1959).
+double as_normal(double t, double freedom) {
+  const double size = std::sqrt(freedom * std::log1p(t * t / freedom)) * (8.0 * freedom + 1.0) / (8.0 * freedom + 3.0);
+  return std::copysign(size, t);
 }
 
-/// A chord's place in its bar and its tones; none under N.C.
-struct Slot {
-  std::int64_t onset_ticks = 0;
-  PitchClasses tones = 0;
-};
-using ChartBar = std::vector<Slot>;
-
-/// A note's place in the form: its bar, from 0, and how far into it.
-struct PlacedNote {
-  int bar = 0;
-  std::int64_t into_bar_ticks = 0;
-  int pitch_class = 0;
-};
-
-enum class Fit : std::uint8_t { chord_tone, other, no_chord };
-
-struct Shift {
-  int bars = 0;       ///< the chart is moved this much later
-  int semitones = 0;  ///< the line is moved this much up
-};
-
-std::vector<ChartBar> chart_bars(const Changes& changes) {
-  std::vector<ChartBar> bars;
-  auto span = changes.spans.begin();
-  for (const FormBar& bar : changes.bars) {
-    const Beats end = bar.onset + bar.length;
-    ChartBar slots;
-    while (span != changes.spans.end() && span->onset + span->duration <= bar.onset) ++span;
-    for (auto inside = span; inside != changes.spans.end() && inside->onset < end; ++inside)
-      slots.push_back({ceiling_ticks(std::max(inside->onset - bar.onset, Beats{})),
-                       inside->chord ? tones_of(*inside->chord) : PitchClasses{0}});
-    bars.push_back(slots);
+/// A mean over bars in its own standard errors, as a normal deviate; 0 where it has none.
+class Deviation {
+ public:
+  void add(double value) {
+    ++count_;
+    sum_ += value;
+    squares_ += value * value;
   }
-  return bars;
-}
-
-std::vector<PlacedNote> placed_notes(const Changes& changes, const Solo& solo, const Beats& first_bar) {
-  const Beats length = changes.bars.front().length;
-  const int form_bars = static_cast<int>(changes.bars.size());
-  std::vector<PlacedNote> notes;
-  for (const Note& note : solo.notes) {
-    if (note.grace || note.onset < Beats{}) continue;
-    const Beats place = note.onset - first_bar;
-    const std::int64_t bar = whole_units(place, length);
-    notes.push_back({.bar = turned(static_cast<int>(bar % form_bars), form_bars),
-                     .into_bar_ticks = floor_ticks(place - Beats(bar) * length),
-                     .pitch_class = turned(midi_number(note.pitch), semitones_per_octave)});
+  [[nodiscard]] std::size_t count() const { return static_cast<std::size_t>(count_); }
+  [[nodiscard]] double value() const {
+    if (count_ < 2.0) return 0.0;
+    const double variance = (squares_ - sum_ * sum_ / count_) / (count_ - 1.0);
+    constexpr double none = 1e-9;
+    // Bars that all lead by the same are as sure as bars can be.
+    const double floor = std::max(variance, 1e-3 * squares_ / count_);
+    return floor < none ? 0.0 : as_normal(sum_ / std::sqrt(count_ * floor), count_ - 1.0);
   }
-  return notes;
-}
 
-Fit fit_of(const std::vector<ChartBar>& chart, const PlacedNote& note, const Shift& shift) {
-  const int bar = turned(note.bar - shift.bars, static_cast<int>(chart.size()));
-  const ChartBar& slots = chart[static_cast<std::size_t>(bar)];
-  const auto after = std::ranges::upper_bound(slots, note.into_bar_ticks, {}, &Slot::onset_ticks);
-  if (after == slots.begin() || (after - 1)->tones == 0) return Fit::no_chord;
-  const int moved = turned(note.pitch_class + shift.semitones, semitones_per_octave);
-  return (((after - 1)->tones >> static_cast<unsigned int>(moved)) & 1U) != 0 ? Fit::chord_tone : Fit::other;
-}
+ private:
+  double count_ = 0.0;
+  double sum_ = 0.0;
+  double squares_ = 0.0;
+};
 
-std::vector<Fit> fits(const std::vector<ChartBar>& chart, const std::vector<PlacedNote>& notes, const Shift& shift) {
-  std::vector<Fit> all;
-  all.reserve(notes.size());
-  for (const PlacedNote& note : notes) all.push_back(fit_of(chart, note, shift));
+std::int64_t total(const Sums& sums) {
+  std::int64_t all = 0;
+  for (const std::int64_t sum : sums) all += sum;
   return all;
 }
 
-Share share_of(const std::vector<Fit>& fits) {
-  const auto chord_tones = std::ranges::count(fits, Fit::chord_tone);
-  return {.count = static_cast<int>(chord_tones),
-          .of = static_cast<int>(chord_tones + std::ranges::count(fits, Fit::other))};
-}
+struct Candidate {
+  ChartPlace place;
+  std::optional<LineOverChart::LikelySlip> slip;
+  Sums fit;
+};
 
-/// True where the notes that fit only `there` outnumber those that fit only `here` beyond chance.
-bool is_beyond_chance(const std::vector<Fit>& here, const std::vector<Fit>& there) {
-  int won = 0;
-  int lost = 0;
-  for (std::size_t i = 0; i < here.size(); ++i) {
-    if (here[i] == Fit::other && there[i] == Fit::chord_tone) ++won;
-    if (here[i] == Fit::chord_tone && there[i] == Fit::other) ++lost;
+class Doctor {
+ public:
+  explicit Doctor(const LineOverChart& line)
+      : line_(line), here_(line.fit({}, Against::the_line)), here_in_key_(line.fit({}, Against::nothing)) {
+    // Turns by whole bars keep each note's place in its bar, transpositions its chord.
+    try_bars();
+    elsewhere_ = mean_of(here_, candidates_);
+    try_beats();
+    try_forms();
+    const std::size_t before = candidates_.size();
+    for (int semitones = 1; semitones < semitones_in_a_round; ++semitones) try_place({.semitones = semitones});
+    in_other_keys_ = mean_of(here_in_key_, std::span(candidates_).subspan(before));
   }
-  const double lead = won - lost;
-  return lead > 0 && lead * lead >= fewest_deviations * fewest_deviations * (won + lost);
-}
 
-bool is_far_better(const std::vector<Fit>& here, const std::vector<Fit>& there) {
-  const Share now = share_of(here);
-  const Share then = share_of(there);
-  if (now.of < fewest_notes || then.of < fewest_notes) return false;
-  return ratio(then).value() - ratio(now).value() >= smallest_gap && is_beyond_chance(here, there);
-}
-
-/// Other start bars, the nearest first, then transpositions, the smallest first.
-std::vector<Shift> other_shifts(int form_bars) {
-  std::vector<Shift> shifts;
-  for (int size = 1; size <= form_bars / 2; ++size) {
-    shifts.push_back({.bars = size});
-    if (2 * size != form_bars) shifts.push_back({.bars = -size});
+  [[nodiscard]] std::optional<AlignmentAdvice> advice(const Alignment& alignment) const {
+    double by_chance = 1.0;
+    for (const Candidate& candidate : candidates_)
+      if (total(candidate.fit) > total(here(candidate)) && is_ahead(candidate))
+        by_chance = std::min(by_chance, chance_of(candidate));
+    if (by_chance > level) return std::nullopt;
+    // Something is wrong; it is what explains the line best.
+    const auto& best = *std::ranges::max_element(candidates_, {}, [&](const Candidate& candidate) {
+      return total(candidate.fit) - total(here(candidate)) - handicap(candidate);
+    });
+    AlignmentAdvice advice = in_words(best, alignment);
+    advice.places = static_cast<int>(candidates_.size());
+    advice.by_chance = by_chance;
+    const bool enough = std::cmp_greater_equal(std::min(advice.here.of, advice.there.of), fewest_notes);
+    if (!enough || ratio(advice.there) <= ratio(advice.here)) return std::nullopt;
+    return advice;
   }
-  for (int size = 1; size <= semitones_per_octave / 2; ++size) {
-    shifts.push_back({.semitones = size});
-    if (2 * size != semitones_per_octave) shifts.push_back({.semitones = -size});
-  }
-  return shifts;
-}
 
-bool can_be_shifted(const Changes& changes, const Solo& solo) {
+ private:
+  void try_place(const ChartPlace& place) {
+    // What tells a key is that the whole line fits; what tells a bar is that it takes notice of where the chords
+    // change.
+    const Against against = place.semitones != 0 ? Against::nothing : Against::the_line;
+    candidates_.push_back({.place = place, .slip = {}, .fit = line_.fit(place, against)});
+  }
+
+  void try_bars() {
+    const int form = line_.form_bars();
+    for (int size = 1; size <= std::min(form / 2, furthest_bars); ++size) {
+      try_place({.cells = size * line_.bar_cells()});
+      if (2 * size != form) try_place({.cells = -size * line_.bar_cells()});
+    }
+  }
+
+  void try_beats() {
+    if (line_.form_bars() < 2) return;
+    for (int cells = 2; cells < line_.bar_cells(); cells += 2) {
+      try_place({.cells = cells});
+      try_place({.cells = -cells});
+    }
+  }
+
+  void try_forms() {
+    constexpr int shortest_form = 4;
+    if (line_.form_bars() < shortest_form) return;
+    for (const int by : {1, -1}) {
+      const LineOverChart::LikelySlip slip = line_.best_slip(by);
+      candidates_.push_back({.place = {}, .slip = slip, .fit = line_.fit(slip.slip)});
+    }
+  }
+
+  /// The place in use, measured as the candidate is.
+  [[nodiscard]] const Sums& here(const Candidate& candidate) const {
+    return candidate.place.semitones != 0 ? here_in_key_ : here_;
+  }
+
+  /// Of the place in use and of others, bar after bar.
+  static std::vector<double> mean_of(const Sums& here, std::span<const Candidate> others) {
+    std::vector<double> mean(here.begin(), here.end());
+    for (const Candidate& other : others)
+      for (std::size_t i = 0; i < mean.size(); ++i) mean[i] += static_cast<double>(other.fit[i]);
+    for (double& value : mean) value /= static_cast<double>(others.size() + 1);
+    return mean;
+  }
+
+  /// How often a line without a tie to these chords would stand out so at one of the places. A slip inside the form is
+  /// judged by the bars that it moves, and could be in any bar.
+  [[nodiscard]] double chance_of(const Candidate& candidate) const {
+    const std::vector<double>& usual = candidate.place.semitones != 0 ? in_other_keys_ : elsewhere_;
+    const double deviation = lead_over(usual, candidate);
+    const std::size_t in_any_bar = candidate.slip ? 2 * static_cast<std::size_t>(line_.form_bars()) : 0;
+    return std::min(1.0, static_cast<double>(candidates_.size() + in_any_bar) * upper_tail(deviation));
+  }
+
+  [[nodiscard]] bool is_ahead(const Candidate& candidate) const {
+    const Sums& sums = here(candidate);
+    return lead_over(std::vector<double>(sums.begin(), sums.end()), candidate) >= asked_lead(candidate);
+  }
+
+  [[nodiscard]] double asked_lead(const Candidate& candidate) const {
+    if (candidate.slip) return lead_of_a_form;
+    if (candidate.place.semitones != 0) return lead_of_a_key;
+    return is_odd(candidate.place) ? lead_of_beats : lead_of_a_place;
+  }
+
+  /// In its own standard errors. Choruses over one form repeat each other, so that a form played several times is no
+  /// more bars than it has; a short one has too few to tell.
+  [[nodiscard]] double lead_over(const std::vector<double>& other, const Candidate& candidate) const {
+    constexpr int shortest_to_tell = 12;
+    Deviation by_bar;
+    std::vector<double> over_form(static_cast<std::size_t>(line_.form_bars()));
+    std::vector<char> has_notes(over_form.size());
+    for (std::size_t i = 0; i < other.size(); ++i) {
+      if (candidate.slip && candidate.fit[i] == here_[i]) continue;
+      const double lead = static_cast<double>(candidate.fit[i]) - other[i];
+      by_bar.add(lead);
+      over_form[line_.form_bar_of(i)] += lead;
+      has_notes[line_.form_bar_of(i)] = 1;
+    }
+    if (by_bar.count() < fewest_bars) return 0.0;
+    if (candidate.slip || line_.form_bars() < shortest_to_tell) return by_bar.value();
+    Deviation by_form_bar;
+    for (std::size_t bar = 0; bar < over_form.size(); ++bar)
+      if (has_notes[bar] != 0) by_form_bar.add(over_form[bar]);
+    return std::min(by_bar.value(), by_form_bar.value());
+  }
+
+  /// Neither whole bars nor half a bar, which a pickup easily is.
+  [[nodiscard]] bool is_odd(const ChartPlace& place) const { return 2 * place.cells % line_.bar_cells() != 0; }
+
+  /// What an explanation must be ahead of a simpler one: a slip inside the form could be in any bar, and few charts lie
+  /// beats off. Our choice, no source.
+  [[nodiscard]] std::int64_t handicap(const Candidate& candidate) const {
+    constexpr std::int64_t of_a_form = std::int64_t{10} * LineOverChart::chord_tone_points;
+    constexpr std::int64_t of_beats = std::int64_t{3} * LineOverChart::chord_tone_points;
+    if (candidate.slip) return of_a_form;
+    return is_odd(candidate.place) ? of_beats : 0;
+  }
+
+  [[nodiscard]] AlignmentAdvice in_words(const Candidate& candidate, const Alignment& alignment) const {
+    AlignmentAdvice advice;
+    advice.here = line_.chord_tones(ChartPlace{});
+    advice.there = candidate.slip ? line_.chord_tones(candidate.slip->slip) : line_.chord_tones(candidate.place);
+    const ChartPlace& place = candidate.place;
+    if (candidate.slip) {
+      const LineOverChart::LikelySlip& slip = *candidate.slip;
+      advice.form = {
+          .bar = slip.slip.at + 1, .first = slip.first + 1, .last = slip.last + 1, .missing = slip.slip.by > 0};
+    } else if (place.semitones != 0) {
+      const bool down = place.semitones > semitones_in_a_round / 2;
+      advice.semitones = down ? place.semitones - semitones_in_a_round : place.semitones;
+    } else if (place.cells % line_.bar_cells() != 0) {
+      advice.beats_later = Beats(place.cells) * line_.cell();
+    } else {
+      advice.start_bar = nearest_to_bar_one(alignment.start_bar + place.cells / line_.bar_cells());
+    }
+    return advice;
+  }
+
+  /// The chart goes round, so many bars mean the same.
+  [[nodiscard]] int nearest_to_bar_one(int start_bar) const {
+    const int form = line_.form_bars();
+    const int after = ((start_bar - 1) % form + form) % form;
+    return 1 + (2 * after > form ? after - form : after);
+  }
+
+  const LineOverChart& line_;
+  Sums here_;
+  Sums here_in_key_;
+  std::vector<Candidate> candidates_;
+  std::vector<double> elsewhere_;
+  std::vector<double> in_other_keys_;
+};
+
+}  // namespace
+
+bool has_other_places(const Changes& changes, const Solo& solo) {
   return changes.extent == Extent::looping && !changes.bars.empty() && !solo.bars.empty() &&
          std::ranges::all_of(changes.bars,
                              [&](const FormBar& bar) { return bar.length == changes.bars.front().length; });
 }
 
-}  // namespace
-
 std::optional<AlignmentAdvice> better_alignment(const Changes& changes, const Solo& solo, const Alignment& alignment) {
-  if (!can_be_shifted(changes, solo)) return std::nullopt;
-  const std::vector<ChartBar> chart = chart_bars(changes);
-  const std::vector<PlacedNote> notes = placed_notes(changes, solo, first_bar_onset(solo, alignment));
-  if (notes.size() < static_cast<std::size_t>(fewest_notes)) return std::nullopt;
-  const std::vector<Fit> here = fits(chart, notes, {});
-  const int form_bars = static_cast<int>(chart.size());
-  std::optional<AlignmentAdvice> best;
-  for (const Shift& shift : other_shifts(form_bars)) {
-    const std::vector<Fit> there = fits(chart, notes, shift);
-    const Share share = share_of(there);
-    if (!is_far_better(here, there) || (best && ratio(share) <= ratio(best->there))) continue;
-    best = AlignmentAdvice{.start_bar = {}, .semitones = {}, .here = share_of(here), .there = share};
-    if (shift.semitones != 0)
-      best->semitones = shift.semitones;
-    else
-      best->start_bar = turned(alignment.start_bar - 1 + shift.bars, form_bars) + 1;
-  }
-  return best;
+  if (!has_other_places(changes, solo)) return std::nullopt;
+  const LineOverChart line(changes, solo, first_bar_onset(solo, alignment));
+  if (line.notes() < fewest_notes || line.groups() < fewest_bars) return std::nullopt;
+  return Doctor(line).advice(alignment);
 }
 
 }  // namespace insideline

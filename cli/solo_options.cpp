@@ -1,11 +1,11 @@
 #include "cli/solo_options.hpp"
 
 #include "analyzer/alignment.hpp"
-#include "analyzer/alignment_doctor.hpp"
 #include "analyzer/analysis.hpp"
 #include "analyzer/phrases.hpp"
 #include "analyzer/spelling.hpp"
 #include "cli/midi_options.hpp"
+#include "cli/placing.hpp"
 #include "cli/section_option.hpp"
 #include "io/changes/changes_file.hpp"
 #include "io/read_solo.hpp"
@@ -13,7 +13,6 @@
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
 
-#include <cstdlib>
 #include <filesystem>
 #include <map>
 #include <utility>
@@ -83,46 +82,6 @@ Changes chosen_changes(const SoloOptions& options, const io::ReadResult& read, r
   }
   throw io::ReadError(io::place_of(file_name(options.solo)),
                       "it has no chord symbols; write the changes into a text file and give it with --changes FILE");
-}
-
-/// What to do about a disagreement, where the command line has something.
-std::string remedy(Contradiction kind) {
-  switch (kind) {
-    case Contradiction::meter: return "write a line like `meter: 3/4` before those bars of the changes";
-    case Contradiction::bars:
-    case Contradiction::pickup: return "--start-bar says which bar of the solo falls on bar 1 of the changes";
-    case Contradiction::key: return "if the solo sounds in another key than it is written in, give --transpose";
-    case Contradiction::written_key: return "if the changes are in written pitch, give --changes-pitch written";
-  }
-  return {};
-}
-
-std::string advice_text(const AlignmentAdvice& advice, const Solo& solo) {
-  const std::string counts = fmt::format("{} of {} notes would be chord tones, as it is {}", advice.there.count,
-                                         advice.there.of, advice.here.count);
-  if (advice.start_bar)
-    return fmt::format("the line fits these changes far better with --start-bar {}: {}", *advice.start_bar, counts);
-  const int semitones = advice.semitones.value_or(0);
-  return fmt::format(
-      "the line fits these changes far better {} semitones {}: {}; is it a transposing part (--transpose {}), or are "
-      "the "
-      "changes in written pitch (--changes-pitch written)?",
-      std::abs(semitones), semitones > 0 ? "higher" : "lower", counts,
-      solo.sounding_minus_written.semitones + semitones);
-}
-
-/// Throws where the changes cannot lie under the solo; other disagreements are warnings.
-std::vector<std::string> compared(const Changes& changes, const Solo& solo, const SoloOptions& options) {
-  std::vector<std::string> warnings;
-  for (const Disagreement& disagreement : disagreements(changes, solo, {.start_bar = options.start_bar})) {
-    const std::string message = disagreement.message + "; " + remedy(disagreement.kind);
-    const std::string file = file_name(options.changes.value_or(options.solo));
-    if (disagreement.kind == Contradiction::meter) throw io::ReadError(io::place_of(file), message);
-    warnings.push_back(file + ": " + message);
-  }
-  if (const auto advice = better_alignment(changes, solo, {.start_bar = options.start_bar}))
-    warnings.push_back(advice_text(*advice, solo));
-  return warnings;
 }
 
 reports::PartChoice part_choice(const SoloOptions& options, const io::ReadResult& read) {
@@ -223,7 +182,11 @@ reports::Report analyzed(const SoloOptions& options, std::string_view solo_bytes
   const Changes changes = chosen_changes(options, read, report.source);
   report.source.changes_title = changes.title;
   report.source.changes_key = changes.key;
-  const std::vector<std::string> doubts = compared(changes, read.solo, options);
+  if (changes.extent == Extent::looping) {
+    report.alignment.emplace().start_bar = options.start_bar;
+    place_bar_one(read, changes, report);
+  }
+  const std::vector<std::string> doubts = doubts_about_place(changes, read, options, report);
   const Harmony harmony = lay_out(changes, read.solo, {.start_bar = options.start_bar});
   report.solo = spelled_by_harmony(std::move(read.solo), harmony);
   if (options.section)

@@ -1,6 +1,7 @@
 // What a reader gives back, and how it says that it cannot.
 #pragma once
 
+#include "analyzer/bar_one.hpp"
 #include "analyzer/model/changes.hpp"
 #include "analyzer/model/solo.hpp"
 #include "io/source_text.hpp"
@@ -39,6 +40,8 @@ struct ReadResult {
   ChangesPlace changes_place = ChangesPlace::in_score;
   std::vector<Warning> warnings;
   PartTaken part_taken = PartTaken::first_line;
+  std::optional<CountIn> count_in;  ///< what was left out before bar 1 of a recording
+  std::optional<Beats> bar_one;     ///< of a MIDI file: where bar 1 begins, from the start of the file
 };
 
 /// The input cannot be used. `what()` is the whole message: the place, what was

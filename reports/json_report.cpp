@@ -21,6 +21,41 @@ void write_source(JsonWriter& json, const Report& report) {
   json.member("section", report.source.section);
 }
 
+void write_bar_one(JsonWriter& json, const BarOneChoice& choice) {
+  const auto write = [&](const BarOnePlace& place) {
+    json.member("counted", place.kept);
+    json.member("chord_tones", place.chord_tones);
+  };
+  json.member("bars_before_line", choice.bars);
+  json.object("chosen", [&] { write(choice.chosen); });
+  json.object("runner_up", [&] { write(choice.runner_up); });
+  json.member("as_long_as_chart", choice.as_long_as_chart);
+}
+
+void write_better_place(JsonWriter& json, const AlignmentAdvice& advice) {
+  json.member("start_bar", advice.start_bar);
+  json.member("beats_later", advice.beats_later);
+  json.member("semitones", advice.semitones);
+  json.member("missing_bar", advice.form && advice.form->missing ? std::optional(advice.form->bar) : std::nullopt);
+  json.member("superfluous_bar", advice.form && !advice.form->missing ? std::optional(advice.form->bar) : std::nullopt);
+  json.member("chord_tones_here", advice.here);
+  json.member("chord_tones_there", advice.there);
+  json.member("places_tried", advice.places);
+  json.member("by_chance", advice.by_chance);
+}
+
+void write_alignment(JsonWriter& json, const ChartAlignment& alignment) {
+  json.member("start_bar", alignment.start_bar);
+  if (alignment.bar_one)
+    json.object("bar_one", [&] { write_bar_one(json, *alignment.bar_one); });
+  else
+    json.member("bar_one", nullptr);
+  if (alignment.better)
+    json.object("better", [&] { write_better_place(json, *alignment.better); });
+  else
+    json.member("better", nullptr);
+}
+
 void write_settings(JsonWriter& json, const Settings& settings) {
   json.member("hearing", settings.hearing == Hearing::strict ? "strict" : "as heard");
   json.member("feel", settings.feel == Feel::straight ? "straight" : "swing");
@@ -143,6 +178,7 @@ std::string json_report(const Report& report) {
   json.member("format", "insideline-analysis");
   json.member("version", 2);
   json.object("source", [&] { write_source(json, report); });
+  if (report.alignment) json.object("alignment", [&] { write_alignment(json, *report.alignment); });
   json.list("meter", [&] { write_meters(json, report.solo); });
   json.member("bars", std::ranges::count_if(report.solo.bars, [](const Bar& bar) { return bar.number >= 1; }));
   json.member("choruses", analysis.harmony.choruses);

@@ -2,7 +2,9 @@
 // they come from. Reports decide no music; a number they need is computed in analyzer/.
 #pragma once
 
+#include "analyzer/alignment_doctor.hpp"
 #include "analyzer/analysis.hpp"
+#include "analyzer/bar_one.hpp"
 #include "analyzer/model/solo.hpp"
 #include "analyzer/settings.hpp"
 
@@ -25,9 +27,17 @@ struct Source {
   PartChoice part_choice = PartChoice::first_line;
 };
 
+/// How a chart that goes round lies under the solo.
+struct ChartAlignment {
+  int start_bar = 1;                      ///< the bar of the solo on bar 1 of the chart
+  std::optional<BarOneChoice> bar_one;    ///< where a recording had bars that could have been a count-in
+  std::optional<AlignmentAdvice> better;  ///< a place that fits clearly better
+};
+
 struct Report {
   Source source;
-  Settings settings;  ///< of the analysis
+  std::optional<ChartAlignment> alignment;  ///< none where the chords are written over the solo itself
+  Settings settings;                        ///< of the analysis
   Solo solo;
   Analysis analysis;
   std::vector<std::string> warnings;  ///< of reading and of the analysis, in order

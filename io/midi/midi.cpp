@@ -149,9 +149,22 @@ class MidiImport {
       found = bar_one_by_accent(timeline_, line_);
     } else if (was_played_ && !has_changes) {
       found = bar_one_of_recording(timeline_, line_);
+      keep_count_in(found);
     }
     say(found.why);
     bar_one_ = found.onset;
+    result_.bar_one = bar_one_;
+  }
+
+  /// For who has a chart and can tell whether it counts these bars.
+  void keep_count_in(const BarOne& found) {
+    CountIn count_in{.bars = {},
+                     .has_pickup = line_.front().onset < found.onset,
+                     .file_bars = static_cast<int>(timeline_.bars.size()),
+                     .remark = found.why};
+    for (const Bar& bar : timeline_.bars)
+      if (bar.onset < found.onset) count_in.bars.push_back(bar);
+    if (!count_in.bars.empty()) result_.count_in = std::move(count_in);
   }
 
   void fill_solo() {

@@ -38,6 +38,13 @@ std::string verdict(const Chance& chance, double p_value) {
   return "So the share alone does not show that the line follows these changes.";
 }
 
+/// Of a line that fits another place better nothing is said before it lies there.
+std::string place_or_verdict(const Report& report, double p_value) {
+  if (report.alignment && report.alignment->better)
+    return "But it fits another place of these changes better (see the warning), so this says nothing yet.";
+  return verdict(report.analysis.summary.chance, p_value);
+}
+
 std::string how_often(double p_value) {
   constexpr double one_in_two = 0.5;
   if (p_value > one_in_two) return fmt::format("more often than not (p = {:.2f})", p_value);
@@ -117,7 +124,7 @@ RemarkSection chance_remarks(const Report& report) {
         "The same line over the same changes turned round by whole bars gets {} on average ({}). A line that took no "
         "notice of where the chords change would fit as well as this one {}. {}",
         percent(*chance.mean), counted(chance.shifts, "other way to lay them", "other ways to lay them"),
-        how_often(*chance.p_value), verdict(chance, *chance.p_value)));
+        how_often(*chance.p_value), place_or_verdict(report, *chance.p_value)));
   return section;
 }
 

@@ -59,6 +59,24 @@ std::string hearing_of(const Settings& settings) {
   return text;
 }
 
+std::string kept_in_words(int kept, int bars) {
+  if (kept == 0) return "left out as a count-in";
+  if (kept == bars) return "counted";
+  const int out = bars - kept;
+  return out == 1 ? "counted but for the first" : fmt::format("counted but for the first {}", out);
+}
+
+/// Where bar 1 was put, and the next best place.
+std::string bar_one_of(const BarOneChoice& choice) {
+  const bool one = choice.bars == 1;
+  return fmt::format("Bar 1: the {} before the line {} {}{}, which makes {} chord tones; {}, {} would be.",
+                     one ? "bar" : fmt::format("{} bars", choice.bars), one ? "is" : "are",
+                     kept_in_words(choice.chosen.kept, choice.bars),
+                     choice.as_long_as_chart ? ", as long as the chart is" : "",
+                     share_text(choice.chosen.chord_tones, "note"), kept_in_words(choice.runner_up.kept, choice.bars),
+                     share_text(choice.runner_up.chord_tones));
+}
+
 }  // namespace
 
 std::string title_of(const Report& report) {
@@ -83,7 +101,10 @@ RemarkSection what_was_read(const Report& report) {
   const std::string origin =
       fmt::format("From {}: {}; {}.{}{}", printable(report.source.solo_file), part_of(report),
                   changes_of(report.source), transposition_of(report.solo), hearing_of(report.settings));
-  return {title_of(report), {facts + ".", origin}};
+  RemarkSection section{title_of(report), {facts + ".", origin}};
+  if (report.alignment && report.alignment->bar_one)
+    section.remarks.emplace_back(bar_one_of(*report.alignment->bar_one));
+  return section;
 }
 
 }  // namespace insideline::reports
