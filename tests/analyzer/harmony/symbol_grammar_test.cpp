@@ -25,6 +25,22 @@ TEST_CASE("a quality says what third, fifth and seventh are stacked") {
   CHECK(recipe_of("maj").stack == 0);
 }
 
+TEST_CASE("a plus or aug alone after the chord's own number raises the fifth") {
+  const auto [body, alterations, stack] = GENERATE(table<const char*, const char*, int>({
+      {"7+", "#5", 7},
+      {"9+", "#5", 9},
+      {"7aug", "#5", 7},
+      {"m7+", "#5", 7},
+      {"7+9", "#9", 7},
+      {"7(+)", "#5", 7},
+      {"7(+9)", "#9", 7},
+  }));
+  INFO(body);
+  const ChordRecipe recipe = recipe_of(body);
+  CHECK(spelled(recipe.alterations) == alterations);
+  CHECK(recipe.stack == stack);
+}
+
 TEST_CASE("alterations, further numbers, additions and omissions are kept apart") {
   const ChordRecipe recipe = recipe_of("13b9(9)add#11omit5");
   CHECK(recipe.stack == 13);

@@ -47,6 +47,17 @@ TEST_CASE("a chord knows the tensions it welcomes and the notes it avoids") {
   CHECK(spelled(chord.avoid) == avoid);
 }
 
+TEST_CASE("a tone that was altered keeps its natural form out of the tensions") {
+  const auto [tones, tensions] = GENERATE(table<Text, Text>({
+      {"1 3 5 b6", "7 9 #11"},
+      {"1 3 5 #9", "7 #11 13"},
+      {"1 3 5 b7 b13", "9 #11"},
+      {"1 b3 5 b9", "b7 11 13"},
+  }));
+  INFO(tones);
+  CHECK(spelled(make_chord("C", {}, degrees_from(tones)).tensions) == tensions);
+}
+
 TEST_CASE("no tension is a tone of its chord, and none is to be avoided") {
   for (const auto& row : table_rows(INSIDELINE_TESTS "/published/chord_spellings.tsv")) {
     if (row.at(2) == "none") continue;
