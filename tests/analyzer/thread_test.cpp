@@ -37,9 +37,9 @@ TEST_CASE("the thread takes the sounded chord tones that lie closest") {
       {"C7@0 F7@4", "C4:2 G4:2 Eb4:2 A4:2", "G4 A4", 2},
       {"C@0 F@4", "D4:4 A4:4", "A4", 0},  // nothing of C is sounded
       {"C@0 F@4", "D4:4 B4:4", "", 0},
-      {"C@0 Dm@4", "C4:2 E4:2 D4:4", "C4 D4", 2},     // as near from both sides: the earlier
-      {"C@0 Bb@4", "C4:4 D4:2 Bb3:2", "C4 D4", 2},    // as near on both sides: the earlier
-      {"C@0 F@4", "C4:2 E4:4 F4:2", "E4 F4", 1},      // E4 is held over F and is no tone of it
+      {"C@0 Dm@4", "C4:2 E4:2 D4:4", "C4 D4", 2},      // as near from both sides: the earlier
+      {"C@0 Bb@4", "C4:4 D4:2 Bb3:2", "C4 D4", 2},     // as near on both sides: the earlier
+      {"C@0 F@4", "C4:2 E4:4 F4:2", "E4 F4", 1},       // E4 is held over F and is no tone of it
       {"C@0 F@4", "G4:4 B4:1 A4:3 A5:1", "G4 A4", 2},  // what follows the last chord is under it still
   }));
   const AnalysedLine line = analysed(chords, melody);
@@ -116,8 +116,8 @@ TEST_CASE("a thread's level by chance is the mean over the changes turned round 
     return thread.semitones / static_cast<double>(thread.notes.size() - 1);
   };
   const AnalysedLine line = analysed("C@0 F@4 G7@8 Am@12", melody);
-  const double by_turn = motion_a_step("F@0 G7@4 Am@8 C@12") + motion_a_step("G7@0 Am@4 C@8 F@12") +
-                         motion_a_step("Am@0 C@4 F@8 G7@12");
+  const double by_turn =
+      motion_a_step("F@0 G7@4 Am@8 C@12") + motion_a_step("G7@0 Am@4 C@8 F@12") + motion_a_step("Am@0 C@4 F@8 G7@12");
   const auto steps = static_cast<double>(only_thread(line).notes.size() - 1);
   CHECK(only_thread(line).by_chance.value() == Approx(by_turn / 3 * steps));
   // Two chords a bar, and one that stays over the bar line: under a turn it is one chord again.

@@ -258,8 +258,7 @@ TEST_CASE("a sheet spells each tone as its chord does") {
   for (const Note& note : drill.solo.notes) {
     const auto& chord = drill.harmony.chords[insideline::chord_index_at(drill.harmony, note.onset).value()].chord;
     INFO(to_string(note.pitch) << " over " << chord.symbol);
-    CHECK(std::ranges::any_of(chord.tones, [&](const insideline::Degree& tone) {
-      return note_at(chord.root, tone) == note.pitch.name;
-    }));
+    CHECK(std::ranges::any_of(
+        chord.tones, [&](const insideline::Degree& tone) { return note_at(chord.root, tone) == note.pitch.name; }));
   }
 }

@@ -60,9 +60,9 @@ TEST_CASE("a grace note within a whole step approaches, from further off it stan
   const auto [melody, role, figure] = GENERATE(table<std::string, Role, Figure>({
       {"E4:0 G4:4", Role::chord_tone, Figure::third},
       {"F#4:0 G4:4", Role::non_chord_tone, Figure::approach_tone},
-      {"F4:0 G4:4", Role::non_chord_tone, Figure::approach_tone},   // a whole step below
-      {"A4:0 G4:4", Role::non_chord_tone, Figure::approach_tone},   // and above
-      {"D4:0 G4:4", Role::tension, Figure::ninth},                  // too far for an approach
+      {"F4:0 G4:4", Role::non_chord_tone, Figure::approach_tone},  // a whole step below
+      {"A4:0 G4:4", Role::non_chord_tone, Figure::approach_tone},  // and above
+      {"D4:0 G4:4", Role::tension, Figure::ninth},                 // too far for an approach
       {"Db4:0 G4:4", Role::outside, Figure::unexplained},
   }));
   INFO(melody);

@@ -62,8 +62,8 @@ TEST_CASE("a tone of the next chord, held into it, is no tension that is left or
 }
 
 TEST_CASE("a neighbour or passing tone on the beat is told apart from one off it") {
-  for (const auto& [motive, row] : {std::pair{Motive::neighbour, Row::neighbour_on_beat},
-                                    std::pair{Motive::passing, Row::passing_on_beat}}) {
+  for (const auto& [motive, row] :
+       {std::pair{Motive::neighbour, Row::neighbour_on_beat}, std::pair{Motive::passing, Row::passing_on_beat}}) {
     INFO(insideline::score_row(row).name);
     CHECK(row_applies(motive, row, "C@0", "E4:1 D4:1 E4:2", 1));
     CHECK_FALSE(row_applies(motive, row, "C@0", "E4:1/2 D4:1/2 E4:3", 1));

@@ -198,7 +198,8 @@ TEST_CASE("a short solo says so") {
 }
 
 TEST_CASE("bars that hang together are drawn together, and a solo shorter than two such runs says so") {
-  const BarSeries wave = {{4, 4}, {4, 4}, {4, 4}, {4, 4}, {4, 4}, {4, 4}, {0, 4}, {0, 4}, {0, 4}, {0, 4}, {0, 4}, {0, 4}};
+  const BarSeries wave = {{4, 4}, {4, 4}, {4, 4}, {4, 4}, {4, 4}, {4, 4},
+                          {0, 4}, {0, 4}, {0, 4}, {0, 4}, {0, 4}, {0, 4}};
   const BarSeries waves = times(96, wave);
   const std::size_t run = insideline::block_length(waves);
   REQUIRE(run > 2);
@@ -209,9 +210,9 @@ TEST_CASE("bars that hang together are drawn together, and a solo shorter than t
   ComparedSolo brief = solo_of("Greta", waves);
   brief.bars = static_cast<int>(2 * run) - 1;
   const Comparison warned = compare(std::vector{solo_of("Edda", waves), brief}, quickly);
-  CHECK(warned.cautions == std::vector{"Greta has only " + std::to_string(brief.bars) +
-                                       " bars, fewer than two of the runs of " + std::to_string(run) +
-                                       " that they would be drawn in"});
+  CHECK(warned.cautions ==
+        std::vector{"Greta has only " + std::to_string(brief.bars) + " bars, fewer than two of the runs of " +
+                    std::to_string(run) + " that they would be drawn in"});
 }
 
 // Two players whose true shares are 0.70 and 0.55, over and over: 95 of 100 intervals should hold 0.15. With 200

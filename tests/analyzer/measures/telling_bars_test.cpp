@@ -56,8 +56,7 @@ TEST_CASE("where nothing tells, nothing is told") { CHECK(analysed("C@0", "C4:4 
 
 TEST_CASE("a reason that was told waits until every other reason is told") {
   // Three sevenths fall to thirds, and bar 1 spells its chord in full: that comes before the second and third fall.
-  const auto bars = analysed("G7@0 C@4 G7@8 C@12 G7@16 C@20",
-                             "G4:1 B4:1 D5:1 F5:1 E5:4 B4:2 F5:2 E5:4 B4:2 F5:2 E5:4")
+  const auto bars = analysed("G7@0 C@4 G7@8 C@12 G7@16 C@20", "G4:1 B4:1 D5:1 F5:1 E5:4 B4:2 F5:2 E5:4 B4:2 F5:2 E5:4")
                         .analysis.telling_bars;
   REQUIRE(bars.size() == 3);
   CHECK(bars[0].bar == 2);
