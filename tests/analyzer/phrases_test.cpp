@@ -64,6 +64,12 @@ TEST_CASE("a long note held into a chord that it does not belong to goes on") {
   CHECK(phrases_of("A3:1/2 B3:1/2 D4:1/2 E4:1/2 C4:4 B3:1/2 A3:1/2 G3:1/2 A3:1/2", "C@0 G@4") == "0-8");
 }
 
+TEST_CASE("a long note that ends where no chord sounds has come to rest, foreign or not") {
+  const std::string line = "C4:1/2 D4:1/2 E4:1/2 F4:1/2 F#4:4 G4:1/2 F4:1/2 E4:1/2 C4:1/2";
+  CHECK(phrases_of(line, "C@0 N.C.@4") == "0-4 5-8");
+  CHECK(phrases_of(line, "C@0") == "0-8");
+}
+
 TEST_CASE("a run of more than eight bars is parted where a four-bar group begins after a breath") {
   const std::string no_breath = bars_of_eighths(4, "D4:1/2");
   const std::string breath = bars_of_eighths(4, "r:1/2");

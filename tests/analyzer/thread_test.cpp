@@ -37,6 +37,10 @@ TEST_CASE("the thread takes the sounded chord tones that lie closest") {
       {"C7@0 F7@4", "C4:2 G4:2 Eb4:2 A4:2", "G4 A4", 2},
       {"C@0 F@4", "D4:4 A4:4", "A4", 0},  // nothing of C is sounded
       {"C@0 F@4", "D4:4 B4:4", "", 0},
+      {"C@0 Dm@4", "C4:2 E4:2 D4:4", "C4 D4", 2},      // as near from both sides: the earlier
+      {"C@0 Bb@4", "C4:4 D4:2 Bb3:2", "C4 D4", 2},     // as near on both sides: the earlier
+      {"C@0 F@4", "C4:2 E4:4 F4:2", "E4 F4", 1},       // E4 is held over F and is no tone of it
+      {"C@0 F@4", "G4:4 B4:1 A4:3 A5:1", "G4 A4", 2},  // what follows the last chord is under it still
   }));
   const AnalysedLine line = analysed(chords, melody);
   CHECK(pitches_of(only_thread(line), line) == thread);
@@ -101,4 +105,25 @@ TEST_CASE("each chorus has its thread, and the thread has its level by chance") 
   CHECK(line.analysis.threads[1].chorus == 2);
   CHECK(line.analysis.threads[0].by_chance.value() > 0.0);
   CHECK_FALSE(only_thread(analysed("C@0", "C4:4 E4:4")).by_chance);  // nothing to turn
+}
+
+TEST_CASE("a thread's level by chance is the mean over the changes turned round by whole bars") {
+  // The line is the same under each turn; a turn's motion counts a step, and as many steps as the real thread has.
+  const std::string melody = "E4:1 G4:1 B4:1 C5:1 A4:2 F4:2 G4:1 D5:1 B4:1 F5:1 E4:1 C5:1 A4:1 D4:1";
+  const auto motion_a_step = [&](const std::string& chords) {
+    const Thread thread = only_thread(analysed(chords, melody));
+    REQUIRE(thread.notes.size() > 1);
+    return thread.semitones / static_cast<double>(thread.notes.size() - 1);
+  };
+  const AnalysedLine line = analysed("C@0 F@4 G7@8 Am@12", melody);
+  const double by_turn =
+      motion_a_step("F@0 G7@4 Am@8 C@12") + motion_a_step("G7@0 Am@4 C@8 F@12") + motion_a_step("Am@0 C@4 F@8 G7@12");
+  const auto steps = static_cast<double>(only_thread(line).notes.size() - 1);
+  CHECK(only_thread(line).by_chance.value() == Approx(by_turn / 3 * steps));
+  // Two chords a bar, and one that stays over the bar line: under a turn it is one chord again.
+  const AnalysedLine halves = analysed("C@0 F@2 F@4 G7@6 Am@8 C@12", melody);
+  const double by_turn_of_halves = motion_a_step("F@0 G7@2 Am@4 C@8 F@14") + motion_a_step("Am@0 C@4 F@10 G7@14") +
+                                   motion_a_step("C@0 F@6 G7@10 Am@12");
+  const auto steps_of_halves = static_cast<double>(only_thread(halves).notes.size() - 1);
+  CHECK(only_thread(halves).by_chance.value() == Approx(by_turn_of_halves / 3 * steps_of_halves));
 }

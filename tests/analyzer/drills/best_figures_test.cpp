@@ -1,6 +1,7 @@
 #include "analyzer/drills/best_figures.hpp"
 
 #include "analyzer/alignment.hpp"
+#include "analyzer/drills/drill_costs.hpp"
 #include "tests/support/drilled.hpp"
 
 #include <catch2/catch.hpp>
@@ -109,6 +110,33 @@ TEST_CASE("the search finds the cheapest of all lines there are") {
     CHECK(found.cost == *cheapest);
     CHECK(cost_of_choice(rules, made, found.figures) == found.cost);
   }
+}
+
+TEST_CASE("what a step between figures costs: the distance, and how unlike the player it is") {
+  using insideline::Charge;
+  using insideline::connection_cost;
+  using insideline::ConnectionKind;
+  DrillSettings settings;
+  settings.kind = DrillKind::arpeggios;
+  const Case made = case_of(random_chart(1, 2), settings);
+  const auto cost = [&](int from, int to) {
+    return connection_cost({made.harmony, settings}, made.segments.back(), from, to).value();
+  };
+  const int far = cost_of(Charge::distance);
+  CHECK(cost(60, 60) == cost_of(Charge::repeated_tone));
+  CHECK(cost(60, 61) == 0);
+  CHECK(cost(62, 60) == 0);
+  CHECK(cost(60, 63) == far);
+  CHECK(cost(67, 60) == 5 * far);
+
+  settings.connection_habits = {{ConnectionKind::half_step, 0.8}, {ConnectionKind::third, 0.4}};
+  const int unlike = cost_of(Charge::unlike_model);
+  CHECK(cost(60, 61) == 0);
+  CHECK(cost(60, 63) == far + unlike / 2);
+  CHECK(cost(64, 60) == 2 * far + unlike / 2);
+  CHECK(cost(60, 62) == unlike);
+  CHECK(cost(60, 60) == unlike);
+  CHECK(cost(60, 67) == 5 * far + unlike);
 }
 
 TEST_CASE("the seed chooses among equally cheap lines and never buys a dearer one") {

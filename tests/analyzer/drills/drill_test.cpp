@@ -250,3 +250,15 @@ TEST_CASE("a sheet for a tenor is written a ninth above where it sounds") {
   CHECK(drill.solo.part == "Tenor saxophone");
   for (const Note& note : drill.solo.notes) CHECK(midi_number(note.written) - midi_number(note.pitch) == 14);
 }
+
+TEST_CASE("a sheet spells each tone as its chord does") {
+  DrillSettings settings;
+  settings.kind = DrillKind::arpeggios;
+  const Drill drill = drilled(chart("F#m7 | B7 | Emaj7 | Ebm7 | Ab7 | Dbmaj7"), settings);
+  for (const Note& note : drill.solo.notes) {
+    const auto& chord = drill.harmony.chords[insideline::chord_index_at(drill.harmony, note.onset).value()].chord;
+    INFO(to_string(note.pitch) << " over " << chord.symbol);
+    CHECK(std::ranges::any_of(
+        chord.tones, [&](const insideline::Degree& tone) { return note_at(chord.root, tone) == note.pitch.name; }));
+  }
+}

@@ -64,6 +64,35 @@ TEST_CASE("chords without their third and inversions that never come are named")
   CHECK(inversion->drill.inversion == Inversion::first);
 }
 
+TEST_CASE("a solo that keeps no common tone is given a line that does, and one that keeps one is not") {
+  const auto [melody, told] = GENERATE(table<std::string, bool>({
+      {"C4:1 E4:1 G4:1 B4:1 A4:1 C5:1 E5:1 C5:1", true},
+      {"C4:1 G4:1 E4:1 C4:1 C4:1 A4:1 E4:1 C4:1", false},
+  }));
+  const Gap* gap = nullptr;
+  const auto gaps = gaps_of(analysed("Cmaj7@0 Am7@4", melody).analysis, {});
+  gap = gap_with(gaps, "common tone");
+  CHECK((gap != nullptr) == told);
+  if (gap == nullptr) return;
+  CHECK(gap->sentence == "No common tone is kept at any of 1 changes.");
+  CHECK(gap->drill.kind == DrillKind::common_tones);
+}
+
+TEST_CASE("a gap is told from the first chord on that lacks it, and not where there is none") {
+  const auto [chords, melody, words, told] = GENERATE(table<std::string, std::string, std::string, bool>({
+      {"C7@0", "C4:1 E4:1 G4:1 Bb4:1", "descents", false},
+      {"C7@0", "Bb4:1 G4:1 E4:1 C4:1", "seventh", false},
+      {"C7@0", "C5:1 G4:1 E4:1 C4:1", "seventh", true},
+      {"C7@0 F7@4", "E4:4 C4:4", "get their third", true},
+      {"C7@0 F7@4", "E4:4 A4:4", "get their third", false},
+      {"C7@0 Bb@4", "E4:4 F4:4", "nearest tone", false},
+      {"C7@0 Bb@4", "E4:4 D5:4", "nearest tone", true},
+  }));
+  INFO(melody);
+  const auto gaps = gaps_of(analysed(chords, melody).analysis, {});
+  CHECK((gap_with(gaps, words) != nullptr) == told);
+}
+
 TEST_CASE("two notes say nothing about what a player lacks") {
   CHECK_FALSE(is_long_enough(analysed("C7@0", "C4:1 E4:1").analysis));
 }

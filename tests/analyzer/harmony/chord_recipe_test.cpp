@@ -32,4 +32,11 @@ TEST_CASE("what is left out is taken from the stack and not from what is added")
   CHECK(spelled(tones_of(recipe)) == "1 b7 b3");
 }
 
+TEST_CASE("an altered dominant is root, third and seventh") {
+  ChordRecipe recipe;
+  recipe.stack = 7;
+  recipe.altered_dominant = true;
+  CHECK(spelled(tones_of(recipe)) == "1 3 b7");
+}
+
 }  // namespace insideline::tests

@@ -216,6 +216,8 @@ TEST_CASE("a symbol of more than 200 characters is refused at once, a long one t
   std::string flats = "C7(";
   for (int i = 0; i < 97; ++i) flats += "\u266D9";  // three bytes to a sign: 198 characters, 392 bytes
   CHECK(spelled(chord_from(flats + ")").tones) == "1 3 5 b7 b9");
+  CHECK(parse_chord_symbol(flats + "\u266D9)"));  // 200 characters
+  CHECK_FALSE(parse_chord_symbol(flats + "\u266D9 )"));
   CHECK_FALSE(parse_chord_symbol(flats + "\u266D9\u266D9)"));
 }
 

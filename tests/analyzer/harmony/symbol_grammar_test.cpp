@@ -25,6 +25,48 @@ TEST_CASE("a quality says what third, fifth and seventh are stacked") {
   CHECK(recipe_of("maj").stack == 0);
 }
 
+TEST_CASE("a dominant is a seventh chord unless its number says more") {
+  CHECK(recipe_of("dom").stack == 7);
+  CHECK(recipe_of("dom7").stack == 7);
+  CHECK(recipe_of("dom9").stack == 9);
+  CHECK(recipe_of("dom").third_alter == 0);
+}
+
+TEST_CASE("a 5 after a quality is no power chord") {
+  CHECK(recipe_of("5").stack == 5);
+  for (const std::string_view body : {"dom5", "m5", "maj5"}) {
+    INFO(body);
+    const auto words = symbol_tokens(body, 1).value();
+    CHECK_FALSE(recipe_from(words, body.size() + 1));
+  }
+}
+
+TEST_CASE("sus alone is the fourth, and the fourth or second that it names stand for the third") {
+  CHECK(spelled(recipe_of("sus").suspensions) == "4");
+  CHECK(spelled(recipe_of("7sus").suspensions) == "4");
+  CHECK(spelled(recipe_of("sus2").suspensions) == "2");
+  CHECK(spelled(recipe_of("sus24").suspensions) == "2 4");
+  CHECK(spelled(recipe_of("sus#4").suspensions) == "#4");
+  CHECK(recipe_of("sus9").stack == 9);
+}
+
+TEST_CASE("a plus or aug alone after the chord's own number raises the fifth, before a number it raises that") {
+  const auto [body, alterations, stack] = GENERATE(table<const char*, const char*, int>({
+      {"7+", "#5", 7},
+      {"9+", "#5", 9},
+      {"7aug", "#5", 7},
+      {"m7+", "#5", 7},
+      {"7+9", "#9", 7},
+      {"7(+)", "#5", 7},
+      {"7(+9)", "#9", 7},
+      {"7(-13)", "b13", 7},
+  }));
+  INFO(body);
+  const ChordRecipe recipe = recipe_of(body);
+  CHECK(spelled(recipe.alterations) == alterations);
+  CHECK(recipe.stack == stack);
+}
+
 TEST_CASE("alterations, further numbers, additions and omissions are kept apart") {
   const ChordRecipe recipe = recipe_of("13b9(9)add#11omit5");
   CHECK(recipe.stack == 13);

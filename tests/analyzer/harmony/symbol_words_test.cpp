@@ -25,6 +25,44 @@ TEST_CASE("the longest word is taken that leaves the rest readable") {
   CHECK(words_of("\u00F87") == std::vector{half_diminished, number});
 }
 
+TEST_CASE("every spelling of a word, and every sign for it, is that word") {
+  using enum Word;
+  const auto [spellings, word] = GENERATE(table<std::vector<std::string_view>, Word>({
+      {{"major", "Major", "maj", "Maj", "MAJ", "ma", "M", "j"}, major},
+      {{"^", "\u0394", "\u25B3", "\u2206"}, triangle},
+      {{"minor", "Minor", "min", "mi", "m"}, minor},
+      {{"-", "\u2212", "\u2013"}, minus},
+      {{"diminished", "dim", "o", "\u00B0", "\u00BA", "\u25CB"}, diminished},
+      {{"half-diminished", "halfdim", "hdim", "h", "\u00F8", "\u00D8", "\u2300", "\u2205"}, half_diminished},
+      {{"augmented", "aug"}, augmented},
+      {{"+"}, plus},
+      {{"dominant", "dom"}, dominant},
+      {{"suspended", "sus", "SUS"}, sus},
+      {{"add"}, add},
+      {{"omit", "no"}, omit},
+      {{"altered", "alt", "Alt"}, alt},
+      {{"th", "rd", "nd"}, ordinal},
+      {{"#", "\u266F", "\U0001D12A"}, sharp},
+      {{"b", "\u266D", "\U0001D12B"}, flat},
+      {{"\u266E"}, natural},
+      {{"(", "[", "{"}, open},
+      {{")", "]", "}"}, close},
+      {{",", " ", "\u00A0"}, separator},
+      {{"/"}, slash},
+      {{"1", "2", "3", "4", "5", "6", "7", "9", "10", "11", "13"}, number},
+  }));
+  for (const std::string_view spelling : spellings) {
+    INFO(spelling);
+    CHECK(words_of(spelling) == std::vector{word});
+  }
+}
+
+TEST_CASE("a sign for two accidentals counts as two") {
+  CHECK(symbol_tokens("\U0001D12A", 0).value().front().value == 2);
+  CHECK(symbol_tokens("\U0001D12B", 0).value().front().value == 2);
+  CHECK(symbol_tokens("\u266D", 0).value().front().value == 1);
+}
+
 TEST_CASE("digits that stand together are taken apart") {
   std::vector<int> values;
   const auto tokens = symbol_tokens("791113", 0).value();

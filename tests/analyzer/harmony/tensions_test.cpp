@@ -40,11 +40,23 @@ TEST_CASE("a chord knows the tensions it welcomes and the notes it avoids") {
       {"Cdim7", "7 9 11 b13", ""},
       {"Caug", "9 #11", "5 13"},
       {"C5", "9", ""},
+      {"Cmaj7add11", "9 13", ""},  // the eleventh is asked for, so it is not to be avoided
   }));
   INFO(symbol);
   const Chord chord = chord_from(symbol);
   CHECK(spelled(chord.tensions) == tensions);
   CHECK(spelled(chord.avoid) == avoid);
+}
+
+TEST_CASE("a tone that was altered keeps its natural form out of the tensions") {
+  const auto [tones, tensions] = GENERATE(table<Text, Text>({
+      {"1 3 5 b6", "7 9 #11"},
+      {"1 3 5 #9", "7 #11 13"},
+      {"1 3 5 b7 b13", "9 #11"},
+      {"1 b3 5 b9", "b7 11 13"},
+  }));
+  INFO(tones);
+  CHECK(spelled(make_chord("C", {}, degrees_from(tones)).tensions) == tensions);
 }
 
 TEST_CASE("no tension is a tone of its chord, and none is to be avoided") {
@@ -57,6 +69,12 @@ TEST_CASE("no tension is a tone of its chord, and none is to be avoided") {
       for (const Degree& degree : chord.avoid) CHECK(pitch_class_above_root(degree) != pitch_class_above_root(tension));
     }
   }
+}
+
+TEST_CASE("a bass is told where it is not the root") {
+  CHECK(make_chord("C/E", {}, degrees_from("3 5"), NoteName{Step::e, 0}).bass == NoteName{Step::e, 0});
+  CHECK_FALSE(make_chord("C/C", {}, degrees_from("3 5"), NoteName{Step::c, 0}).bass);
+  CHECK_FALSE(make_chord("C", {}, degrees_from("3 5")).bass);
 }
 
 TEST_CASE("degrees are called what players call them") {

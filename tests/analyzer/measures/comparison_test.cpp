@@ -2,6 +2,7 @@
 
 #include "analyzer/alignment.hpp"
 #include "analyzer/harmony/chord_symbol.hpp"
+#include "analyzer/measures/block_bootstrap.hpp"
 #include "tests/support/analysed.hpp"
 #include "tests/support/melody.hpp"
 
@@ -194,6 +195,24 @@ TEST_CASE("a short solo says so") {
   const Comparison one_bar = compare(std::vector{solo_of("Bjarne", times(16, {{1, 2}})), solo_of("Carla", {{9, 20}})});
   CHECK(one_bar.cautions ==
         std::vector<std::string>{"Carla has only 1 bar, fewer than two of the runs of 1 that they would be drawn in"});
+}
+
+TEST_CASE("bars that hang together are drawn together, and a solo shorter than two such runs says so") {
+  const BarSeries wave = {{4, 4}, {4, 4}, {4, 4}, {4, 4}, {4, 4}, {4, 4},
+                          {0, 4}, {0, 4}, {0, 4}, {0, 4}, {0, 4}, {0, 4}};
+  const BarSeries waves = times(96, wave);
+  const std::size_t run = insideline::block_length(waves);
+  REQUIRE(run > 2);
+  const Comparison comparison = compare(std::vector{solo_of("Edda", waves), solo_of("Finn", waves)}, quickly);
+  CHECK(comparison.solos[0].values.front().block == run);
+  CHECK(comparison.cautions.empty());
+
+  ComparedSolo brief = solo_of("Greta", waves);
+  brief.bars = static_cast<int>(2 * run) - 1;
+  const Comparison warned = compare(std::vector{solo_of("Edda", waves), brief}, quickly);
+  CHECK(warned.cautions ==
+        std::vector{"Greta has only " + std::to_string(brief.bars) + " bars, fewer than two of the runs of " +
+                    std::to_string(run) + " that they would be drawn in"});
 }
 
 // Two players whose true shares are 0.70 and 0.55, over and over: 95 of 100 intervals should hold 0.15. With 200

@@ -53,3 +53,32 @@ TEST_CASE("different reasons come first") {
 }
 
 TEST_CASE("where nothing tells, nothing is told") { CHECK(analysed("C@0", "C4:4 D4:4").analysis.telling_bars.empty()); }
+
+TEST_CASE("a reason that was told waits until every other reason is told") {
+  // Three sevenths fall to thirds, and bar 1 spells its chord in full: that comes before the second and third fall.
+  const auto bars = analysed("G7@0 C@4 G7@8 C@12 G7@16 C@20", "G4:1 B4:1 D5:1 F5:1 E5:4 B4:2 F5:2 E5:4 B4:2 F5:2 E5:4")
+                        .analysis.telling_bars;
+  REQUIRE(bars.size() == 3);
+  CHECK(bars[0].bar == 2);
+  CHECK(bars[1].bar == 1);
+  CHECK(bars[2].bar == 4);
+}
+
+TEST_CASE("numbers up to ten are told in words, and so are the tones with their accidentals") {
+  const auto [chords, melody, why] = GENERATE(table<std::string, std::string, std::string>({
+      {"C7@0", "Bb3:1/2 C4:1/2 E4:1/2 G4:1/2 Bb4:1/2 C5:1/2 E5:1/2 G5:1/2 Bb5:1/2 C6:1/2",
+       "spells C7 in full with ten notes, going up, from the seventh"},
+      {"C7@0", "Bb3:1/2 C4:1/2 E4:1/2 G4:1/2 Bb4:1/2 C5:1/2 E5:1/2 G5:1/2 Bb5:1/2 C6:1/2 E6:1/2",
+       "spells C7 in full with 11 notes, going up, from the seventh"},
+      {"Cm7b5@0", "Gb4:1 Bb4:1 C5:1 Eb5:1", "spells Cm7b5 in full with four notes, going up, from the flat fifth"},
+      {"C7@0", "E4:1 Bb4:1 G4:1 C5:1", "spells C7 in full with four notes, from the third"},
+  }));
+  const auto bars = analysed(chords, melody).analysis.telling_bars;
+  REQUIRE_FALSE(bars.empty());
+  CHECK(bars.front().why == why);
+}
+
+TEST_CASE("a chord tone and a note from the other side are no two notes that close in") {
+  for (const TellingBar& bar : analysed("Cmaj7@0", "G4:1 C5:1/2 A#4:1/2 B4:2").analysis.telling_bars)
+    CHECK(bar.why.find("close in") == std::string::npos);
+}

@@ -72,6 +72,10 @@ TEST_CASE("three in the time of two and other tuplets are written with their num
       Row{"five in a beat", "C4:1/5 D4:1/5 E4:1/5 F4:1/5 G4:1/5 A4:3", "5:4(16 16 16 16 16) 2."},
       Row{"six in a beat that do not part in the middle", "C4:1/6 D4:1/6 E4:1/3 F4:1/6 G4:1/6 A4:3",
           "6:4(16 16 8 16 16) 2."},
+      Row{"a wide triplet, then one of eighths", "C4:2/3 D4:2/3 E4:2/3 F4:1/3 G4:1/3 A4:1/3 B4:1",
+          "3:2(4 4 4) 3:2(8 8 8) 4"},
+      Row{"one of eighths, then a wide triplet", "C4:1/3 D4:1/3 E4:1/3 F4:1 G4:2/3 A4:2/3 B4:2/3",
+          "3:2(8 8 8) 4 3:2(4 4 4)"},
       Row{"a rest in a triplet", "r:1/3 C4:2/3 D4:3", "3:2(r8 4) 2."},
   }));
   INFO(why);

@@ -92,6 +92,26 @@ TEST_CASE("a take that begins late or ends early leaves out what it leaves out")
   CHECK(early.played_to == 3);
 }
 
+TEST_CASE("going back costs less than three notes added and more than two") {
+  const auto [take, expected, added] = GENERATE(table<Pitches, std::string, std::size_t>({
+      {{60, 62, 64, 65, 64, 65, 67, 69, 71, 72}, "........", 2},
+      {{60, 62, 64, 65, 62, 64, 65, 67, 69, 71, 72}, "....<.......", 0},
+  }));
+  const TakeAlignment found = align_take(scale, take);
+  CHECK(course(found) == expected);
+  CHECK(found.added.size() == added);
+}
+
+TEST_CASE("a step back tells where the player was and where the passage begins again") {
+  const TakeAlignment found = align_take(scale, Pitches{60, 62, 64, 65, 67, 62, 64, 65, 67});
+  REQUIRE(found.restarts.size() == 1);
+  CHECK(found.restarts[0].after == 5);
+  CHECK(found.restarts[0].from == 5);
+  CHECK(found.restarts[0].back_to == 1);
+  CHECK(found.first_played == 0);
+  CHECK(found.played_to == 5);  // as far as the first time, not the second
+}
+
 TEST_CASE("silence plays nothing") {
   const TakeAlignment silence = align_take(scale, Pitches{});
   CHECK(silence.attempts.empty());
