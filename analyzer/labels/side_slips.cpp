@@ -30,9 +30,9 @@ constexpr std::array<Distance, 7> distances = {{{0, "on"},
 
 const Distance& distance(int semitones) { return distances.at(static_cast<std::size_t>(std::abs(semitones))); }
 
-/// Neither a tone of its chord nor a colour that the chord takes.
+/// Neither a tone of its chord nor a colour that the chord takes; a blue note is none in such company.
 bool is_strange(const NoteContext& here) {
-  const bool no_colour = !here.colour || *here.colour == Colour::avoided || *here.colour == Colour::foreign;
+  const bool no_colour = !here.colour || *here.colour >= Colour::blue;
   return here.chord && !here.is_tone && no_colour;
 }
 
