@@ -7,7 +7,6 @@
 #include "tests/support/folders.hpp"
 
 #include <algorithm>
-#include <map>
 #include <string>
 
 #include <catch2/catch.hpp>
