@@ -165,10 +165,3 @@ TEST_CASE("an early note that waits for its chord, a mild colour, and a wide lea
   CHECK(has(insideline::rows_for(outside, chain_from("C@0", "C4:1 F#4:1 C4:1"), 1), Row::outside_wide_leap));
   CHECK_FALSE(has(insideline::rows_for(outside, chain_from("C@0", "E4:1 F#4:1 C4:1"), 1), Row::outside_wide_leap));
 }
-
-TEST_CASE("a side-slip may lie farther away than a half step") {
-  const Chain chain = chain_from("Dm7@0", "A4:1/2 F4:1/2 Ab4:1/2 B4:1/2 Eb5:1/2 Gb5:1/2 A4:1");
-  for (std::size_t i = 2; i < 6; ++i) CHECK(chain[i].slips == 6);  // Abm7, a tritone away
-  CHECK(chain[1].slips == 0);
-  CHECK(chain[6].slips == 0);
-}
