@@ -62,6 +62,7 @@ struct NoteLabel {
   Role role = Role::no_chord;
   Figure figure = Figure::none;
   std::optional<std::size_t> resolves_to;  ///< the note a non-chord tone leads to
+  int slips = 0;                           ///< semitones to the chord it plays with its neighbours; 0: no side-slip
   double confidence = 1.0;                 ///< probability of the label as shown, role and figure, 0..1
   double role_probability = 1.0;           ///< of the role alone; never less
   std::vector<Alternative> alternatives;   ///< most likely first; empty unless Detail::reasons is asked for
@@ -131,12 +132,12 @@ struct TellingBar {
   std::string why;            ///< one sentence
 };
 
-/// Notes that belong together to a chord a half step away from the one that sounds: a side-slip.
+/// Notes that belong together to a chord beside the one that sounds: a side-slip.
 struct OutsideEvent {
   std::size_t first = 0;  ///< index into Solo::notes
   std::size_t last = 0;   ///< included
   std::size_t chord = 0;  ///< index into Harmony::chords: what sounds
-  int semitones = 1;      ///< from that chord to the one that is played: 1 or -1
+  int semitones = 1;      ///< from that chord to the one that is played: -5 to 6, never 0
   std::string plays;      ///< the symbol of the chord that is played: "Ebm7"
 };
 

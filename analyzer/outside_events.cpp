@@ -1,26 +1,18 @@
 #include "analyzer/outside_events.hpp"
 
-#include <algorithm>
+#include "analyzer/labels/side_slips.hpp"
 
 namespace insideline {
 namespace {
-
-constexpr std::size_t fewest = 3;
-
-bool plays_aside(const HeardLine& line, const HeardNote& note, int aside) {
-  if (!note.sounding) return false;
-  const PitchClassSet tones = line.stretches[*note.sounding].tones;
-  const PitchClassSet there = moved_up(tones, (aside + pitch_classes) % pitch_classes);
-  return !contains(tones, note.pitch_class) && contains(there, note.pitch_class);
-}
-
-/// The run from `first` on: how many notes.
-std::size_t length_of_run(const HeardLine& line, std::size_t first, int aside) {
-  std::size_t end = first;
-  while (end < line.notes.size() && line.notes[end].sounding == line.notes[first].sounding &&
-         plays_aside(line, line.notes[end], aside))
-    ++end;
-  return end - first;
+/// The end of the run from `first` on.
+std::size_t end_of_slip(const HeardLine& line, std::span<const NoteLabel> labels, std::size_t first) {
+  const auto belongs = [&](const HeardNote& note) {
+    return note.sounding == line.notes[first].sounding &&
+           labels[note.note].slips == labels[line.notes[first].note].slips;
+  };
+  std::size_t end = first + 1;
+  while (end < line.notes.size() && belongs(line.notes[end])) ++end;
+  return end;
 }
 
 }  // namespace
@@ -28,24 +20,22 @@ std::size_t length_of_run(const HeardLine& line, std::size_t first, int aside) {
 std::vector<OutsideEvent> find_outside_events(const HeardLine& line, const Harmony& harmony,
                                               std::span<const NoteLabel> labels) {
   std::vector<OutsideEvent> events;
-  for (std::size_t i = 0; i < line.notes.size(); ++i) {
-    const std::size_t above = length_of_run(line, i, 1);
-    const std::size_t below = length_of_run(line, i, -1);
-    const int aside = above >= below ? 1 : -1;
-    const std::size_t length = std::max(above, below);
-    if (length < fewest) continue;
+  std::size_t end = 0;
+  for (std::size_t i = 0; i < line.notes.size(); i = end) {
+    end = i + 1;
+    const int semitones = labels[line.notes[i].note].slips;
+    if (semitones == 0 || !line.notes[i].sounding) continue;
+    end = end_of_slip(line, labels, i);
     std::size_t outside = 0;
-    for (std::size_t k = i; k < i + length; ++k)
+    for (std::size_t k = i; k < end; ++k)
       if (labels[line.notes[k].note].role == Role::outside) ++outside;
-    if (outside * 2 >= length) {
-      const std::size_t chord = line.stretches[*line.notes[i].sounding].first;
-      events.push_back({.first = line.notes[i].note,
-                        .last = line.notes[i + length - 1].note,
-                        .chord = chord,
-                        .semitones = aside,
-                        .plays = transposed(harmony.chords[chord].chord, Interval{aside, aside}).symbol});
-    }
-    i += length - 1;
+    if (outside * 2 < end - i) continue;
+    const std::size_t chord = line.stretches[*line.notes[i].sounding].first;
+    events.push_back({.first = line.notes[i].note,
+                      .last = line.notes[end - 1].note,
+                      .chord = chord,
+                      .semitones = semitones,
+                      .plays = chord_aside(harmony.chords[chord].chord, semitones).symbol});
   }
   return events;
 }

@@ -1,5 +1,4 @@
-// Outside as a shape: a group of notes that belongs to the chord a half step above or below the one that sounds is one
-// event, a side-slip, and not so many wrong notes (jazz pedagogy; the term is common practice, no source).
+// The side-slips of a line (analyzer/labels/side_slips.hpp) as events.
 #pragma once
 
 #include "analyzer/heard_line.hpp"
@@ -9,8 +8,7 @@
 
 namespace insideline {
 
-/// Runs of three notes and more over one chord, none of them a tone of it, all of them tones of the chord a half step
-/// away, where at least half are labelled outside. In order.
+/// The side-slips of which at least half the notes are labelled outside, in order.
 std::vector<OutsideEvent> find_outside_events(const HeardLine& line, const Harmony& harmony,
                                               std::span<const NoteLabel> labels);
 

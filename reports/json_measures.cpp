@@ -117,6 +117,14 @@ void write_heard(JsonWriter& json, const HeardHarmony& heard) {
   });
 }
 
+void write_outside_event(JsonWriter& json, const OutsideEvent& event) {
+  json.member("first_note", event.first);
+  json.member("last_note", event.last);
+  json.member("chord", event.chord);
+  json.member("plays", event.plays);
+  json.member("semitones", event.semitones);
+}
+
 void write_telling_bar(JsonWriter& json, const TellingBar& bar) {
   json.member("bar", bar.bar);
   json.member("first_note", bar.first_note);
@@ -168,6 +176,7 @@ void write_measures(JsonWriter& json, const Report& report) {
     json.list(name, values, [&](const auto& value) { json.object([&] { write(json, value); }); });
   };
   objects("telling_bars", analysis.telling_bars, write_telling_bar);
+  objects("outside_events", analysis.outside_events, write_outside_event);
   json.list("phrases", [&] {
     for (std::size_t i = 0; i < analysis.phrase_figures.size(); ++i)
       json.object([&] { write_phrase(json, analysis.phrases[i], analysis.phrase_figures[i]); });

@@ -103,6 +103,7 @@ class ChainLabels {
     if (!here.pickup) label.chord = here.chord;
     label.governor = governor(reading, here);
     label.placement = reading.placement;
+    label.slips = here.slips;
     label.degree = degree_in(reading, here, solo_, harmony_);
     label.role = role_of(reading);
     label.figure = figure_of(reading, label.degree);

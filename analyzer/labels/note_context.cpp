@@ -1,6 +1,7 @@
 #include "analyzer/labels/note_context.hpp"
 
 #include "analyzer/labels/chord_colours.hpp"
+#include "analyzer/labels/side_slips.hpp"
 #include "analyzer/labels/tick_scale.hpp"
 #include "analyzer/metre.hpp"
 
@@ -77,6 +78,8 @@ class ChordCursor {
     const Ticks end = context.onset + context.duration;
     context.sounds_into_next = end > change;
     context.sounds_mostly_over_next = end - change >= 2 * context.to_change;
+    const bool half_a_beat_ahead = context.to_change * 2 <= context.beat;
+    context.pushes = half_a_beat_ahead && (end - change) * 2 >= context.beat;
     context.struck_again_on_next = after != nullptr && context.same_after && after->onset >= change;
     for (std::optional<std::size_t> under = context.next; under && onsets_[*under] < end; under = next_[*under])
       if (!contains(colours_[*under].tones, context.pitch_class)) context.hangs_into = under;
@@ -235,23 +238,6 @@ void look_at_returns(Chain& chain) {
   }
 }
 
-/// Marks the runs of three notes and more that play the chord a half step away and touch no tone of their own.
-void look_at_slips(Chain& chain) {
-  constexpr std::size_t fewest = 3;
-  for (const int aside : {1, -1}) {
-    const auto plays_it = [&](const NoteContext& here) {
-      const PitchClassSet there = moved_up(here.tones, (aside + octave) % octave);
-      return here.chord && !here.is_tone && contains(there, here.pitch_class);
-    };
-    for (std::size_t i = 0; i < chain.size(); ++i) {
-      std::size_t end = i;
-      while (end < chain.size() && plays_it(chain[end])) ++end;
-      for (std::size_t k = i; end >= i + fewest && k < end; ++k) chain[k].slips = aside;
-      i = std::max(i, end);
-    }
-  }
-}
-
 constexpr std::size_t usual_notes = 32;
 
 enum class PhrasePlace : std::uint8_t { first, inside };
@@ -287,7 +273,7 @@ class ChainBuilder {
     for (std::size_t i = 0; i < chain_.size(); ++i)
       cursor_.look_up(chain_[i], i + 1 < chain_.size() ? &chain_[i + 1] : nullptr);
     look_at_stacks_and_pushes(chain_);
-    look_at_slips(chain_);
+    mark_side_slips(chain_);
     look_at_returns(chain_);
     use_(chain_);
     chain_.clear();

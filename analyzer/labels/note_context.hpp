@@ -72,8 +72,7 @@ struct NoteContext {
   bool is_tone_of_previous = false;
   bool is_tension_of_next = false;
   PitchClassSet tones = 0;        ///< of the sounding chord, with what is_tone counts in
-  int slips = 0;                  ///< +1 or -1: with two or more neighbours, none of them a tone of its chord, it plays
-                                  ///< the tones of the chord a half step above or below
+  int slips = 0;                  ///< semitones to the chord it plays with its neighbours: a side-slip; 0 for none
   std::optional<Colour> colour;   ///< over the sounding chord, where it is not a tone
   int above_root = 0;             ///< semitones above the root of the sounding chord, 0..11
   Ticks beat = 1;                 ///< the felt beat at its onset
@@ -85,6 +84,7 @@ struct NoteContext {
   bool sounds_into_next = false;  ///< still sounds when `next` has arrived
   bool sounds_mostly_over_next = false;  ///< twice as long over `next` as before it, or longer
   bool struck_again_on_next = false;
+  bool pushes = false;                    ///< half a beat or less before `next`, and half a beat or longer into it
   std::optional<std::size_t> hangs_into;  ///< a chord it still sounds over, however many changes on, and is no tone of
 };
 

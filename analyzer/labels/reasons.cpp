@@ -2,6 +2,7 @@
 
 #include "analyzer/labels/row_choice.hpp"
 #include "analyzer/labels/score_table.hpp"
+#include "analyzer/labels/side_slips.hpp"
 #include "analyzer/metre.hpp"
 
 #include <algorithm>
@@ -137,9 +138,8 @@ class Sentence {
   [[nodiscard]] std::string outside() const {
     if (here_.slips == 0) return joined({"not in ", chord_name(), ", and no figure leads it on"});
     const Chord& sounding = context_.harmony.chords[*label_.governor].chord;
-    const std::string played = transposed(sounding, Interval{here_.slips, here_.slips}).symbol;
-    return joined({"outside: with its neighbours it plays ", played, ", a half step ",
-                   here_.slips > 0 ? "above " : "below ", sounding.symbol});
+    return joined({"outside: with its neighbours it plays ", chord_aside(sounding, here_.slips).symbol, ", ",
+                   way_aside(here_.slips), " ", sounding.symbol});
   }
 
   [[nodiscard]] std::string_view way_out() const { return here_.out->semitones > 0 ? "up" : "down"; }

@@ -23,6 +23,11 @@ bool goes_on(const NoteContext& here) {
   return here.in && here.out && (here.in->semitones > 0) == (here.out->semitones > 0);
 }
 bool turns(const NoteContext& here) { return here.in && here.out && !goes_on(here); }
+bool falls(const std::optional<Motion>& motion) { return is_step(motion) && motion->semitones < 0; }
+bool is_third_or_more(const std::optional<Motion>& motion) {
+  return motion && std::abs(motion->semitones) >= minor_third;
+}
+bool lingers(const NoteContext& here) { return here.length * 3 >= here.beat * 2; }
 bool is_long(const NoteContext& here) { return here.longer_than_next && (here.held || here.longer_than_before); }
 
 /// Calls `visit` with each row that applies. The only place where rows are chosen.
@@ -69,6 +74,10 @@ class RowChooser {
     return after.chord == here_.next ? after.is_tone : after.next == here_.next && after.is_tone_of_next;
   }
 
+  [[nodiscard]] bool is_mild_colour() const {
+    return here_.colour == Colour::listed && (here_.above_root == ninth || here_.above_root == sixth);
+  }
+
   void early(const Reading& reading) {
     const bool confirmed = here_.sounds_into_next || here_.struck_again_on_next;
     visit_(Row::early);
@@ -86,6 +95,9 @@ class RowChooser {
     when(is_leap(here_.in), Row::early_by_leap);
     when(has_ordinary_colour(), Row::early_also_colour);
     when(!confirmed && goes_on_in_next(), Row::early_leads_in);
+    when(!confirmed && here_.length * 2 >= here_.to_change, Row::early_waits);
+    when(here_.pushes, Row::early_push);
+    when(is_mild_colour(), Row::early_mild);
   }
 
   void carried(const Reading& reading) {
@@ -107,7 +119,7 @@ class RowChooser {
     when(here_.held && !becomes_tone() && (here_.longer_than_next || here_.rest_after), Row::tension_held);
     when(here_.two_beats && !becomes_tone(), Row::tension_long);
     when(here_.brief, Row::tension_brief);
-    when(here_.longer_than_next && here_.longer_than_before, Row::tension_slow);
+    when(here_.longer_than_next && here_.longer_than_before && !becomes_tone(), Row::tension_slow);
     when(here_.phrase_end && !becomes_tone(), Row::tension_ends_phrase);
     when(here_.rest_after && !becomes_tone(), Row::tension_before_rest);
     when(here_.weight >= downbeat, Row::tension_on_downbeat);
@@ -115,14 +127,15 @@ class RowChooser {
     tension_motion();
     when(here_.out && stronger_than_next(), Row::tension_on_strong_place);
     when(here_.on_beat, Row::tension_on_beat);
-    when(reading.colour == Colour::listed && (here_.above_root == ninth || here_.above_root == sixth),
-         Row::tension_sixth_or_ninth);
+    when(is_mild_colour(), Row::tension_sixth_or_ninth);
     when(reading.colour == Colour::listed && here_.above_root == sixth, Row::tension_sixth);
     when(here_.above_root == minor_third, Row::tension_blue_third);
     when(here_.above_root == fourth, Row::tension_eleventh);
     when(here_.riff, Row::tension_riff);
     when(here_.weight == 0, Row::tension_triplet);
-    when(is_step(here_.out) && here_.out->semitones < 0, Row::tension_down);
+    when(falls(here_.out), Row::tension_down);
+    when(here_.longer_than_before && !becomes_tone(), Row::tension_slows);
+    when(here_.is_tone_of_previous, Row::tension_was_tone);
     tension_colour(reading.colour);
   }
 
@@ -179,6 +192,7 @@ class RowChooser {
     when(here_.colour == Colour::listed, Row::passing_colour);
     when(here_.on_beat, Row::passing_on_beat);
     when(is_half_step(here_.in) && is_half_step(here_.out), Row::passing_chromatic);
+    when(lingers(here_), Row::passing_lingers);
   }
 
   void neighbour() {
@@ -194,6 +208,8 @@ class RowChooser {
     when(here_.colour == Colour::listed, Row::neighbour_colour);
     when(here_.on_beat, Row::neighbour_on_beat);
     when(here_.in->semitones < 0, Row::neighbour_below);
+    when(!here_.same_before && chain_[index_ - 1].is_tone && chain_[index_ - 1].next == here_.next,
+         Row::neighbour_of_tone);
   }
 
   void enclosure(const Reading& reading) {
@@ -204,6 +220,7 @@ class RowChooser {
     when(last && weaker_than_next(), Row::enclosure_lands_strong);
     when(here_.held, Row::enclosure_held);
     when(here_.on_beat, Row::enclosure_on_beat);
+    when(last && is_third_or_more(here_.in), Row::enclosure_wide);
   }
 
   void half_enclosure(const Reading& reading) {
@@ -227,6 +244,7 @@ class RowChooser {
     when(here_.phrase_start, Row::approach_after_rest);
     when(here_.rest_after, Row::approach_before_rest);
     when(here_.blue && !is_step(here_.in), Row::approach_blue);
+    when(here_.out->semitones < 0, Row::approach_from_above);
   }
 
   void double_approach(const Reading& reading) {
@@ -243,6 +261,7 @@ class RowChooser {
     when(here_.held, Row::appoggiatura_held);
     when(is_step(here_.in), Row::appoggiatura_by_step);
     when(goes_on(here_), Row::appoggiatura_same_way);
+    when(here_.previous && here_.since_change == 0, Row::appoggiatura_at_change);
   }
 
   void escape() {
@@ -258,6 +277,7 @@ class RowChooser {
     when(has_ordinary_colour(), Row::outside_colour);
     when(here_.held, Row::outside_held);
     when(here_.slips != 0, Row::outside_slips);
+    when(here_.in && std::abs(here_.in->semitones) >= fourth, Row::outside_wide_leap);
     when(is_step(here_.in) && is_step(here_.out), Row::outside_by_step);
     when(!is_step(here_.in) && !is_step(here_.out), Row::outside_by_leap);
   }

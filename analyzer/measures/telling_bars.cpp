@@ -1,6 +1,7 @@
 #include "analyzer/measures/telling_bars.hpp"
 
 #include "analyzer/harmony/chord_symbol.hpp"
+#include "analyzer/labels/side_slips.hpp"
 
 #include <algorithm>
 #include <array>
@@ -129,8 +130,8 @@ class Search {
 
   void look_at(const OutsideEvent& event) {
     add(Reason::slips_outside, 9, event.first, event.last,
-        fmt::format("slips outside: {} to {} play {}, a half step {} {}", name(event.first), name(event.last),
-                    event.plays, event.semitones > 0 ? "above" : "below", chord(event.chord).symbol));
+        fmt::format("slips outside: {} to {} play {}, {} {}", name(event.first), name(event.last), event.plays,
+                    way_aside(event.semitones), chord(event.chord).symbol));
   }
 
   void look_at(const HeardNote& note) {

@@ -186,3 +186,10 @@ TEST_CASE("sentences and other readings are made only when asked for") {
   CHECK(bare.labels[1].alternatives.empty());
   CHECK_FALSE(told.labels[1].reason.empty());
 }
+
+TEST_CASE(
+    "a note half a beat ahead that is tied into its chord belongs to it, also on top of an arpeggio of the old one") {
+  const auto line = labelled("A7b9@0 Dm7@4", "C#5:3/2 E5:1/2 G4:1/2 Bb4:1/2 C#5:1/2 F5:5/2 E5:1/2 D5:1");
+  CHECK(line.labels[5].placement == Placement::anticipation);
+  CHECK(line.labels[5].figure == Figure::third);
+}

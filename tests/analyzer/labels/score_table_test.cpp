@@ -101,3 +101,67 @@ TEST_CASE("a score is the sum of the rows that apply") {
   CHECK(insideline::reading_score(tension, chain, 1) == sum);
   CHECK(has(insideline::rows_for(tension, chain, 1), Row::tension_held));
 }
+
+TEST_CASE("a push stands half a beat ahead at most and is held well into its chord") {
+  const Reading early{.motive = Motive::chord_tone,
+                      .against = insideline::Against::next,
+                      .placement = insideline::Placement::anticipation};
+  const auto pushes = [&](const char* melody) {
+    return has(insideline::rows_for(early, chain_from("A7@0 Dm7@4", melody), 2), Row::early_push);
+  };
+  CHECK(pushes("C#5:3 E5:1/2 F5:3/2 D5:1"));
+  CHECK_FALSE(pushes("C#5:2 E5:1 F5:3 D5:1"));      // a beat ahead
+  CHECK_FALSE(pushes("C#5:3 E5:1/2 F5:3/4 D5:1"));  // hardly held over
+}
+
+TEST_CASE("an enclosure is wide where its sides are a third apart") {
+  const Reading last{.motive = Motive::enclosure, .part = 1, .parts = 2};
+  CHECK(has(insideline::rows_for(last, chain_from("C@0", "F4:1/2 D4:1/2 E4:1"), 1), Row::enclosure_wide));
+  CHECK_FALSE(has(insideline::rows_for(last, chain_from("C@0", "F4:1/2 D#4:1/2 E4:1"), 0), Row::enclosure_wide));
+}
+
+TEST_CASE("a neighbour of a chord tone is told from one of another foreign note") {
+  const Reading neighbour{.motive = Motive::neighbour};
+  CHECK(has(insideline::rows_for(neighbour, chain_from("C@0", "E4:1/2 F4:1/2 E4:1"), 1), Row::neighbour_of_tone));
+  CHECK_FALSE(
+      has(insideline::rows_for(neighbour, chain_from("C@0", "D4:1/2 C#4:1/2 D4:1"), 1), Row::neighbour_of_tone));
+}
+
+TEST_CASE("a leaning note on the change is told from one later on") {
+  const Reading leans{.motive = Motive::appoggiatura};
+  CHECK(
+      has(insideline::rows_for(leans, chain_from("Dm7@0 Cmaj7@2", "D5:2 A4:1 G4:1"), 1), Row::appoggiatura_at_change));
+  CHECK_FALSE(
+      has(insideline::rows_for(leans, chain_from("Cmaj7@0", "C5:2 A4:1 G4:1"), 1), Row::appoggiatura_at_change));
+}
+
+TEST_CASE("a colour that was a tone of the chord before, or that slows the line down, says so") {
+  const Reading tension{.motive = Motive::tension};
+  const auto rows = insideline::rows_for(tension, chain_from("Dm7@0 Cmaj7@2", "D5:1 F5:1 A4:1 E5:1"), 2);
+  CHECK(has(rows, Row::tension_was_tone));
+  CHECK_FALSE(has(rows, Row::tension_slows));
+  CHECK(has(insideline::rows_for(tension, chain_from("Cmaj7@0", "C5:1/2 A4:1 G4:1"), 1), Row::tension_slows));
+}
+
+TEST_CASE("an approach from above and a passing tone that lingers say so") {
+  const Reading approach{.motive = Motive::approach};
+  CHECK(has(insideline::rows_for(approach, chain_from("C@0", "C4:1 F4:1/2 E4:1"), 1), Row::approach_from_above));
+  CHECK_FALSE(has(insideline::rows_for(approach, chain_from("C@0", "C4:1 D#4:1/2 E4:1"), 1), Row::approach_from_above));
+  const Reading passing{.motive = Motive::passing};
+  CHECK(has(insideline::rows_for(passing, chain_from("C@0", "E4:1 D4:3/4 C4:1"), 1), Row::passing_lingers));
+  CHECK_FALSE(has(insideline::rows_for(passing, chain_from("C@0", "E4:1 D4:1/2 C4:1"), 1), Row::passing_lingers));
+}
+
+TEST_CASE("an early note that waits for its chord, a mild colour, and a wide leap outside are rows of their own") {
+  const Reading early{.motive = Motive::chord_tone,
+                      .against = insideline::Against::next,
+                      .placement = insideline::Placement::anticipation};
+  const Chain waiting = chain_from("C7@0 Fmaj7@4", "G4:2 A4:2 C5:1");
+  CHECK(has(insideline::rows_for(early, waiting, 1), Row::early_waits));
+  CHECK(has(insideline::rows_for(early, waiting, 1), Row::early_mild));
+  CHECK_FALSE(
+      has(insideline::rows_for(early, chain_from("C7@0 Fmaj7@4", "G4:2 A4:1/2 Bb4:3/2 C5:1"), 1), Row::early_waits));
+  const Reading outside{.motive = Motive::unexplained};
+  CHECK(has(insideline::rows_for(outside, chain_from("C@0", "C4:1 F#4:1 C4:1"), 1), Row::outside_wide_leap));
+  CHECK_FALSE(has(insideline::rows_for(outside, chain_from("C@0", "E4:1 F#4:1 C4:1"), 1), Row::outside_wide_leap));
+}

@@ -35,12 +35,16 @@ Against against(const Reading& reading, const NoteContext& context) {
   return context.pickup ? Against::next : reading.against;
 }
 
+/// What a reading counts that the reader does not name: without it a reader who names half of a figure, say one side of
+/// an enclosure, would take the whole line out of the fit.
+constexpr double slip_of_the_pen = 1e-3;
+
 /// Marks the readings that a reader accepts. Who says how sure the first reading is has put it first for a reason:
 /// then the others stand in only where nothing in its role is to be had. Otherwise all readings named count alike.
 void add_accepted(std::vector<double>& accepted, std::span<const Reading> readings, const NoteContext& context,
                   const ReadNote& read) {
   const std::size_t first = accepted.size();
-  accepted.resize(first + readings.size(), 0.0);
+  accepted.resize(first + readings.size(), slip_of_the_pen);
   bool any = false;
   const auto mark = [&](auto is_accepted) {
     for (std::size_t k = 0; k < readings.size(); ++k) {
