@@ -44,14 +44,14 @@ std::string in_beats(const Beats& time, const Meter& meter) {
 }
 
 /// What a chart has at a place in the solo: the meter of its bar there, and where in the bar the place is.
-struct ChartPlace {
+struct FormPlace {
   Meter meter;
   Beats length;  ///< of the chart's bar
   Beats into;    ///< from the beginning of that bar
 };
 
 /// The chart goes round in both directions from `first`, where its bar 1 falls.
-ChartPlace chart_place(const Changes& changes, const Beats& first, const Beats& position) {
+FormPlace form_place(const Changes& changes, const Beats& first, const Beats& position) {
   const Beats form = form_length(changes);
   if (form <= Beats{}) {
     const Meter meter = changes.meter.value_or(Meter{});
@@ -70,7 +70,7 @@ std::optional<Disagreement> meter_disagreement(const Changes& changes, const Sol
   const Beats first = first_bar_onset(solo, alignment);
   for (const Bar& bar : solo.bars) {
     if (bar.number < 1) continue;
-    const Meter meter = chart_place(changes, first, bar.onset).meter;
+    const Meter meter = form_place(changes, first, bar.onset).meter;
     if (fits(meter, bar.meter)) continue;
     const std::string chart = changes_meter(changes) || changes.meter
                                   ? fmt::format("the changes are in {}", to_string(meter))
@@ -89,7 +89,7 @@ std::optional<Disagreement> bars_disagreement(const Changes& changes, const Solo
   const Bar* irregular = nullptr;  // the first one since the bars last began together
   for (const Bar& bar : solo.bars) {
     if (bar.number < 1 || &bar == &solo.bars.back()) continue;
-    const ChartPlace chart = chart_place(changes, first, bar.onset);
+    const FormPlace chart = form_place(changes, first, bar.onset);
     if (chart.into == Beats{}) irregular = nullptr;
     if (irregular == nullptr && bar.length != chart.length) irregular = &bar;
     if (chart.into + bar.length <= chart.length) continue;
