@@ -158,10 +158,10 @@ AbcKeyField read_abc_key(const AbcText& source, const AbcLine& value) {
   if (value.text.empty() || first == "none") {
     field.key = AbcKey{};
     at = first.size();
-  } else if (first == "HP" || first == "Hp") {  // the Highland pipes: written without signs, or with two sharps
+  } else if (first == "HP" || first == "Hp") {  // the Highland pipes: two sharps sound, whether they are written or not
     field.key = AbcKey{};
-    if (first == "Hp") field.key->key = Key{2, false};
-    if (first == "Hp") set_signature(*field.key, 2);
+    field.key->key = Key{2, false};
+    set_signature(*field.key, 2);
     at = first.size();
   } else if (value.text[0] >= 'A' && value.text[0] <= 'G') {
     std::tie(field.key, at) = take_tonic_and_mode(source, value);

@@ -130,7 +130,9 @@ AbcBarSign take_abc_bar(AbcCursor& cursor) {
   const std::size_t start = cursor.place();
   std::string signs;
   while (!cursor.done()) {
-    cursor.at += blanks_inside(cursor, signs);
+    const std::size_t blanks = blanks_inside(cursor, signs);
+    bar.loose = bar.loose || blanks > 0;
+    cursor.at += blanks;
     const char sign = cursor.peek();
     const bool opens = sign == '[' && cursor.peek(1) == '|';
     const bool closes = sign == ']' && signs.ends_with('|');

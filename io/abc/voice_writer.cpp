@@ -216,7 +216,8 @@ void VoiceWriter::bar_line(const AbcBarSign& bar, std::size_t offset_bytes) {
     part.signs.back().ending_stop = true;
     ending_open_ = false;
   }
-  if (bar.starts) pending_.forward_repeat = true;
+  if (bar.ends > 0) repeat_open_ = false;
+  if (bar.starts && !(bar.loose && repeat_open_)) pending_.forward_repeat = repeat_open_ = true;
   if (bar.ending.empty()) return;
   pending_.ending_start = bar.ending;
   ending_open_ = true;

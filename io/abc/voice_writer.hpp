@@ -97,6 +97,7 @@ class VoiceWriter {
   std::string section_;
   std::optional<Key> announced_key_;
   bool ending_open_ = false;
+  bool repeat_open_ = false;
   std::uint16_t voice_ = 0;
 };
 

@@ -32,14 +32,16 @@ std::string bytes_of(const std::filesystem::path& file) {
   return {std::istreambuf_iterator<char>(stream), std::istreambuf_iterator<char>()};
 }
 
-/// Directives may ask for drums and other instruments; a roll, trill or staccato dot is played out by some programs.
+/// Directives may ask for drums, other instruments and chords that are spread; some programs swing an R:hornpipe and play
+/// rolls, trills and staccato dots.
 void print_plain(const std::string& text) {
   std::istringstream lines(text);
   for (std::string line; std::getline(lines, line);) {
-    if (line.starts_with("%%MIDI") || line.starts_with("%%temperament")) continue;
+    if (line.starts_with("%%MIDI") || line.starts_with("%%temperament") || line.starts_with("R:")) continue;
     const bool field = line.size() > 1 && line[1] == ':' && line[0] != '|' && line[0] != ':';
     if (!field) std::erase_if(line, [](char c) { return c == '~' || c == 'T' || c == '.'; });
     std::cout << line << '\n';
+    if (line.starts_with("X:")) std::cout << "%%MIDI chordattack 0\n";
   }
 }
 
