@@ -5,6 +5,7 @@
 #include "io/changes/bar_reader.hpp"
 #include "io/changes/chart_text.hpp"
 #include "io/changes/road_map.hpp"
+#include "io/read_result.hpp"
 
 #include <string>
 #include <vector>
@@ -15,6 +16,7 @@ namespace insideline::io {
 struct WrittenBars {
   std::vector<BarMarks> marks;
   std::vector<std::vector<BarChord>> chords;
+  std::vector<Warning> warnings;
 };
 
 /// `lines` are the lines of chords, without the headers. A line need neither begin nor end
