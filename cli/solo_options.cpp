@@ -9,6 +9,7 @@
 #include "cli/section_option.hpp"
 #include "io/changes/changes_file.hpp"
 #include "io/read_solo.hpp"
+#include "io/solo_files.hpp"
 
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
@@ -64,25 +65,28 @@ std::string changes_place(io::ChangesPlace place) {
 }
 
 /// The changes in sounding pitch, and what they are called in the report.
-Changes chosen_changes(const SoloOptions& options, const io::ReadResult& read, reports::Source& source) {
+io::ChartReading chosen_changes(const SoloOptions& options, const io::ReadResult& read, reports::Source& source) {
   if (options.changes) {
-    Changes changes = io::read_changes(*options.changes);
+    io::ChartReading chart = io::read_chart(*options.changes);
     source.changes_file = file_name(*options.changes);
-    if (options.changes_pitch == ChangesPitch::written) changes = transposed(changes, read.solo.sounding_minus_written);
-    return changes;
+    if (options.changes_pitch == ChangesPitch::written)
+      chart.changes = transposed(chart.changes, read.solo.sounding_minus_written);
+    return chart;
   }
   if (read.changes && !read.changes->spans.empty()) {
     source.changes_file = changes_place(read.changes_place);
-    return *read.changes;
+    return {.changes = *read.changes, .tempo_bpm = std::nullopt, .warnings = {}};
   }
-  const std::filesystem::path beside = std::filesystem::path(options.solo).replace_extension(".changes");
-  if (options.beside == ChangesBeside::used && std::filesystem::exists(beside)) {
+  if (const auto beside = io::changes_beside(options.solo)) {
     SoloOptions with_file = options;
-    with_file.changes = beside.string();
+    with_file.changes = *beside;
     return chosen_changes(with_file, read, source);
   }
+  const std::string own_name = std::filesystem::path(options.solo).stem().string() + ".changes";
   throw io::ReadError(io::place_of(file_name(options.solo)),
-                      "it has no chord symbols; write the changes into a text file and give it with --changes FILE");
+                      fmt::format("it has no chord symbols; write the changes into a text file {} beside it, or give one "
+                                  "with --changes FILE",
+                                  own_name));
 }
 
 /// What to do about a disagreement, where the command line has something.
@@ -143,7 +147,7 @@ void take_section(reports::Report& report, const Harmony& harmony, const Section
 std::string file_name(const std::string& path) { return std::filesystem::path(path).filename().string(); }
 
 void add_solo_options(CLI::App& command, SoloOptions& options) {
-  command.add_option("SOLO", options.solo, "The transcribed solo, a MusicXML or MIDI file")->required();
+  command.add_option("SOLO", options.solo, "The transcribed solo, a MusicXML, ABC or MIDI file")->required();
   add_reading_options(command, options);
 }
 
@@ -176,6 +180,11 @@ void add_reading_options(CLI::App& command, SoloOptions& options) {
       .add_option("--voice", options.reading.voice,
                   "The voice of that part, as the score numbers them; default: the single melodic line")
       ->option_text("VOICE")
+      ->group(group);
+  command
+      .add_option("--tune", options.reading.tune,
+                  "The tune of an ABC file that holds several, by its number or title; default: the first with notes")
+      ->option_text("NUMBER|TITLE")
       ->group(group);
   command
       .add_flag_callback(
@@ -211,7 +220,9 @@ reports::Report analyzed(const SoloOptions& options, std::string_view solo_bytes
   report.settings = options.settings;
   report.source.part_was_asked_for = options.reading.part.has_value();
   report.source.is_only_part = read.is_only_part;
-  const Changes changes = chosen_changes(options, read, report.source);
+  const io::ChartReading chart = chosen_changes(options, read, report.source);
+  const Changes& changes = chart.changes;
+  if (!read.solo.tempo_bpm) read.solo.tempo_bpm = chart.tempo_bpm;
   report.source.changes_title = changes.title;
   report.source.changes_key = changes.key;
   const std::vector<std::string> doubts = compared(changes, read.solo, options);
@@ -222,6 +233,7 @@ reports::Report analyzed(const SoloOptions& options, std::string_view solo_bytes
   else
     report.analysis = analyze(report.solo, harmony, options.settings);
   for (const io::Warning& warning : read.warnings) report.warnings.push_back(to_string(warning));
+  for (const io::Warning& warning : chart.warnings) report.warnings.push_back(to_string(warning));
   report.warnings.insert(report.warnings.end(), doubts.begin(), doubts.end());
   for (const std::string& warning : report.analysis.warnings) report.warnings.push_back(warning);
   return report;

@@ -97,7 +97,7 @@ std::vector<Sign> plain_words(const ChartText& chart, const std::vector<Sign>& w
 }
 
 std::optional<std::string> with_capital_root(std::string_view word) {
-  if (word.empty() || word.front() < 'a' || word.front() > 'g') return std::nullopt;
+  if (word.empty() || word.front() < 'a' || word.front() > 'g' || reads_as_chord(word)) return std::nullopt;
   std::string capital(word);
   capital.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(capital.front())));
   return capital;

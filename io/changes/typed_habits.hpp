@@ -22,7 +22,8 @@ std::optional<std::string_view> section_label(const ChartLine& line, const std::
 /// that is `bar`, the bar's own, and stands apart from the bar line is left out.
 std::vector<Sign> plain_words(const ChartText& chart, const std::vector<Sign>& words, int bar);
 
-/// "Bb7" for "bb7"; none for a word that does not begin with a small letter from a to g.
+/// "Bb7" for "bb7"; none for a word without a small letter from a to g in front, and for one that is read as it stands:
+/// "am7" says that it is minor.
 std::optional<std::string> with_capital_root(std::string_view word);
 
 /// "x" and "-" let the chord before sound on.
