@@ -343,7 +343,9 @@ void add_sheet_options(CLI::App& command, DrillCommand& options) {
           "--degrees", [&options] { options.sheet.degrees = reports::DegreeRow::shown; },
           "Print under each note which tone of the chord it is")
       ->group(group);
-  command.add_option("--tempo", options.goal_bpm, "Quarter notes a minute: the top of the ladder; default: the tempo of the changes, else 120")
+  command
+      .add_option("--tempo", options.goal_bpm,
+                  "Quarter notes a minute: the top of the ladder; default: the tempo of the changes, else 120")
       ->check(CLI::Range(slowest, fastest))
       ->option_text("BPM")
       ->group(group);

@@ -83,10 +83,11 @@ io::ChartReading chosen_changes(const SoloOptions& options, const io::ReadResult
     return chosen_changes(with_file, read, source);
   }
   const std::string own_name = std::filesystem::path(options.solo).stem().string() + ".changes";
-  throw io::ReadError(io::place_of(file_name(options.solo)),
-                      fmt::format("it has no chord symbols; write the changes into a text file {} beside it, or give one "
-                                  "with --changes FILE",
-                                  own_name));
+  throw io::ReadError(
+      io::place_of(file_name(options.solo)),
+      fmt::format("it has no chord symbols; write the changes into a text file {} beside it, or give one "
+                  "with --changes FILE",
+                  own_name));
 }
 
 /// What to do about a disagreement, where the command line has something.

@@ -46,8 +46,8 @@ bool is_called(const AbcTune& tune, std::string_view wanted) {
 
 void demand_tune(const AbcText& source, const AbcFile& file, const std::optional<std::string>& wanted) {
   if (wanted && std::ranges::none_of(file.tunes, [&](const AbcTune& tune) { return is_called(tune, *wanted); }))
-    throw ReadError(place_of(source.file), fmt::format("there is no tune \"{}\"; the file has {}", shortened(*wanted),
-                                                       names_of(file.tunes)));
+    throw ReadError(place_of(source.file),
+                    fmt::format("there is no tune \"{}\"; the file has {}", shortened(*wanted), names_of(file.tunes)));
 }
 
 ChosenTune choose_tune(const AbcText& source, const AbcFile& file, const std::optional<std::string>& wanted) {

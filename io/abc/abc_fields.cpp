@@ -60,9 +60,8 @@ std::optional<Meter> read_abc_meter(const AbcText& source, const AbcLine& value)
   std::erase_if(text, [](char c) { return c == '(' || c == ')' || c == ' '; });
   const auto slash = text.find('/');
   const auto beats = sum_of_numbers(std::string_view(text).substr(0, slash));
-  const auto meter = beats && slash != std::string::npos
-                         ? parse_meter(fmt::format("{}{}", *beats, text.substr(slash)))
-                         : std::nullopt;
+  const auto meter =
+      beats && slash != std::string::npos ? parse_meter(fmt::format("{}{}", *beats, text.substr(slash))) : std::nullopt;
   if (!meter)
     refuse(source, value.offset_bytes,
            fmt::format("\"{}\" is not a meter; write M:4/4, M:6/8, M:C, M:C| or M:none", shortened(value.text)));
@@ -103,8 +102,7 @@ std::optional<double> read_abc_tempo(const AbcText& source, const AbcLine& value
     }
   }
   if (!readable || length == Beats{})
-    refuse(source, value.offset_bytes,
-           fmt::format("\"{}\" is not a tempo; write Q:1/4=120", shortened(value.text)));
+    refuse(source, value.offset_bytes, fmt::format("\"{}\" is not a tempo; write Q:1/4=120", shortened(value.text)));
   return to_double(length) * *count;
 }
 

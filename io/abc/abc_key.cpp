@@ -19,7 +19,7 @@ struct AbcMode {
 };
 
 // ABC 2.1, 3.1.14: only the first three letters of a mode count, in any case.
-constexpr std::array abc_modes = {AbcMode{"maj", 0}, AbcMode{"ion", 0},  AbcMode{"mix", -1},
+constexpr std::array abc_modes = {AbcMode{"maj", 0},  AbcMode{"ion", 0},  AbcMode{"mix", -1},
                                   AbcMode{"dor", -2}, AbcMode{"min", -3}, AbcMode{"aeo", -3},
                                   AbcMode{"phr", -4}, AbcMode{"loc", -5}, AbcMode{"lyd", 1}};
 

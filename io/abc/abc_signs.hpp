@@ -42,10 +42,10 @@ struct AbcNote {
 };
 
 struct AbcBarSign {
-  int ends = 0;           ///< how often the stretch that ends here is played again
-  bool starts = false;    ///< a repeat begins
-  bool loose = false;     ///< its colon stands apart, "| :": it begins a repeat where none has begun
-  bool closing = false;   ///< a double or repeat bar line, which ends an ending
+  int ends = 0;             ///< how often the stretch that ends here is played again
+  bool starts = false;      ///< a repeat begins
+  bool loose = false;       ///< its colon stands apart, "| :": it begins a repeat where none has begun
+  bool closing = false;     ///< a double or repeat bar line, which ends an ending
   std::vector<int> ending;  ///< the passes of the ending that begins here; empty where none does
 };
 

@@ -35,7 +35,8 @@ struct AbcFile {
 /// Throws ReadError where `bytes` are no text.
 AbcText abc_text(std::string_view bytes, std::string_view file_name);
 
-/// A tune begins with X: and ends at an empty line. Without any X: the file is one tune. `source` must outlive the lines.
+/// A tune begins with X: and ends at an empty line. Without any X: the file is one tune. `source` must outlive the
+/// lines.
 AbcFile abc_tunes(const AbcText& source);
 
 /// True for a line such as "K:Am" and not for one that begins with a note and a repeat, "a:|".

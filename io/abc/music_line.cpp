@@ -16,8 +16,8 @@ namespace {
 
 bool is_lower(char c) { return c >= 'a' && c <= 'z'; }
 
-/// "Coda", "Fine", "D.C.", "Bridge": words over the staff that begin with the letter of a chord. A chord has no full stop
-/// and no run of three small letters but these.
+/// "Coda", "Fine", "D.C.", "Bridge": words over the staff that begin with the letter of a chord. A chord has no full
+/// stop and no run of three small letters but these.
 bool is_word(std::string_view text) {
   if (text.empty() || text.front() < 'A' || text.front() > 'G') return true;
   if (text.find(". ") != std::string_view::npos || text.find(".C") != std::string_view::npos ||
@@ -25,8 +25,8 @@ bool is_word(std::string_view text) {
     return true;
   constexpr std::array in_chords = {"maj", "min", "dim", "aug", "sus", "add", "alt", "omit", "dom", "no"};
   for (std::size_t at = 1; at < text.size();) {
-    const auto known = std::ranges::find_if(
-        in_chords, [&](std::string_view part) { return text.substr(at).starts_with(part); });
+    const auto known =
+        std::ranges::find_if(in_chords, [&](std::string_view part) { return text.substr(at).starts_with(part); });
     if (known != in_chords.end()) {
       at += std::string_view(*known).size();
       continue;
@@ -57,9 +57,9 @@ void read_quoted(AbcCursor& cursor, VoiceWriter& voice, Notices& notices) {
   const auto chord = parse_chord_symbol(text);
   if (chord) return voice.add_chord(*chord, text, start);
   if (is_word(text)) {
-    notices.remark(place_in(cursor.source.file, cursor.source.text, start),
-                   fmt::format("\"{}\" is no chord and was taken as a remark; the chord before goes on",
-                               shortened(text)));
+    notices.remark(
+        place_in(cursor.source.file, cursor.source.text, start),
+        fmt::format("\"{}\" is no chord and was taken as a remark; the chord before goes on", shortened(text)));
     return read_words_over_staff(cursor, text, voice, notices);
   }
   std::string message = chord.error().message;
@@ -216,12 +216,8 @@ void read_music_sign(AbcCursor& cursor, VoiceWriter& voice, Notices& notices) {
     case 'x':
     case 'Z':
     case 'X': return read_rest(cursor, voice);
-    case '-':
-      ++cursor.at;
-      return voice.tie(start);
-    case '&':
-      ++cursor.at;
-      return voice.begin_overlay();
+    case '-': ++cursor.at; return voice.tie(start);
+    case '&': ++cursor.at; return voice.begin_overlay();
     case 'y':
       ++cursor.at;
       take_abc_length(cursor);

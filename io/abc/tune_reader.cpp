@@ -166,9 +166,10 @@ class TuneReader {
     if (left_out_.empty()) return;
     std::string names;
     for (const char letter : left_out_) names += fmt::format("{}{}:", names.empty() ? "" : " ", letter);
-    notices_.remark(place_in(source_.file, source_.text, left_out_offset_),
-                    fmt::format("what stands behind {} was not used{}", names,
-                                left_out_.find('m') == std::string::npos ? "" : "; the signs of m: are not written out"));
+    notices_.remark(
+        place_in(source_.file, source_.text, left_out_offset_),
+        fmt::format("what stands behind {} was not used{}", names,
+                    left_out_.find('m') == std::string::npos ? "" : "; the signs of m: are not written out"));
   }
 
   void end_header(std::size_t offset_bytes, std::string_view warning) {

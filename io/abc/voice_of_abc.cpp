@@ -108,9 +108,8 @@ std::size_t solo_line(const AbcText& source, const WrittenPart& part, const Read
   if (!options.voice) return 0;
   for (std::size_t i = 0; i < part.voices.size(); ++i)
     if (part.voices[i].name == *options.voice && part.voices[i].notes > 0) return i;
-  throw ReadError(place_of(source.file),
-                  fmt::format("this voice has no line {} beside others; it has 1 to {}", *options.voice,
-                              part.voices.size()));
+  throw ReadError(place_of(source.file), fmt::format("this voice has no line {} beside others; it has 1 to {}",
+                                                     *options.voice, part.voices.size()));
 }
 
 std::vector<std::size_t> measures_of_tune(const AbcText& source, const WrittenTune& tune, std::size_t solo,
@@ -124,17 +123,17 @@ std::vector<std::size_t> measures_of_tune(const AbcText& source, const WrittenTu
   const std::vector<RoadSigns> signs = signs_of_all(tune, solo);
   for (const TunePart& stretch : ordered_parts(source, tune, part, notices)) {
     const auto begin = signs.begin();
-    const PlayingOrder order = playing_order({begin + static_cast<std::ptrdiff_t>(stretch.first),
-                                              begin + static_cast<std::ptrdiff_t>(stretch.end)});
+    const PlayingOrder order = playing_order(
+        {begin + static_cast<std::ptrdiff_t>(stretch.first), begin + static_cast<std::ptrdiff_t>(stretch.end)});
     for (const std::size_t measure : order.measures) measures.push_back(stretch.first + measure);
     for (const std::size_t lost : order.lost_jumps) {
       const WrittenMeasure& measure = part.measures[stretch.first + lost];
       notices.add(Oddity::lost_jumps, measure.offset_bytes, measure.number);
     }
     if (order.endless || measures.size() > std::max(most_bars, part.measures.size()))
-      throw ReadError(place_of(source.file),
-                      fmt::format("the repeats and jumps play more than {} bars; --as-written reads the page once",
-                                  most_bars));
+      throw ReadError(
+          place_of(source.file),
+          fmt::format("the repeats and jumps play more than {} bars; --as-written reads the page once", most_bars));
   }
   std::vector<bool> is_played(part.measures.size(), false);
   for (const std::size_t measure : measures) is_played[measure] = true;

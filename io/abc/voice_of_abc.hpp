@@ -10,12 +10,12 @@
 
 namespace insideline::io {
 
-/// By name or number where options.part asks for one, else the first with a single melodic line, else the one that comes
-/// nearest. Throws ReadError that lists the voices, or where the voice has no notes.
+/// By name or number where options.part asks for one, else the first with a single melodic line, else the one that
+/// comes nearest. Throws ReadError that lists the voices, or where the voice has no notes.
 std::size_t solo_part(const AbcText& source, const WrittenTune& tune, const ReadOptions& options);
 
-/// The measures of part `solo` as they are played, by repeats, endings, jumps and the order of P:. Throws ReadError where
-/// they never end.
+/// The measures of part `solo` as they are played, by repeats, endings, jumps and the order of P:. Throws ReadError
+/// where they never end.
 std::vector<std::size_t> measures_of_tune(const AbcText& source, const WrittenTune& tune, std::size_t solo,
                                           const ReadOptions& options, Notices& notices);
 

@@ -100,8 +100,8 @@ std::vector<Entry> read_entries(const ChartText& chart, const std::vector<Sign>&
 std::optional<std::vector<Beats>> shared_with_holds(const Meter& meter, const std::vector<Sign>& words,
                                                     const std::vector<int>& beats) {
   const auto parts = static_cast<int>(words.size());
-  const bool holds_alone = std::ranges::none_of(
-      words, [](const Sign& word) { return is_beats(word.text) && !is_hold(word.text); });
+  const bool holds_alone =
+      std::ranges::none_of(words, [](const Sign& word) { return is_beats(word.text) && !is_hold(word.text); });
   int sum = 0;
   for (const int own : beats) sum += own;
   if (!holds_alone || sum != parts || meter.beats % parts != 0) return std::nullopt;

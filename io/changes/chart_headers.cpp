@@ -126,8 +126,8 @@ void read_composer(ChartHeaders& headers, const Value& value) {
 }
 
 constexpr std::array header_kinds = {
-    HeaderKind{"title", read_title},   HeaderKind{"key", read_key},   HeaderKind{"meter", read_meter},
-    HeaderKind{"pickup", read_pickup}, HeaderKind{"form", read_form}, HeaderKind{"tempo", read_tempo},
+    HeaderKind{"title", read_title},       HeaderKind{"key", read_key},   HeaderKind{"meter", read_meter},
+    HeaderKind{"pickup", read_pickup},     HeaderKind{"form", read_form}, HeaderKind{"tempo", read_tempo},
     HeaderKind{"composer", read_composer},
 };
 

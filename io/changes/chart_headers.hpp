@@ -22,8 +22,8 @@ struct ChartHeaders {
   std::optional<std::string> title;
   std::optional<Key> key;
   std::optional<Meter> meter;
-  std::optional<Beats> pickup;  ///< in counted beats of the meter
-  std::vector<FormEntry> form;  ///< empty: as written
+  std::optional<Beats> pickup;          ///< in counted beats of the meter
+  std::vector<FormEntry> form;          ///< empty: as written
   std::optional<double> tempo_bpm;      ///< quarter notes a minute
   std::optional<std::string> composer;  ///< for the reader of the chart alone
 };

@@ -84,7 +84,7 @@ class ChartReader {
   std::optional<Sign> opened_section_;  // these wait for the first chord after them
   std::optional<Sign> opened_repeat_;
   std::optional<Sign> opened_ending_;
-  std::size_t first_of_line_ = 0;  // the bar that the line being read begins with
+  std::size_t first_of_line_ = 0;    // the bar that the line being read begins with
   std::vector<Sign> small_letters_;  // chords typed with one
 };
 
@@ -203,8 +203,7 @@ void ChartReader::close_bar() {
   const std::vector<BarChord> none;
   const std::vector<BarChord>& before = written_.chords.empty() ? none : written_.chords.back();
   const std::vector<Sign> words = plain_words(chart_, words_, next_number());
-  if (words.empty())
-    refuse(chart_, words_.front().offset_bytes, fmt::format("bar {} has no chord", next_number()));
+  if (words.empty()) refuse(chart_, words_.front().offset_bytes, fmt::format("bar {} has no chord", next_number()));
   std::vector<BarChord> bar = read_bar(chart_, words, next_number(), meter_, before);
   note_small_letters(words);
   if (opened_section_) section_ = opened_section_->text;
@@ -233,8 +232,8 @@ WrittenBars ChartReader::finish() && {
       read += fmt::format("{}{} as {}", i == 0 ? "" : ", ", shortened(small_letters_[i].text),
                           shortened(*with_capital_root(small_letters_[i].text)));
     warn(small_letters_.front().offset_bytes,
-         fmt::format("roots in small letters were read as capitals: {}{}; a small letter does not mean minor here", read,
-                     small_letters_.size() > most_named ? " ..." : ""));
+         fmt::format("roots in small letters were read as capitals: {}{}; a small letter does not mean minor here",
+                     read, small_letters_.size() > most_named ? " ..." : ""));
   }
   return std::move(written_);
 }

@@ -47,7 +47,8 @@ std::vector<std::string_view> chords_in(std::string_view word) {
     if (!bare.empty() && bare.front() == '(') bare.remove_prefix(1);
   }
   while (!bare.empty() && bare.back() == ')' && !reads_as_bar_sign(bare)) bare.remove_suffix(1);
-  if (bare.empty() || reads_as_bar_sign(bare)) return bare.empty() ? std::vector<std::string_view>{} : std::vector{bare};
+  if (bare.empty() || reads_as_bar_sign(bare))
+    return bare.empty() ? std::vector<std::string_view>{} : std::vector{bare};
   const std::vector<std::string_view> pieces = split_at(bare, " ,");
   return std::ranges::all_of(pieces, reads_as_bar_sign) ? pieces : std::vector{word};
 }
@@ -75,10 +76,10 @@ std::optional<std::string_view> section_label(const ChartLine& line, const std::
   const bool bars = rest.empty() || (rest.front() == ' ' && rest.find('|') != std::string_view::npos);
   std::string lower(label);
   std::ranges::transform(lower, lower.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  const bool is_name = std::isalpha(static_cast<unsigned char>(label.front())) != 0 &&
-                       std::ranges::all_of(label, [](char c) {
-                         return std::isalnum(static_cast<unsigned char>(c)) != 0 || c == ' ' || c == '-' || c == '\'';
-                       });
+  const bool is_name =
+      std::isalpha(static_cast<unsigned char>(label.front())) != 0 && std::ranges::all_of(label, [](char c) {
+        return std::isalnum(static_cast<unsigned char>(c)) != 0 || c == ' ' || c == '-' || c == '\'';
+      });
   if (!bars || !is_name || std::ranges::find(known, std::string_view(lower)) != known.end()) return std::nullopt;
   return label;
 }
@@ -86,12 +87,13 @@ std::optional<std::string_view> section_label(const ChartLine& line, const std::
 std::vector<Sign> plain_words(const ChartText& chart, const std::vector<Sign>& words, int bar) {
   std::vector<Sign> plain;
   for (const Sign& word : words) {
-    const bool apart = word.offset_bytes == 0 || std::string_view(" \n").find(chart.text[word.offset_bytes - 1]) !=
-                                                     std::string_view::npos;
+    const bool apart = word.offset_bytes == 0 ||
+                       std::string_view(" \n").find(chart.text[word.offset_bytes - 1]) != std::string_view::npos;
     const bool own_number = is_all_digits(word.text) && word.text == std::to_string(bar);
     if (&word == &words.front() && words.size() > 1 && apart && own_number) continue;
     for (const std::string_view chord : chords_in(word.text))
-      plain.push_back({SignKind::word, chord, word.offset_bytes + static_cast<std::size_t>(chord.data() - word.text.data())});
+      plain.push_back(
+          {SignKind::word, chord, word.offset_bytes + static_cast<std::size_t>(chord.data() - word.text.data())});
   }
   return plain;
 }

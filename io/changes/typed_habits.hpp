@@ -1,5 +1,5 @@
-// What people type into a chart beside the plain form: a title on the first line, commas, parentheses, bar numbers, small
-// letters for roots. Each is taken only where the plain reading fails, so that no chart changes its meaning.
+// What people type into a chart beside the plain form: a title on the first line, commas, parentheses, bar numbers,
+// small letters for roots. Each is taken only where the plain reading fails, so that no chart changes its meaning.
 #pragma once
 
 #include "io/changes/chart_text.hpp"

@@ -109,7 +109,7 @@ TEST_CASE("repeats and endings are played") {
       {"|: C4 :| D4 |", "C4 4 C4 4 D4 4"},
       {"C4 :| D4 |", "C4 4 C4 4 D4 4"},
       {"|: C4 |1 D4 :|2 E4 |", "C4 4 D4 4 C4 4 E4 4"},
-      {"|: C4 |[1,3 D4 :|[2 E4 |", "C4 4 D4 4 C4 4 E4 4 C4 4 D4 4"},
+      {"|: C4 |[1,3 D4 :|[2 E4 :|", "C4 4 D4 4 C4 4 E4 4 C4 4 D4 4"},
       {"|: C4 :: D4 :|", "C4 4 C4 4 D4 4 D4 4"},
       {"|:: C4 ::| D4 |", "C4 4 C4 4 C4 4 D4 4"},
       {"C4 | !segno!D4 | E4 !D.S.! |]", "C4 4 D4 4 E4 4 D4 4 E4 4"},
@@ -128,7 +128,8 @@ TEST_CASE("a first bar that is short is a pickup") {
 }
 
 TEST_CASE("chord symbols are the changes, and remarks are not") {
-  const ReadResult read = parse_abc("X:1\nM:4/4\nL:1/4\nK:Bb\n\"Cm7\"c2 \"F7\"^A2 | \"^Fine line\"B2 \"Bb6\"B2 |]\n", "a.abc");
+  const ReadResult read =
+      parse_abc("X:1\nM:4/4\nL:1/4\nK:Bb\n\"Cm7\"c2 \"F7\"^A2 | \"^Fine line\"B2 \"Bb6\"B2 |]\n", "a.abc");
   CHECK(chords_of(read) == "Cm7 2 | F7 4 | Bb6 2");
   CHECK(read.warnings.empty());
   const ReadResult word = parse_abc("X:1\nM:4/4\nL:1/4\nK:C\n\"C\"c4 | \"Bridge\" c4 |\n", "a.abc");
@@ -153,8 +154,7 @@ TEST_CASE("a part that sounds elsewhere moves its notes and chords together") {
 }
 
 TEST_CASE("of several voices the first with a single line is read, or the one asked for") {
-  const string text =
-      "X:1\nM:4/4\nL:1/4\nV:1 name=\"Piano\"\nV:2 name=\"Horn\"\nK:C\nV:1\n\"C\"[CEG]4 |\nV:2\nc4 |\n";
+  const string text = "X:1\nM:4/4\nL:1/4\nV:1 name=\"Piano\"\nV:2 name=\"Horn\"\nK:C\nV:1\n\"C\"[CEG]4 |\nV:2\nc4 |\n";
   const ReadResult read = parse_abc(text, "a.abc");
   CHECK(read.solo.part == "Horn");
   CHECK(chords_of(read) == "C 4");
@@ -207,8 +207,9 @@ TEST_CASE("what was left out is told once") {
 TEST_CASE("what is not ABC is refused with line, column and the way out") {
   const string head = "X:1\nM:4/4\nL:1/4\nK:C\n";
   const auto [music, message] = GENERATE(table<string, string>({
-      {"C D H2 ? E", "a.abc:5:8: \"?\" is neither a note nor a sign of ABC; notes are C to B and c to b, a rest is z, "
-                     "words begin with a field such as w:"},
+      {"C D ? E",
+       "a.abc:5:5: \"?\" is neither a note nor a sign of ABC; notes are C to B and c to b, a rest is z, "
+       "words begin with a field such as w:"},
       {"C ^ D", "a.abc:5:4: a note from A to G or a to g is expected behind this sign"},
       {"C [CE", "a.abc:5:3: this [ has no ]; notes that sound together are written [CEG]"},
       {"C {d", "a.abc:5:3: these grace notes have no }"},
@@ -217,7 +218,8 @@ TEST_CASE("what is not ABC is refused with line, column and the way out") {
       {":| C4 |", "a.abc:5:1: no bar stands before this :| to be repeated"},
       {"> C4", "a.abc:5:1: a broken rhythm > or < stands between two notes of one bar"},
       {"- C4", "a.abc:5:1: a tie - stands right behind the note that sounds on"},
-      {"(10CDE", "a.abc:5:1: this tuplet cannot be read; write (3 or (p:q:r, p notes in the time of q for the next r notes"},
+      {"(10CDE",
+       "a.abc:5:1: this tuplet cannot be read; write (3 or (p:q:r, p notes in the time of q for the next r notes"},
       {"C0", "a.abc:5:2: this is not a length; write A2, A/2, A3/2 or A/"},
       {"C99999", "a.abc:5:2: this number is too large; 1024 is the most"},
       {"[K:H] C", "a.abc:5:4: \"H\" is not part of a key; write K:Eb, K:Am, K:Ddor or K:D ^c"},
@@ -226,18 +228,21 @@ TEST_CASE("what is not ABC is refused with line, column and the way out") {
       {"[Q:fast=] C", "a.abc:5:4: \"fast=\" is not a tempo; write Q:1/4=120"},
       {"Z0 |", "a.abc:5:1: a rest of no bars; write Z4 for four"},
       {"c'''''' |", "a.abc:5:1: too many octave signs; no instrument goes so far"},
-      {"z4 |", "a.abc: there is no note in this file; a tune in ABC is a line K:C and then notes, like | C2 E2 G2 z2 |"},
+      {"z4 |",
+       "a.abc: there is no note in this file; a tune in ABC is a line K:C and then notes, like | C2 E2 G2 z2 |"},
   }));
   CAPTURE(music);
   CHECK(refusal(head + music) == message);
 }
 
 TEST_CASE("a chord that nobody can read is refused, and bytes that are no text") {
-  CHECK_THAT(refusal("X:1\nK:C\nC \"Dm7xq\" D"), Contains("a.abc:3:") && Contains("a remark is written with a ^ in front"));
+  CHECK_THAT(refusal("X:1\nK:C\nC \"Dm7xq\" D"),
+             Contains("a.abc:3:") && Contains("a remark is written with a ^ in front"));
   CHECK_THAT(refusal(string("X:1\nK:C\nC\0D", 11)), Contains("this is not a text file"));
 }
 
 TEST_CASE("lengths that no bar can hold are refused and do not overflow") {
   CHECK_THAT(refusal("X:1\nK:C\nC/997 C/991 C/983 C/977 C/971 |"), Contains("add up to"));
-  CHECK_THAT(refusal("X:1\nM:none\nK:C\nC/997 | C/991 | C/983 | C/977 | C/971 | C/967 | C/953 |"), Contains("add up to"));
+  CHECK_THAT(refusal("X:1\nM:none\nK:C\nC/997 | C/991 | C/983 | C/977 | C/971 | C/967 | C/953 |"),
+             Contains("add up to"));
 }

@@ -1,7 +1,8 @@
 // What a tune in ABC sounds like here and in a MIDI file that another program made of it, note for note.
 //
 //   hear_abc --plain TUNES.abc              prints the tunes without what only changes how notes are performed
-//   hear_abc TUNES.abc NUMBER OTHER.mid     compares every voice of tune NUMBER; what differs is printed, and is status 1
+//   hear_abc TUNES.abc NUMBER OTHER.mid     compares every voice of tune NUMBER; what differs is printed, and is status
+//   1
 //
 // Grace notes are left out: the standard does not say how long they are. Of notes struck together the highest counts.
 #include "io/abc/abc.hpp"
@@ -32,8 +33,8 @@ std::string bytes_of(const std::filesystem::path& file) {
   return {std::istreambuf_iterator<char>(stream), std::istreambuf_iterator<char>()};
 }
 
-/// Directives may ask for drums, other instruments and chords that are spread; some programs swing an R:hornpipe and play
-/// rolls, trills and staccato dots.
+/// Directives may ask for drums, other instruments and chords that are spread; some programs swing an R:hornpipe and
+/// play rolls, trills and staccato dots.
 void print_plain(const std::string& text) {
   std::istringstream lines(text);
   for (std::string line; std::getline(lines, line);) {

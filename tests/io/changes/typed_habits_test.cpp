@@ -18,24 +18,24 @@ using std::string;
 
 TEST_CASE("a chart may be typed loosely") {
   const auto [text, bars] = GENERATE(table<string, string>({
-      {"| C, F, G7 |", "C 2 F 1 G7 1"},                               // commas between chords
-      {"| C,F | G7 , C |", "C 2 F 2 | G7 2 C 2"},                     //
-      {"| bb7 | eb | f#m7 b7 |", "Bb7 | Eb | f#m7 2 B7 2"},           // small letters
-      {"| C x x F | C - F - |", "C 3 F 1 | C 2 F 2"},                 // held with x and -
-      {"| C - | x | F |", "C | C | F"},                               //
-      {"| C | (Dm7 G7) |", "C | Dm7 2 G7 2"},                         // a turn-around in parentheses
-      {"| C | (Am7 | Dm7, G7) |", "C | Am7 | Dm7 2 G7 2"},            //
-      {"| C | | F | G7 | |", "C | C | F | G7 | G7"},                  // empty bars
-      {"| C | F | x3", "C | F | C | F | C | F"},                      // a line played three times
-      {"| G |\n| C | F | (2x)\n| G |", "G | C | F | C | F | G"},      //
-      {"1 | C | F |\n3 | G7 | C |", "C | F | G7 | C"},                // numbers in front of lines
-      {"1: C | F |\n3) G7 | C |", "C | F | G7 | C"},                  //
-      {"| 1 C | 2 F | 3 G7 |", "C | F | G7"},                         // numbers in front of bars
-      {"A: | C | F |\nB: | G7 | C |", "C | F | G7 | C"},              // sections
-      {"Bridge:\n| C | F |", "C | F"},                                //
-      {"form: A B A\nA: | C |\nB: | F |", "C | F | C"},               //
-      {"Quay Song\n| C | F |", "C | F"},                              // a title
-      {"A Lantern in the Fog\nkey: C\n| C | F |", "C | F"},           //
+      {"| C, F, G7 |", "C 2 F 1 G7 1"},                                // commas between chords
+      {"| C,F | G7 , C |", "C 2 F 2 | G7 2 C 2"},                      //
+      {"| bb7 | eb | f#m7 b7 |", "Bb7 | Eb | f#m7 2 B7 2"},            // small letters
+      {"| C x x F | C - F - |", "C 3 F 1 | C 2 F 2"},                  // held with x and -
+      {"| C - | x | F |", "C | C | F"},                                //
+      {"| C | (Dm7 G7) |", "C | Dm7 2 G7 2"},                          // a turn-around in parentheses
+      {"| C | (Am7 | Dm7, G7) |", "C | Am7 | Dm7 2 G7 2"},             //
+      {"| C | | F | G7 | |", "C | C | F | G7 | G7"},                   // empty bars
+      {"| C | F | x3", "C | F | C | F | C | F"},                       // a line played three times
+      {"| G |\n| C | F | (2x)\n| G |", "G | C | F | C | F | G"},       //
+      {"1 | C | F |\n3 | G7 | C |", "C | F | G7 | C"},                 // numbers in front of lines
+      {"1: C | F |\n3) G7 | C |", "C | F | G7 | C"},                   //
+      {"| 1 C | 2 F | 3 G7 |", "C | F | G7"},                          // numbers in front of bars
+      {"A: | C | F |\nB: | G7 | C |", "C | F | G7 | C"},               // sections
+      {"Bridge:\n| C | F |", "C | F"},                                 //
+      {"form: A B A\nA: | C |\nB: | F |", "C | F | C"},                //
+      {"Quay Song\n| C | F |", "C | F"},                               // a title
+      {"A Lantern in the Fog\nkey: C\n| C | F |", "C | F"},            //
       {"tempo: 160\ncomposer: the evening class\n| C | F |", "C | F"}  //
   }));
   CAPTURE(text);
@@ -44,14 +44,14 @@ TEST_CASE("a chart may be typed loosely") {
 
 TEST_CASE("what could be read before means what it meant") {
   const auto [text, bars] = GENERATE(table<string, string>({
-      {"C F G7\n| C | F |", "C 2 F 1 G7 1 | C | F"},             // a first line of chords is no title
-      {"A\n| C | F |", "A | C | F"},                             // nor is a single letter that is a chord
-      {"|: C | F :| x3", "C | F | C | F | C | F"},               //
-      {"|: C |1. F :|2. G |", "C | F | C | G"},                  // endings are no bar numbers
-      {"C:maj7 | D:min7", "C:maj7 | D:min7"},                    // a chord with a colon is no section
-      {"| C(b9) | C7(b9, #11) |", "C(b9) | C7(b9, #11)"},        // parentheses and commas of a chord
-      {"| C7b9,#11 | F |", "C7b9,#11 | F"},                      //
-      {"A:|C|F|", "A | A | C | F"},                              // ":|" behind a chord ends a repeat
+      {"C F G7\n| C | F |", "C 2 F 1 G7 1 | C | F"},       // a first line of chords is no title
+      {"A\n| C | F |", "A | C | F"},                       // nor is a single letter that is a chord
+      {"|: C | F :| x3", "C | F | C | F | C | F"},         //
+      {"|: C |1. F :|2. G |", "C | F | C | G"},            // endings are no bar numbers
+      {"C:maj7 | D:min7", "C:maj7 | D:min7"},              // a chord with a colon is no section
+      {"| C(b9) | C7(b9, #11) |", "C(b9) | C7(b9, #11)"},  // parentheses and commas of a chord
+      {"| C7b9,#11 | F |", "C7b9,#11 | F"},                //
+      {"A:|C|F|", "A | A | C | F"},                        // ":|" behind a chord ends a repeat
   }));
   CAPTURE(text);
   CHECK(played(parse_changes(text, "a.changes")) == bars);
