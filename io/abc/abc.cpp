@@ -6,6 +6,7 @@
 #include "io/musicxml/bar_lengths.hpp"
 #include "io/musicxml/melodic_line.hpp"
 #include "io/musicxml/play_out.hpp"
+#include "io/musicxml/road_map.hpp"
 
 #include "analyzer/shortened.hpp"
 
@@ -93,9 +94,9 @@ ReadResult played_tune(const AbcText& source, ChosenTune& chosen, const ReadOpti
   const std::size_t index = solo_part(source, tune, options);
   WrittenPart& part = tune.parts[index];
   if (options.transpose) assume_abc_transposition(source, *options.transpose, part, notices);
-  const std::vector<std::size_t> order = measures_of_tune(source, tune, index, options, notices);
+  const PlayingOrder order = measures_of_tune(source, tune, index, options, notices);
   const MelodicLine line = melodic_line(part, solo_line(source, part, options), notices);
-  const std::vector<PlayedMeasure> played = lay_out_measures(part, order, notices);
+  const std::vector<PlayedMeasure> played = lay_out_measures(part, order.measures, notices);
   ReadResult result;
   Solo& solo = result.solo;
   solo.title = chosen.source->title;

@@ -112,34 +112,36 @@ std::size_t solo_line(const AbcText& source, const WrittenPart& part, const Read
                                                      *options.voice, part.voices.size()));
 }
 
-std::vector<std::size_t> measures_of_tune(const AbcText& source, const WrittenTune& tune, std::size_t solo,
-                                          const ReadOptions& options, Notices& notices) {
+PlayingOrder measures_of_tune(const AbcText& source, const WrittenTune& tune, std::size_t solo,
+                              const ReadOptions& options, Notices& notices) {
   const WrittenPart& part = tune.parts[solo];
-  std::vector<std::size_t> measures(part.measures.size());
-  std::iota(measures.begin(), measures.end(), std::size_t{0});
-  if (options.road_map == RoadMap::as_written) return measures;
-  measures.clear();
+  PlayingOrder whole;
+  if (options.road_map == RoadMap::as_written) {
+    whole.measures.resize(part.measures.size());
+    std::iota(whole.measures.begin(), whole.measures.end(), std::size_t{0});
+    return whole;
+  }
   constexpr std::size_t most_bars = 20'000;
   const std::vector<RoadSigns> signs = signs_of_all(tune, solo);
   for (const TunePart& stretch : ordered_parts(source, tune, part, notices)) {
     const auto begin = signs.begin();
     const PlayingOrder order = playing_order(
         {begin + static_cast<std::ptrdiff_t>(stretch.first), begin + static_cast<std::ptrdiff_t>(stretch.end)});
-    for (const std::size_t measure : order.measures) measures.push_back(stretch.first + measure);
+    for (const std::size_t measure : order.measures) whole.measures.push_back(stretch.first + measure);
     for (const std::size_t lost : order.lost_jumps) {
       const WrittenMeasure& measure = part.measures[stretch.first + lost];
       notices.add(Oddity::lost_jumps, measure.offset_bytes, measure.number);
     }
-    if (order.endless || measures.size() > std::max(most_bars, part.measures.size()))
+    if (order.endless || whole.measures.size() > std::max(most_bars, part.measures.size()))
       throw ReadError(
           place_of(source.file),
           fmt::format("the repeats and jumps play more than {} bars; --as-written reads the page once", most_bars));
   }
   std::vector<bool> is_played(part.measures.size(), false);
-  for (const std::size_t measure : measures) is_played[measure] = true;
+  for (const std::size_t measure : whole.measures) is_played[measure] = true;
   for (std::size_t i = 0; i < is_played.size(); ++i)
     if (!is_played[i]) notices.add(Oddity::unplayed_bars, part.measures[i].offset_bytes, part.measures[i].number);
-  return measures;
+  return whole;
 }
 
 }  // namespace insideline::io

@@ -3,10 +3,10 @@
 
 #include "io/abc/abc_text.hpp"
 #include "io/abc/tune_reader.hpp"
+#include "io/musicxml/road_map.hpp"
 #include "io/read_solo.hpp"
 
 #include <cstddef>
-#include <vector>
 
 namespace insideline::io {
 
@@ -16,8 +16,8 @@ std::size_t solo_part(const AbcText& source, const WrittenTune& tune, const Read
 
 /// The measures of part `solo` as they are played, by repeats, endings, jumps and the order of P:. Throws ReadError
 /// where they never end.
-std::vector<std::size_t> measures_of_tune(const AbcText& source, const WrittenTune& tune, std::size_t solo,
-                                          const ReadOptions& options, Notices& notices);
+PlayingOrder measures_of_tune(const AbcText& source, const WrittenTune& tune, std::size_t solo,
+                              const ReadOptions& options, Notices& notices);
 
 /// The line of that part, as options.voice numbers what & writes together. Throws ReadError.
 std::size_t solo_line(const AbcText& source, const WrittenPart& part, const ReadOptions& options);
