@@ -40,9 +40,13 @@ std::string names_of(const std::vector<AbcTune>& tunes) {
   return tunes.size() > most_named ? names + " ..." : names;
 }
 
-bool is_called(const AbcTune& tune, std::string_view wanted) {
+bool equal_but_for_case(std::string_view a, std::string_view b) {
   const auto lower = [](char c) { return static_cast<char>(std::tolower(static_cast<unsigned char>(c))); };
-  return tune.number == wanted || std::ranges::equal(tune.title, wanted, {}, lower, lower);
+  return std::ranges::equal(a, b, {}, lower, lower);
+}
+
+bool is_called(const AbcTune& tune, std::string_view wanted) {
+  return tune.number == wanted || equal_but_for_case(tune.title, wanted);
 }
 
 void demand_tune(const AbcText& source, const AbcFile& file, const std::optional<std::string>& wanted) {
@@ -124,7 +128,9 @@ ReadResult played_tune(const AbcText& source, ChosenTune& chosen, const ReadOpti
 }  // namespace
 
 bool is_abc(std::string_view bytes, std::string_view file_name) {
-  if (file_name.size() > 4 && is_called({{}, {}, std::string(file_name.substr(file_name.size() - 4))}, ".abc"))
+  constexpr std::string_view ending = ".abc";
+  if (file_name.size() > ending.size() &&
+      equal_but_for_case(file_name.substr(file_name.size() - ending.size()), ending))
     return true;
   constexpr std::size_t far_enough = 4096;
   const std::string_view head = bytes.substr(0, far_enough);

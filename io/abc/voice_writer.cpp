@@ -11,7 +11,7 @@ namespace {
 
 constexpr std::size_t most_measures = 20'000;
 constexpr std::int64_t finest = 1'000'000;  // parts of a quarter note; a bar that needs finer ones is a slip
-const Beats longest_bar = 4096;
+constexpr Beats longest_bar = 4096;
 
 }  // namespace
 

@@ -65,7 +65,6 @@ class VoiceWriter {
   void open_measure(std::size_t offset_bytes);
   void close_measure();
   void number_measures();
-  [[nodiscard]] bool is_open() const { return open_; }
   [[nodiscard]] Beats unit_length() const;
   [[nodiscard]] Interval transposition() const;
   /// The length as it is after tuplet and broken rhythm, and both used up.

@@ -118,7 +118,7 @@ void read_tempo(ChartHeaders& headers, const Value& value) {
     refuse(value.chart, value.offset_bytes,
            fmt::format("\"{}\" is not a tempo; write quarter notes a minute, from {} to {}", shortened(value.text),
                        slowest, fastest));
-  set_once(headers.tempo_bpm, double{static_cast<double>(*bpm)}, value, "tempo");
+  set_once(headers.tempo_bpm, static_cast<double>(*bpm), value, "tempo");
 }
 
 void read_composer(ChartHeaders& headers, const Value& value) {
@@ -140,6 +140,7 @@ std::string known_words() {
 }  // namespace
 
 std::optional<std::string_view> section_name(const ChartLine& line) {
+  if (line.text.find(':') == std::string_view::npos) return std::nullopt;
   std::vector<std::string_view> words;
   for (const HeaderKind& kind : header_kinds) words.push_back(kind.word);
   return section_label(line, words);
