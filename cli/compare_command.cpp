@@ -187,7 +187,6 @@ void add_compare_command(CLI::App& program) {
   CLI::App* command =
       program.add_subcommand("compare", "Put two or more solos side by side, and say how sure each difference is");
   const auto options = std::make_shared<CompareOptions>();
-  options->reading.beside = ChangesBeside::used;
   command->add_option("SOLO", options->solos, "The solos, the first of them the measure of the others")->required();
   add_reading_options(*command, options->reading);
   add_comparing_options(*command, *options);

@@ -91,7 +91,7 @@ void Destinations::spare_all_of(const SoloOptions& options) const {
   spare(options.solo);
   spare(options.changes);
   spare(options.beats_file);
-  if (options.beside == ChangesBeside::used && !options.changes) spare(io::changes_beside(options.solo));
+  if (!options.changes) spare(io::changes_beside(options.solo));
 }
 
 }  // namespace insideline::cli

@@ -42,7 +42,7 @@ struct DrillCommand {
   std::optional<int> choruses;
   std::optional<std::string> like;
   std::optional<std::string> gaps;
-  double goal_bpm = default_bpm;
+  std::optional<double> goal_bpm;  // as --tempo says it; else the chart, else default_bpm
   reports::DrillSheetOptions sheet;
 };
 
@@ -199,7 +199,10 @@ std::string sheet_bytes(const DrillCommand& command, const reports::DrillReport&
 
 void make_drill(const DrillCommand& command) {
   check_options(command);
-  const Changes changes = io::read_changes(command.changes);
+  const io::ChartReading chart = io::read_chart(command.changes);
+  const Changes& changes = chart.changes;
+  const double goal_bpm = command.goal_bpm.value_or(chart.tempo_bpm.value_or(default_bpm));
+  for (const io::Warning& warning : chart.warnings) print_warning(to_string(warning));
   const std::string file = std::filesystem::path(command.changes).filename().string();
   DrillSettings settings = command.settings;
   if (command.instrument) settings.range = sounding_range(*command.instrument);
@@ -213,10 +216,10 @@ void make_drill(const DrillCommand& command) {
   auto drill = drill_over(changes, settings);
   if (!drill) throw io::ReadError(io::place_of(file), drill.error());
   drill->solo.title = changes.title.empty() ? std::filesystem::path(file).stem().string() : changes.title;
-  drill->solo.tempo_bpm = command.goal_bpm;
+  drill->solo.tempo_bpm = goal_bpm;
   drill->solo.part = "Practice line";
   if (command.instrument) set_instrument(drill->solo, *command.instrument);
-  const reports::DrillReport report{*drill, settings, why, command.goal_bpm};
+  const reports::DrillReport report{*drill, settings, why, goal_bpm};
   PendingFile sheet(command.output, sheet_bytes(command, report));
   sheet.commit();
   write_to_standard_output(reports::drill_plan_text(report));
@@ -340,7 +343,9 @@ void add_sheet_options(CLI::App& command, DrillCommand& options) {
           "--degrees", [&options] { options.sheet.degrees = reports::DegreeRow::shown; },
           "Print under each note which tone of the chord it is")
       ->group(group);
-  command.add_option("--tempo", options.goal_bpm, "Quarter notes a minute: the top of the ladder; default: 120")
+  command
+      .add_option("--tempo", options.goal_bpm,
+                  "Quarter notes a minute: the top of the ladder; default: the tempo of the changes, else 120")
       ->check(CLI::Range(slowest, fastest))
       ->option_text("BPM")
       ->group(group);

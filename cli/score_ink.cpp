@@ -1,5 +1,6 @@
 #include "cli/score_ink.hpp"
 
+#include "io/abc/abc.hpp"
 #include "io/midi/midi.hpp"
 #include "io/musicxml/container_writer.hpp"
 #include "io/read_result.hpp"
@@ -59,6 +60,9 @@ std::string annotated_file(const reports::Report& report, std::string_view solo_
   if (io::is_midi(solo_bytes))
     throw io::ReadError(io::place_of(name),
                         "a MIDI file has no page to write labels on; --annotated needs a MusicXML score");
+  if (io::is_abc(solo_bytes, name))
+    throw io::ReadError(io::place_of(name),
+                        "a tune in ABC has no page to write labels on; --annotated needs a MusicXML score");
   std::string score = io::annotated_score(solo_bytes, name, score_ink(report));
   return ends_in_mxl(destination) ? io::packed_score(score, solo_bytes, name) : score;
 }

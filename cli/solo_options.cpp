@@ -9,6 +9,7 @@
 #include "cli/section_option.hpp"
 #include "io/changes/changes_file.hpp"
 #include "io/read_solo.hpp"
+#include "io/solo_files.hpp"
 
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
@@ -63,25 +64,29 @@ std::string changes_place(io::ChangesPlace place) {
 }
 
 /// The changes in sounding pitch, and what they are called in the report.
-Changes chosen_changes(const SoloOptions& options, const io::ReadResult& read, reports::Source& source) {
+io::ChartReading chosen_changes(const SoloOptions& options, const io::ReadResult& read, reports::Source& source) {
   if (options.changes) {
-    Changes changes = io::read_changes(*options.changes);
+    io::ChartReading chart = io::read_chart(*options.changes);
     source.changes_file = file_name(*options.changes);
-    if (options.changes_pitch == ChangesPitch::written) changes = transposed(changes, read.solo.sounding_minus_written);
-    return changes;
+    if (options.changes_pitch == ChangesPitch::written)
+      chart.changes = transposed(chart.changes, read.solo.sounding_minus_written);
+    return chart;
   }
   if (read.changes && !read.changes->spans.empty()) {
     source.changes_file = changes_place(read.changes_place);
-    return *read.changes;
+    return {.changes = *read.changes, .tempo_bpm = std::nullopt, .warnings = {}};
   }
-  const std::filesystem::path beside = std::filesystem::path(options.solo).replace_extension(".changes");
-  if (options.beside == ChangesBeside::used && std::filesystem::exists(beside)) {
+  if (const auto beside = io::changes_beside(options.solo)) {
     SoloOptions with_file = options;
-    with_file.changes = beside.string();
+    with_file.changes = *beside;
     return chosen_changes(with_file, read, source);
   }
-  throw io::ReadError(io::place_of(file_name(options.solo)),
-                      "it has no chord symbols; write the changes into a text file and give it with --changes FILE");
+  const std::string own_name = std::filesystem::path(options.solo).stem().string() + ".changes";
+  throw io::ReadError(
+      io::place_of(file_name(options.solo)),
+      fmt::format("it has no chord symbols; write the changes into a text file {} beside it, or give one "
+                  "with --changes FILE",
+                  own_name));
 }
 
 reports::PartChoice part_choice(const SoloOptions& options, const io::ReadResult& read) {
@@ -112,7 +117,7 @@ void take_section(reports::Report& report, const Harmony& harmony, const Section
 std::string file_name(const std::string& path) { return std::filesystem::path(path).filename().string(); }
 
 void add_solo_options(CLI::App& command, SoloOptions& options) {
-  command.add_option("SOLO", options.solo, "The transcribed solo, a MusicXML or MIDI file")->required();
+  command.add_option("SOLO", options.solo, "The transcribed solo, a MusicXML, ABC or MIDI file")->required();
   add_reading_options(command, options);
 }
 
@@ -147,6 +152,11 @@ void add_reading_options(CLI::App& command, SoloOptions& options) {
       ->option_text("VOICE")
       ->group(group);
   command
+      .add_option("--tune", options.reading.tune,
+                  "The tune of an ABC file that holds several, by its number or title; default: the first with notes")
+      ->option_text("NUMBER|TITLE")
+      ->group(group);
+  command
       .add_flag_callback(
           "--as-written", [&options] { options.reading.road_map = io::RoadMap::as_written; },
           "Read the page once from left to right; otherwise repeats, endings and jumps are played")
@@ -179,7 +189,9 @@ reports::Report analyzed(const SoloOptions& options, std::string_view solo_bytes
   report.source.solo_file = file_name(options.solo);
   report.settings = options.settings;
   report.source.part_choice = part_choice(options, read);
-  const Changes changes = chosen_changes(options, read, report.source);
+  const io::ChartReading chart = chosen_changes(options, read, report.source);
+  const Changes& changes = chart.changes;
+  if (!read.solo.tempo_bpm) read.solo.tempo_bpm = chart.tempo_bpm;
   report.source.changes_title = changes.title;
   report.source.changes_key = changes.key;
   if (changes.extent == Extent::looping) {
@@ -194,6 +206,7 @@ reports::Report analyzed(const SoloOptions& options, std::string_view solo_bytes
   else
     report.analysis = analyze(report.solo, harmony, options.settings);
   for (const io::Warning& warning : read.warnings) report.warnings.push_back(to_string(warning));
+  for (const io::Warning& warning : chart.warnings) report.warnings.push_back(to_string(warning));
   report.warnings.insert(report.warnings.end(), doubts.begin(), doubts.end());
   for (const std::string& warning : report.analysis.warnings) report.warnings.push_back(warning);
   return report;

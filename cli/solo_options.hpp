@@ -20,16 +20,12 @@ namespace insideline::cli {
 
 enum class ChangesPitch : std::uint8_t { concert, written };
 
-/// Whether tune.changes is taken for tune.musicxml where that has no chords and no file is named.
-enum class ChangesBeside : std::uint8_t { ignored, used };
-
 constexpr int furthest_bar = 100'000;  ///< of a chart
 
 struct SoloOptions {
   std::string solo;
-  std::optional<std::string> changes;
+  std::optional<std::string> changes;  ///< none: those in the score, else tune.changes beside tune.musicxml
   ChangesPitch changes_pitch = ChangesPitch::concert;
-  ChangesBeside beside = ChangesBeside::ignored;
   int start_bar = 1;
   io::ReadOptions reading;
   std::optional<std::string> beats_file;  ///< read into `reading.beats`

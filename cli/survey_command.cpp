@@ -207,7 +207,6 @@ void add_survey_command(CLI::App& program) {
   CLI::App* command =
       program.add_subcommand("survey", "Analyse every solo below a folder, into one table and one database");
   const auto options = std::make_shared<SurveyCommand>();
-  options->survey.reading.beside = ChangesBeside::used;
   command->add_option("FOLDER", options->survey.folders,
                       "Where the solos are; their changes in the score or beside it");
   add_work_options(*command, *options);

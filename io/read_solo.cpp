@@ -1,5 +1,6 @@
 #include "io/read_solo.hpp"
 
+#include "io/abc/abc.hpp"
 #include "io/file_bytes.hpp"
 #include "io/midi/midi.hpp"
 #include "io/musicxml/musicxml.hpp"
@@ -11,15 +12,18 @@ namespace insideline::io {
 namespace {
 
 struct Importer {
-  bool (*recognises)(std::string_view bytes);
+  bool (*recognises)(std::string_view bytes, std::string_view file_name);
   ReadResult (*parse)(std::string_view bytes, std::string_view file_name, const ReadOptions& options);
 };
 
 /// Whatever no other importer recognises is read as MusicXML, which says best what is wrong with it.
-bool takes_the_rest(std::string_view /*bytes*/) { return true; }
+bool takes_the_rest(std::string_view /*bytes*/, std::string_view /*file_name*/) { return true; }
+
+bool begins_as_midi(std::string_view bytes, std::string_view /*file_name*/) { return is_midi(bytes); }
 
 constexpr std::array importers = {
-    Importer{is_midi, parse_midi},
+    Importer{begins_as_midi, parse_midi},
+    Importer{is_abc, parse_abc},
     Importer{takes_the_rest, parse_musicxml},
 };
 
@@ -31,7 +35,7 @@ std::string read_solo_bytes(const std::filesystem::path& file) { return read_byt
 
 ReadResult parse_solo(std::string_view bytes, std::string_view file_name, const ReadOptions& options) {
   for (const Importer& importer : importers)
-    if (importer.recognises(bytes)) return importer.parse(bytes, file_name, options);
+    if (importer.recognises(bytes, file_name)) return importer.parse(bytes, file_name, options);
   throw ReadError(place_of(file_name), "this is not a score that can be read; export it as MusicXML");
 }
 

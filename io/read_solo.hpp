@@ -24,6 +24,7 @@ struct ReadOptions {
   std::optional<std::string> voice{};  ///< as the score numbers its voices; default: the single melodic line
   std::optional<int> transpose{};      ///< semitones from written to sounding, where the file does not say
   RoadMap road_map = RoadMap::played;
+  std::optional<std::string> tune{};  ///< of an ABC file, by its number or title; default: the first with notes
   // What follows is for MIDI files.
   Damage damage = Damage::refused;           ///< whether a damaged file is read as far as it can be
   std::optional<std::string> chord_track{};  ///< name or number of a track of block chords to read the changes from

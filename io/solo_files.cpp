@@ -23,7 +23,7 @@ std::string lower_ending(const std::filesystem::path& file) {
 }
 
 bool is_solo_name(const std::filesystem::path& file) {
-  constexpr std::array endings{".musicxml", ".xml", ".mxl", ".mid", ".midi"};
+  constexpr std::array endings{".musicxml", ".xml", ".mxl", ".mid", ".midi", ".abc"};
   return std::ranges::find(endings, lower_ending(file)) != endings.end();
 }
 

@@ -26,10 +26,10 @@ struct FoundSolos {
 
 enum class LinksOut : std::uint8_t { left_out, followed };
 
-/// Every .musicxml, .xml, .mxl, .mid and .midi file below `folder`, which may be such a file itself. Symbolic links are
-/// followed where they stay in the folder; a folder that was visited is not visited again, so that links in a circle
-/// end. Hidden folders are left out. `progress` is told now and then how many files were found. Throws ReadError where
-/// `folder` does not exist.
+/// Every .musicxml, .xml, .mxl, .mid, .midi and .abc file below `folder`, which may be such a file itself. Symbolic
+/// links are followed where they stay in the folder; a folder that was visited is not visited again, so that links in a
+/// circle end. Hidden folders are left out. `progress` is told now and then how many files were found. Throws ReadError
+/// where `folder` does not exist.
 FoundSolos find_solos(const std::filesystem::path& folder, LinksOut links_out = LinksOut::left_out,
                       const std::function<void(std::size_t)>& progress = {});
 

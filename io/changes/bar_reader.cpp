@@ -3,6 +3,7 @@
 #include "analyzer/harmony/chord_symbol.hpp"
 #include "analyzer/shortened.hpp"
 #include "io/changes/beat_shares.hpp"
+#include "io/changes/typed_habits.hpp"
 
 #include <algorithm>
 #include <array>
@@ -24,7 +25,9 @@ struct Entry {
 };
 
 /// A dot gives the chord before it one more beat; players also write a slash for each beat.
-bool is_beats(std::string_view word) { return word == "/" || word.find_first_not_of('.') == std::string_view::npos; }
+bool is_beats(std::string_view word) {
+  return word == "/" || is_hold(word) || word.find_first_not_of('.') == std::string_view::npos;
+}
 
 std::string plural(int count, std::string_view thing) {
   return fmt::format("{} {}{}", count, thing, count == 1 ? "" : "s");
@@ -59,6 +62,10 @@ Entry read_chord(const ChartText& chart, const Sign& word, int number) {
   const auto undotted = parse_chord_symbol(word.text.substr(0, symbol_size));
   if (symbol_size < word.text.size() && undotted)
     return {*undotted, 1 + static_cast<int>(word.text.size() - symbol_size)};
+  if (const auto capital = with_capital_root(word.text)) {
+    const auto chord = parse_chord_symbol(capital->substr(0, symbol_size));
+    if (chord) return {*chord, 1 + static_cast<int>(word.text.size() - symbol_size)};
+  }
   if (const auto remedy = other_remedy(word.text))
     refuse(chart, word.offset_bytes, fmt::format("bar {}: \"{}\": {}", number, word.text, *remedy));
   const std::size_t stopped = std::min(whole.error().offset_bytes, word.text.size());
@@ -87,6 +94,20 @@ std::vector<Entry> read_entries(const ChartText& chart, const std::vector<Sign>&
     }
   }
   return entries;
+}
+
+/// Chords held with x or - share the bar as equal parts, where counting each sign as a beat does not fill it: "C -".
+std::optional<std::vector<Beats>> shared_with_holds(const Meter& meter, const std::vector<Sign>& words,
+                                                    const std::vector<int>& beats) {
+  const auto parts = static_cast<int>(words.size());
+  const bool holds_alone =
+      std::ranges::none_of(words, [](const Sign& word) { return is_beats(word.text) && !is_hold(word.text); });
+  int sum = 0;
+  for (const int own : beats) sum += own;
+  if (!holds_alone || sum != parts || meter.beats % parts != 0) return std::nullopt;
+  std::vector<Beats> lengths;
+  for (const int own : beats) lengths.push_back(bar_length(meter) * Beats(own, parts));
+  return lengths;
 }
 
 std::string does_not_fill(int number, const Meter& meter, int beats) {
@@ -127,7 +148,8 @@ std::vector<BarChord> read_bar(const ChartText& chart, const std::vector<Sign>& 
     beats.push_back(entry.beats);
     sum += entry.beats;
   }
-  const auto lengths = beats_given ? given_beats(meter, beats) : shared_beats(meter, static_cast<int>(entries.size()));
+  auto lengths = beats_given ? given_beats(meter, beats) : shared_beats(meter, static_cast<int>(entries.size()));
+  if (!lengths && beats_given) lengths = shared_with_holds(meter, words, beats);
   if (!lengths)
     refuse(chart, place, beats_given ? does_not_fill(number, meter, sum) : cannot_share(number, meter, sum));
   std::vector<BarChord> bar;

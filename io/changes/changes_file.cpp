@@ -4,9 +4,12 @@
 #include "io/changes/chart_reader.hpp"
 #include "io/changes/chart_text.hpp"
 #include "io/changes/road_map.hpp"
+#include "io/changes/typed_habits.hpp"
 #include "io/file_bytes.hpp"
 #include "io/read_result.hpp"
 
+#include <optional>
+#include <string>
 #include <utility>
 #include <vector>
 
@@ -45,29 +48,41 @@ void play_out(Changes& changes, const WrittenBars& written, const std::vector<st
 
 }  // namespace
 
-Changes parse_changes(std::string_view text, std::string_view file_name) {
+ChartReading parse_chart(std::string_view text, std::string_view file_name) {
   if (text.size() > largest_file_bytes)
     throw ReadError(place_of(file_name), "the changes are larger than 1 MiB; a chart is a page of text");
   const ChartText chart = chart_text(text, file_name);
   std::vector<ChartLine> chord_lines;
-  const ChartHeaders headers = take_headers(chart, chart_lines(chart), chord_lines);
+  std::vector<ChartLine> lines = chart_lines(chart);
+  const std::optional<ChartLine> title = title_line(lines);
+  if (title) lines.erase(lines.begin());
+  const ChartHeaders headers = take_headers(chart, lines, chord_lines);
   if (chord_lines.empty())
     throw ReadError(place_of(file_name),
                     "there are no bars; write chords between bar lines, like | Dm7 | G7 | Cmaj7 | % |");
   const Meter meter = headers.meter.value_or(Meter{});
-  const WrittenBars written = read_bars(chart, chord_lines, meter);
+  WrittenBars written = read_bars(chart, chord_lines, meter);
   if (written.marks.empty()) throw ReadError(place_of(file_name), "there are bar lines, but no chords between them");
-  Changes changes;
-  changes.title = headers.title.value_or("");
+  ChartReading reading;
+  Changes& changes = reading.changes;
+  changes.title = headers.title.value_or(title ? std::string(title->text) : "");
   changes.key = headers.key;
   changes.meter = headers.meter;
   if (headers.pickup) changes.pickup = *headers.pickup * beat_length(meter);
   play_out(changes, written, playing_order(chart, written.marks, headers.form));
-  return changes;
+  reading.tempo_bpm = headers.tempo_bpm;
+  reading.warnings = std::move(written.warnings);
+  return reading;
 }
 
-Changes read_changes(const std::filesystem::path& file) {
-  return parse_changes(read_bytes(file, largest_file_bytes), file.filename().string());
+Changes parse_changes(std::string_view text, std::string_view file_name) {
+  return parse_chart(text, file_name).changes;
 }
+
+ChartReading read_chart(const std::filesystem::path& file) {
+  return parse_chart(read_bytes(file, largest_file_bytes), file.filename().string());
+}
+
+Changes read_changes(const std::filesystem::path& file) { return read_chart(file).changes; }
 
 }  // namespace insideline::io

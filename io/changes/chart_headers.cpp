@@ -2,6 +2,7 @@
 
 #include "analyzer/model/pitch.hpp"
 #include "analyzer/shortened.hpp"
+#include "io/changes/typed_habits.hpp"
 
 #include <algorithm>
 #include <array>
@@ -106,9 +107,28 @@ void read_form(ChartHeaders& headers, const Value& value) {
     refuse(value.chart, value.offset_bytes, "the form names no section; write one like A A B A");
 }
 
+/// "160", "160 bpm": quarter notes a minute.
+void read_tempo(ChartHeaders& headers, const Value& value) {
+  std::string_view number = value.text;
+  if (lower_case(number).ends_with("bpm")) number = trimmed(number.substr(0, number.size() - 3));
+  const auto bpm = parse_number(number);
+  constexpr int slowest = 20;
+  constexpr int fastest = 400;
+  if (!bpm || *bpm < slowest || *bpm > fastest)
+    refuse(value.chart, value.offset_bytes,
+           fmt::format("\"{}\" is not a tempo; write quarter notes a minute, from {} to {}", shortened(value.text),
+                       slowest, fastest));
+  set_once(headers.tempo_bpm, static_cast<double>(*bpm), value, "tempo");
+}
+
+void read_composer(ChartHeaders& headers, const Value& value) {
+  set_once(headers.composer, std::string(value.text), value, "composer");
+}
+
 constexpr std::array header_kinds = {
-    HeaderKind{"title", read_title},   HeaderKind{"key", read_key},   HeaderKind{"meter", read_meter},
-    HeaderKind{"pickup", read_pickup}, HeaderKind{"form", read_form},
+    HeaderKind{"title", read_title},       HeaderKind{"key", read_key},   HeaderKind{"meter", read_meter},
+    HeaderKind{"pickup", read_pickup},     HeaderKind{"form", read_form}, HeaderKind{"tempo", read_tempo},
+    HeaderKind{"composer", read_composer},
 };
 
 std::string known_words() {
@@ -119,7 +139,15 @@ std::string known_words() {
 
 }  // namespace
 
+std::optional<std::string_view> section_name(const ChartLine& line) {
+  if (line.text.find(':') == std::string_view::npos) return std::nullopt;
+  std::vector<std::string_view> words;
+  for (const HeaderKind& kind : header_kinds) words.push_back(kind.word);
+  return section_label(line, words);
+}
+
 bool is_header(const ChartLine& line) {
+  if (section_name(line)) return false;
   const auto colon = line.text.find(':');
   if (colon == std::string_view::npos || colon == 0 || !is_letter(line.text.front())) return false;
   const std::string_view word = trimmed(line.text.substr(0, colon));

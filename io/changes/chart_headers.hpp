@@ -22,12 +22,17 @@ struct ChartHeaders {
   std::optional<std::string> title;
   std::optional<Key> key;
   std::optional<Meter> meter;
-  std::optional<Beats> pickup;  ///< in counted beats of the meter
-  std::vector<FormEntry> form;  ///< empty: as written
+  std::optional<Beats> pickup;          ///< in counted beats of the meter
+  std::vector<FormEntry> form;          ///< empty: as written
+  std::optional<double> tempo_bpm;      ///< quarter notes a minute
+  std::optional<std::string> composer;  ///< for the reader of the chart alone
 };
 
 /// True for a line such as "key: Eb". "C:maj7 | F |" is a line of chords.
 bool is_header(const ChartLine& line);
+
+/// "A" of a line that begins a section, "A: | C | F |" or "Bridge:". Such a line is no header.
+std::optional<std::string_view> section_name(const ChartLine& line);
 
 /// What the header is about: "meter".
 std::string header_word(const ChartLine& line);

@@ -7,6 +7,7 @@
 #include <utility>
 #include "analyzer/shortened.hpp"
 #include "io/changes/chart_headers.hpp"
+#include "io/changes/typed_habits.hpp"
 
 #include <fmt/format.h>
 
@@ -69,6 +70,11 @@ class ChartReader {
   void read_ending(const Sign& sign);
   void end_repeat(const Sign& sign);
   void close_bar();
+  ChartLine after_label(const ChartLine& line);
+  bool repeats_line(const Sign& sign, const std::optional<Sign>& before);
+  void hold_bar(const Sign& bar_line);
+  void note_small_letters(const std::vector<Sign>& words);
+  void warn(std::size_t offset_bytes, std::string_view message);
   [[nodiscard]] int next_number() const { return static_cast<int>(written_.marks.size()) + 1; }
 
   const ChartText& chart_;
@@ -80,12 +86,15 @@ class ChartReader {
   std::optional<Sign> opened_repeat_;
   std::optional<Sign> opened_ending_;
   std::optional<ChartLine> opened_meter_;
+  std::size_t first_of_line_ = 0;    // the bar that the line being read begins with
+  std::vector<Sign> small_letters_;  // chords typed with one
 };
 
 void ChartReader::read_line(const ChartLine& line) {
   std::optional<Sign> before;
-  for (const Sign& sign : signs_of(chart_, line)) {
-    read_sign(sign, before);
+  first_of_line_ = written_.marks.size();
+  for (const Sign& sign : signs_of(chart_, after_label(line))) {
+    if (!repeats_line(sign, before)) read_sign(sign, before);
     before = sign;
   }
   close_bar();
@@ -113,10 +122,59 @@ void ChartReader::read_sign(const Sign& sign, const std::optional<Sign>& before)
   }
 }
 
+/// What follows the section name or the bar number that a line may begin with.
+ChartLine ChartReader::after_label(const ChartLine& line) {
+  std::size_t at = 0;
+  if (const auto name = section_name(line)) {
+    read_section({SignKind::section, *name, line.offset_bytes});
+    at = line.text.find(':') + 1;
+  } else {
+    while (at < line.text.size() && std::isdigit(static_cast<unsigned char>(line.text[at])) != 0) ++at;
+    const std::string_view rest = line.text.substr(at);
+    const bool number = at > 0 && !trimmed(rest).empty() &&
+                        (rest.starts_with(": ") || rest.starts_with(") ") || trimmed(rest).starts_with('|'));
+    if (!number) return line;
+    if (!trimmed(rest).starts_with('|')) ++at;
+  }
+  return {line.text.substr(at), line.offset_bytes + at};
+}
+
+/// "x3" behind the last bar of a line without repeat signs: the line is played three times.
+bool ChartReader::repeats_line(const Sign& sign, const std::optional<Sign>& before) {
+  const auto times = times_of(sign.text);
+  if (sign.kind != SignKind::word || !times || !before || before->kind != SignKind::bar_line || ends_repeat(*before) ||
+      before->text.ends_with(':') || !words_.empty() || first_of_line_ == written_.marks.size() || opened_repeat_)
+    return false;
+  const auto first = written_.marks.begin() + static_cast<std::ptrdiff_t>(first_of_line_);
+  if (std::any_of(first, written_.marks.end(), [](const BarMarks& m) { return m.times > 0 || !m.ending.empty(); }))
+    return false;
+  first->starts_repeat = true;
+  written_.marks.back().times = *times;
+  return true;
+}
+
+/// A bar with nothing in it: the chord before goes on.
+void ChartReader::hold_bar(const Sign& bar_line) {
+  if (written_.chords.empty())
+    refuse(chart_, bar_line.offset_bytes,
+           fmt::format("bar {} is empty, and no chord stands before it; write a chord or N.C.", next_number()));
+  warn(bar_line.offset_bytes, fmt::format("bar {} is empty: the chord before goes on", next_number()));
+  words_.push_back({SignKind::word, "-", bar_line.offset_bytes});
+}
+
+void ChartReader::note_small_letters(const std::vector<Sign>& words) {
+  for (const Sign& word : words)
+    if (with_capital_root(word.text)) small_letters_.push_back(word);
+}
+
+void ChartReader::warn(std::size_t offset_bytes, std::string_view message) {
+  constexpr std::size_t most_warnings = 20;
+  if (written_.warnings.size() < most_warnings)
+    written_.warnings.push_back({place_in(chart_.file, chart_.text, offset_bytes), std::string(message)});
+}
+
 void ChartReader::read_bar_line(const Sign& sign, const std::optional<Sign>& before) {
-  if (words_.empty() && before && is_plain(*before) && is_plain(sign))
-    refuse(chart_, sign.offset_bytes,
-           fmt::format("bar {} is empty; write % to repeat the bar before it, or N.C.", next_number()));
+  if (words_.empty() && before && is_plain(*before) && is_plain(sign)) hold_bar(sign);
   close_bar();
   if (ends_repeat(sign)) end_repeat(sign);
   if (!sign.text.ends_with(':')) return;
@@ -153,7 +211,10 @@ void ChartReader::close_bar() {
     refuse(chart_, words_.front().offset_bytes, fmt::format("this chart has more than {} bars", most_played_bars));
   const std::vector<BarChord> none;
   const std::vector<BarChord>& before = written_.chords.empty() ? none : written_.chords.back();
-  std::vector<BarChord> bar = read_bar(chart_, words_, next_number(), meter_, before);
+  const std::vector<Sign> words = plain_words(chart_, words_, next_number());
+  if (words.empty()) refuse(chart_, words_.front().offset_bytes, fmt::format("bar {} has no chord", next_number()));
+  std::vector<BarChord> bar = read_bar(chart_, words, next_number(), meter_, before);
+  note_small_letters(words);
   if (opened_section_) section_ = opened_section_->text;
   written_.marks.push_back({.offset_bytes = words_.front().offset_bytes,
                             .section = section_,
@@ -179,6 +240,16 @@ WrittenBars ChartReader::finish() && {
     refuse(chart_, opened_meter_->offset_bytes,
            fmt::format("no bar follows this meter, after bar {}; a meter stands before the bars that are in it",
                        written_.marks.size()));
+  if (!small_letters_.empty()) {
+    std::string read;
+    constexpr std::size_t most_named = 4;
+    for (std::size_t i = 0; i < std::min(most_named, small_letters_.size()); ++i)
+      read += fmt::format("{}{} as {}", i == 0 ? "" : ", ", shortened(small_letters_[i].text),
+                          shortened(*with_capital_root(small_letters_[i].text)));
+    warn(small_letters_.front().offset_bytes,
+         fmt::format("roots in small letters were read as capitals: {}{}; a small letter does not mean minor here",
+                     read, small_letters_.size() > most_named ? " ..." : ""));
+  }
   return std::move(written_);
 }
 

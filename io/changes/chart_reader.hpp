@@ -5,6 +5,7 @@
 #include "io/changes/bar_reader.hpp"
 #include "io/changes/chart_text.hpp"
 #include "io/changes/road_map.hpp"
+#include "io/read_result.hpp"
 
 #include <string>
 #include <vector>
@@ -16,6 +17,7 @@ struct WrittenBars {
   std::vector<BarMarks> marks;
   std::vector<Meter> meters;
   std::vector<std::vector<BarChord>> chords;
+  std::vector<Warning> warnings;
 };
 
 /// `lines` are the lines of chords, and headers that change the meter from the bar after them on. A line need neither

@@ -107,12 +107,16 @@ void Notices::take_over_chords(const Notices& other) {
 void Notices::remark(Place place, std::string message) { remarks_.push_back({std::move(place), std::move(message)}); }
 
 std::vector<Warning> Notices::warnings(const ScoreDocument& document) const {
+  return warnings([&](std::ptrdiff_t offset_bytes) { return document.place(offset_bytes); });
+}
+
+std::vector<Warning> Notices::warnings(const std::function<Place(std::ptrdiff_t)>& place_at) const {
   std::vector<Warning> all = remarks_;
   for (const auto& [oddity, seen] : seen_) {
     const Wording& words = wording(oddity);
     const std::string message = fmt::format(fmt::runtime(seen.count == 1 ? words.one : words.many), seen.count);
     const std::string why = seen.why.empty() ? "" : (seen.count == 1 ? ": " : "; the first: ") + seen.why;
-    all.push_back({document.place(seen.first_offset), with_bars(message, seen.bars, seen.more_bars) + why});
+    all.push_back({place_at(seen.first_offset), with_bars(message, seen.bars, seen.more_bars) + why});
   }
   return all;
 }

@@ -6,6 +6,7 @@
 #include "io/read_result.hpp"
 
 #include <cstddef>
+#include <functional>
 #include <map>
 #include <string>
 #include <string_view>
@@ -52,6 +53,8 @@ class Notices {
   void remark(Place place, std::string message);
   /// Remarks first, then one warning for each kind of oddity that occurred.
   [[nodiscard]] std::vector<Warning> warnings(const ScoreDocument& document) const;
+  /// The same for a text that is no score; `place_at` knows where an offset into it is.
+  [[nodiscard]] std::vector<Warning> warnings(const std::function<Place(std::ptrdiff_t)>& place_at) const;
 
  private:
   struct Seen {

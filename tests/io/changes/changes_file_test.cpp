@@ -119,7 +119,7 @@ TEST_CASE("a bar that cannot be read is an error naming line and bar") {
       {"| % | C |", "1:3: bar 1: % repeats the bar before, and there is none"},
       {"| C | F % |", "1:9: bar 2: % repeats a whole bar and stands alone in its own"},
       {"| . C . . |", "1:3: bar 1: no chord stands before this ."},
-      {"| C | | F |", "1:7: bar 2 is empty; write % to repeat the bar before it, or N.C."},
+      {"| | C |", "1:3: bar 1 is empty, and no chord stands before it; write a chord or N.C."},
       {"| C [B] F |", "1:5: section [B] begins inside bar 1; put it before a bar line"},
       {"| C |\n[B", "2:1: this section has no ]; a section is written [A]"},
       {"[ ] | C |", "1:1: this section has no name; write [A]"},

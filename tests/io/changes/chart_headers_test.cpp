@@ -80,11 +80,10 @@ TEST_CASE("a chart without headers is in 4/4 and claims no meter and no key") {
 
 TEST_CASE("a header that cannot be used is an error with its place and a remedy") {
   const auto [text, message] = GENERATE(table<std::string, std::string>({
-      {"composer: me\n| C |", "1:1: the header \"composer\" is not known; known are title, key, meter, pickup, form"},
-      {"title: x\nTempo: 120\n| C |",
-       "2:1: the header \"tempo\" is not known; known are title, key, meter, pickup, form"},
-      {"A: | C | F |",
-       "1:1: the header \"a\" is not known; known are title, key, meter, pickup, form; a section is written [A]"},
+      {"title: x\nFeel: swing\n| C |",
+       "2:1: the header \"feel\" is not known; known are title, key, meter, pickup, form, tempo, composer"},
+      {"tempo: fast\n| C |", "1:8: \"fast\" is not a tempo; write quarter notes a minute, from 20 to 400"},
+      {"tempo: 1000\n| C |", "1:8: \"1000\" is not a tempo; write quarter notes a minute, from 20 to 400"},
       {"key: H\n| C |", "1:6: \"H\" is not a key; write one like Eb, F# minor or Cm, of at most seven signs"},
       {"meter: four\n| C |", "1:8: \"four\" is not a meter; write one like 4/4, 3/4 or 6/8"},
       {"pickup: -1\n| C |", "1:9: \"-1\" is not a pickup; write the beats before bar 1, like 1 or 1/2"},

@@ -1,0 +1,110 @@
+#include "io/changes/typed_habits.hpp"
+
+#include "analyzer/harmony/chord_symbol.hpp"
+#include "io/changes/chart_headers.hpp"
+
+#include <algorithm>
+#include <cctype>
+
+namespace insideline::io {
+namespace {
+
+constexpr std::size_t longest_typed_word = 200;  // bytes
+
+bool reads_as_chord(std::string_view word) {
+  if (word.size() > longest_typed_word) return false;
+  const std::string_view undotted = word.substr(0, word.find_last_not_of('.') + 1);
+  return parse_chord_symbol(word) || parse_chord_symbol(undotted);
+}
+
+/// A chord, or what stands for one in a bar.
+bool reads_as_bar_sign(std::string_view word) {
+  if (word == "%" || word == "/" || is_hold(word) || word.find_first_not_of('.') == std::string_view::npos) return true;
+  const auto capital = with_capital_root(word);
+  return reads_as_chord(word) || (capital && reads_as_chord(*capital));
+}
+
+bool is_all_digits(std::string_view word) {
+  return !word.empty() && word.find_first_not_of("0123456789") == std::string_view::npos;
+}
+
+std::vector<std::string_view> split_at(std::string_view text, std::string_view between) {
+  std::vector<std::string_view> pieces;
+  for (std::size_t at = text.find_first_not_of(between); at != std::string_view::npos;) {
+    const std::size_t end = std::min(text.find_first_of(between, at), text.size());
+    pieces.push_back(text.substr(at, end - at));
+    at = text.find_first_not_of(between, end);
+  }
+  return pieces;
+}
+
+/// The chords of a word that is none as it stands; the word alone where taking it apart makes none either.
+std::vector<std::string_view> chords_in(std::string_view word) {
+  if (word.find_first_of(",()") == std::string_view::npos || reads_as_chord(word)) return {word};
+  std::string_view bare = word;
+  while (!bare.empty() && (bare.back() == ',' || bare.front() == '(')) {
+    if (bare.back() == ',') bare.remove_suffix(1);
+    if (!bare.empty() && bare.front() == '(') bare.remove_prefix(1);
+  }
+  while (!bare.empty() && bare.back() == ')' && !reads_as_bar_sign(bare)) bare.remove_suffix(1);
+  if (bare.empty() || reads_as_bar_sign(bare))
+    return bare.empty() ? std::vector<std::string_view>{} : std::vector{bare};
+  const std::vector<std::string_view> pieces = split_at(bare, " ,");
+  return std::ranges::all_of(pieces, reads_as_bar_sign) ? pieces : std::vector{word};
+}
+
+}  // namespace
+
+std::optional<ChartLine> title_line(const std::vector<ChartLine>& lines) {
+  if (lines.empty() || is_header(lines.front()) || lines.front().text.find_first_of("|[") != std::string_view::npos)
+    return std::nullopt;
+  const bool bars_follow = std::any_of(lines.begin() + 1, lines.end(), [](const ChartLine& line) {
+    return !is_header(line) && line.text.find('|') != std::string_view::npos;
+  });
+  const std::vector<std::string_view> words = split_at(lines.front().text, " ,()");
+  const auto chords = std::ranges::count_if(words, reads_as_bar_sign);
+  const bool mostly_words = 2 * static_cast<std::size_t>(chords) < words.size();
+  return bars_follow && mostly_words ? std::optional(lines.front()) : std::nullopt;
+}
+
+std::optional<std::string_view> section_label(const ChartLine& line, const std::vector<std::string_view>& known) {
+  constexpr std::size_t longest_label = 40;  // bytes
+  const auto colon = line.text.find(':');
+  if (colon == std::string_view::npos || colon == 0 || colon > longest_label) return std::nullopt;
+  const std::string_view label = trimmed(line.text.substr(0, colon));
+  const std::string_view rest = line.text.substr(colon + 1);
+  const bool bars = rest.empty() || (rest.front() == ' ' && rest.find('|') != std::string_view::npos);
+  std::string lower(label);
+  std::ranges::transform(lower, lower.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+  const bool is_name =
+      std::isalpha(static_cast<unsigned char>(label.front())) != 0 && std::ranges::all_of(label, [](char c) {
+        return std::isalnum(static_cast<unsigned char>(c)) != 0 || c == ' ' || c == '-' || c == '\'';
+      });
+  if (!bars || !is_name || std::ranges::find(known, std::string_view(lower)) != known.end()) return std::nullopt;
+  return label;
+}
+
+std::vector<Sign> plain_words(const ChartText& chart, const std::vector<Sign>& words, int bar) {
+  std::vector<Sign> plain;
+  for (const Sign& word : words) {
+    const bool apart = word.offset_bytes == 0 ||
+                       std::string_view(" \n").find(chart.text[word.offset_bytes - 1]) != std::string_view::npos;
+    const bool own_number = is_all_digits(word.text) && word.text == std::to_string(bar);
+    if (&word == &words.front() && words.size() > 1 && apart && own_number) continue;
+    for (const std::string_view chord : chords_in(word.text))
+      plain.push_back(
+          {SignKind::word, chord, word.offset_bytes + static_cast<std::size_t>(chord.data() - word.text.data())});
+  }
+  return plain;
+}
+
+std::optional<std::string> with_capital_root(std::string_view word) {
+  if (word.empty() || word.front() < 'a' || word.front() > 'g' || reads_as_chord(word)) return std::nullopt;
+  std::string capital(word);
+  capital.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(capital.front())));
+  return capital;
+}
+
+bool is_hold(std::string_view word) { return word == "x" || word == "-"; }
+
+}  // namespace insideline::io

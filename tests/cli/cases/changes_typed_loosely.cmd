@@ -1,0 +1,9 @@
+cat > tune.changes <<'END'
+Quay Song
+composer: the evening class
+tempo: 160
+A: | Dm7, G7 | Cmaj7 - | | (em7 a7) |
+END
+insideline drill --changes tune.changes -o sheet.musicxml | grep -A 2 -i "tempo"
+insideline drill --changes tune.changes --tempo 100 -o sheet.musicxml 2>/dev/null | grep -A 2 -i "tempo"
+grep -c '<sound tempo="100"' sheet.musicxml
