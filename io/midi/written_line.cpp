@@ -3,6 +3,8 @@
 #include "io/midi/page_place.hpp"
 
 #include <algorithm>
+#include <array>
+#include <cstdint>
 
 namespace insideline::io {
 namespace {
@@ -11,6 +13,11 @@ constexpr double grid_grace_seconds = 0.1;  // longest grace note in a file on t
 constexpr double plain_share =
     0.9;  // of the notes of a file on the grid are plain, or in a group of fives and the like
 constexpr std::size_t most_grid_graces = 4;  // in a row
+// Where a tick is shorter than fingers are even, notes hit exact places by chance only: a tenth of all ticks has a name
+// in notation and hardly one in a hundred is plain.
+constexpr std::uint32_t fine_resolution = 192;
+constexpr double named_share = 0.8;
+constexpr double sure_plain_share = 0.25;
 
 /// Off the grid, short, and followed at once.
 bool may_be_grace(std::span<const MidiNote> notes, std::size_t index, const TempoClock& clock) {
@@ -47,28 +54,75 @@ Beats written_end(const MidiNote& note, const Beats& onset, const std::optional<
   return latest.value_or(end);
 }
 
-}  // namespace
+std::vector<std::optional<Beats>> page_places(std::span<const MidiNote> notes, std::uint32_t ticks_per_quarter) {
+  std::vector<std::optional<Beats>> places;
+  places.reserve(notes.size());
+  for (const MidiNote& note : notes) places.push_back(page_place(note.onset_ticks, ticks_per_quarter));
+  return places;
+}
 
-std::optional<std::vector<LineNote>> line_on_grid(std::span<const MidiNote> notes, const TempoClock& clock,
-                                                  std::uint32_t ticks_per_quarter) {
-  std::vector<LineNote> line(notes.size());
+std::size_t end_of_unnamed(std::span<const std::optional<Beats>> places, std::size_t begin) {
+  std::size_t end = begin;
+  while (end < places.size() && !places[end]) ++end;
+  return end;
+}
+
+/// Most notes stand exactly where notation has a name for it, and that cannot be chance.
+bool is_fine_grid(std::span<const MidiNote> notes, std::span<const std::optional<Beats>> places,
+                  std::uint32_t ticks_per_quarter) {
+  if (ticks_per_quarter < fine_resolution) return false;
+  const auto named = static_cast<double>(std::ranges::count_if(places, [](const auto& place) { return place.has_value(); }));
+  const auto plain = static_cast<double>(std::ranges::count_if(
+      notes, [&](const MidiNote& note) { return is_plain_place(note.onset_ticks, ticks_per_quarter); }));
+  const auto all = static_cast<double>(notes.size());
+  return named >= named_share * all && plain >= sure_plain_share * all;
+}
+
+/// Nearly all notes are plain or in a group, and the others lead to one as grace notes do.
+bool is_plain_grid(std::span<const MidiNote> notes, std::span<const std::optional<Beats>> places,
+                   const TempoClock& clock, std::uint32_t ticks_per_quarter) {
   std::size_t plain = 0;
   std::size_t main_notes = 0;
   std::size_t graces = 0;
   for (std::size_t i = 0; i < notes.size(); ++i) {
-    const auto place = page_place(notes[i].onset_ticks, ticks_per_quarter);
-    line[i].grace = !place;
-    if (!place) {
-      ++graces;
-      if (graces > most_grid_graces || !may_be_grace(notes, i, clock)) return std::nullopt;
-      continue;
-    }
-    graces = 0;
-    line[i].onset = *place;
+    graces = places[i] ? 0 : graces + 1;
+    if (graces > most_grid_graces || (graces > 0 && !may_be_grace(notes, i, clock))) return false;
+    if (graces > 0) continue;
     ++main_notes;
     if (is_plain_or_grouped(notes, i, ticks_per_quarter)) ++plain;
   }
-  if (static_cast<double>(plain) < plain_share * static_cast<double>(main_notes)) return std::nullopt;
+  return static_cast<double>(plain) >= plain_share * static_cast<double>(main_notes);
+}
+
+/// Elevens, thirteens and the like: what all notes of a group divide their quarter into, to a tick.
+std::optional<std::int64_t> odd_parts(std::span<const MidiNote> group, std::uint32_t ticks_per_quarter) {
+  constexpr std::size_t smallest_group = 3;
+  constexpr std::array parts_of_groups = {11, 13, 14, 15, 17, 18, 19, 20};
+  if (group.size() < smallest_group) return std::nullopt;
+  for (const std::int64_t parts : parts_of_groups) {
+    const auto fits = [&](const MidiNote& note) {
+      const std::int64_t away = note.onset_ticks * parts % ticks_per_quarter;
+      return std::min(away, ticks_per_quarter - away) <= parts;
+    };
+    if (std::ranges::all_of(group, fits)) return parts;
+  }
+  return std::nullopt;
+}
+
+/// Notes `begin` to `end` have no usual place: they are a group of odd values, or grace notes, or stay where they are.
+void place_unnamed(std::span<const MidiNote> notes, std::size_t begin, std::size_t end, const TempoClock& clock,
+                   std::uint32_t ticks_per_quarter, std::vector<LineNote>& line) {
+  const auto parts = odd_parts(notes.subspan(begin, end - begin), ticks_per_quarter);
+  for (std::size_t i = begin; i < end; ++i) {
+    const std::int64_t ticks = notes[i].onset_ticks;
+    line[i].grace = !parts && end - i <= most_grid_graces && may_be_grace(notes, i, clock);
+    line[i].onset = parts ? Beats((2 * ticks * *parts + ticks_per_quarter) / (2 * std::int64_t{ticks_per_quarter}), *parts)
+                          : Beats(ticks, ticks_per_quarter);
+  }
+}
+
+/// Lengths, and grace notes onto what they lead to.
+void fill_lengths(std::span<const MidiNote> notes, std::uint32_t ticks_per_quarter, std::vector<LineNote>& line) {
   std::optional<Beats> next;
   for (std::size_t i = notes.size(); i-- > 0;) {
     if (line[i].grace) {
@@ -79,9 +133,30 @@ std::optional<std::vector<LineNote>> line_on_grid(std::span<const MidiNote> note
     const bool before_grace =
         i + 1 < notes.size() && line[i + 1].grace && notes[i].end_ticks == notes[i + 1].onset_ticks;
     const Beats end = before_grace ? *next : written_end(notes[i], line[i].onset, next, ticks_per_quarter);
-    line[i].duration = end - line[i].onset;
+    line[i].duration = std::max(end - line[i].onset, Beats(1, ticks_per_quarter));
     next = line[i].onset;
   }
+}
+
+}  // namespace
+
+std::optional<std::vector<LineNote>> line_on_grid(std::span<const MidiNote> notes, const TempoClock& clock,
+                                                  std::uint32_t ticks_per_quarter) {
+  const std::vector<std::optional<Beats>> places = page_places(notes, ticks_per_quarter);
+  if (!is_fine_grid(notes, places, ticks_per_quarter) && !is_plain_grid(notes, places, clock, ticks_per_quarter))
+    return std::nullopt;
+  std::vector<LineNote> line(notes.size());
+  for (std::size_t i = 0; i < notes.size();) {
+    if (places[i]) {
+      line[i].onset = *places[i];
+      ++i;
+      continue;
+    }
+    const std::size_t end = end_of_unnamed(places, i);
+    place_unnamed(notes, i, end, clock, ticks_per_quarter, line);
+    i = end;
+  }
+  fill_lengths(notes, ticks_per_quarter, line);
   return line;
 }
 
