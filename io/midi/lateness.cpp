@@ -65,12 +65,9 @@ Densities frequencies(const Densities& bell, std::span<const FrequentPlace> plac
 }
 
 Densities simple_frequencies(const Densities& bell, double off_beat) {
-  return frequencies(bell, std::array<FrequentPlace, 6>{{{0.0, 0.42},
-                                                         {off_beat, 0.34},
-                                                         {1.0 / 3, 0.04},
-                                                         {2.0 / 3, 0.05},
-                                                         {0.25, 0.04},
-                                                         {0.75, 0.06}}});
+  return frequencies(
+      bell, std::array<FrequentPlace, 6>{
+                {{0.0, 0.42}, {off_beat, 0.34}, {1.0 / 3, 0.04}, {2.0 / 3, 0.05}, {0.25, 0.04}, {0.75, 0.06}}});
 }
 
 Densities compound_frequencies(const Densities& bell) {
@@ -104,7 +101,8 @@ std::vector<ByStep> costs_by_beat(std::span<const TimedNote> notes, std::span<co
   for (const TimedNote& note : notes) {
     cell = cell_at(cells, note.onset_seconds, cell);
     if (cell != heard)
-      for (std::size_t step = 0; step < steps; ++step) costs[cell].at(step) += cost_of_lateness(lateness_of(step)) / memory_beats;
+      for (std::size_t step = 0; step < steps; ++step)
+        costs[cell].at(step) += cost_of_lateness(lateness_of(step)) / memory_beats;
     heard = cell;
     const Densities& densities = cells[cell].kind == BeatKind::simple ? simple : compound;
     const std::size_t bin = bin_of(note, cells[cell]);

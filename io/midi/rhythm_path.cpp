@@ -17,7 +17,7 @@ constexpr float way_beam = 14.0F;      // likewise for whole ways
 constexpr float change_cost = 0.7F;    // another subdivision than in the beat before
 constexpr float crowded_cost = 14.0F;  // two notes on one place; the first is then read as a grace note
 constexpr float mixed_cost = 10.0F;    // two subdivisions in one beat
-constexpr float grace_cost = 5.0F;
+constexpr float grace_cost = 6.0F;
 constexpr double grace_seconds = 0.08;  // longest distance of a grace note to what it leads to
 constexpr std::size_t most_graces = 3;  // in a row
 constexpr float far_square = 16.0F;  // beyond four deviations distance costs in proportion: one bad note bends nothing
@@ -27,12 +27,12 @@ constexpr double off_beat_looseness_beats = 0.04;
 // Notes closer than this are hardly played as written sixteenths (common practice, no source).
 constexpr double easy_seconds = 0.095;
 constexpr double fast_cost_per_second = 35.0;
-constexpr double reach_deviations = 5.0;      // parts further away are looked at only where the beats are slow ...
-constexpr double least_reach_beats = 0.16;    // ... and in the whole beat where nothing is near
-// In quarter notes: what is written further from where it was played must be well explained ...
+constexpr double reach_deviations = 5.0;    // parts further away are looked at only where the beats are slow ...
+constexpr double least_reach_beats = 0.16;  // ... and in the whole beat where nothing is near
+// In beats: what is written further from where it was played must be well explained ...
 constexpr float well_explained = 1.0F / 6.0F;
 constexpr float moving_cost_per_beat = 50.0F;
-constexpr float a_sixteenth = 0.25F;  // ... and nothing is moved as far as this
+constexpr float a_sixteenth = 0.25F;  // ... and nothing is moved as far as this, in quarter notes
 
 constexpr std::uint32_t nothing_before = std::numeric_limits<std::uint32_t>::max();
 
@@ -46,7 +46,7 @@ struct Part {
   std::uint8_t figure = 0;
   std::uint8_t part = 0;
   bool swings = false;
-  float free_way = 0.0F;  ///< in beats: so far a note may have been played from where the page has it
+  float free_way = 0.0F;  ///< so far, in beats, may a note have been played from where the page has it at no cost
 };
 
 struct State {
@@ -73,8 +73,8 @@ std::vector<Part> parts_of(BeatKind kind, std::span<const Subdivision> figures, 
                        static_cast<float>(part) / static_cast<float>(figure.parts), figure.cost + figure.enter.at(part),
                        figure.leave.at(part), std::max(0.0F, figure.cost - figure.gain_after_last),
                        static_cast<std::uint8_t>(f), part, part > 0 && figure.placing == Placing::swung, 0.0F});
-  for (Part& part : parts)
-    part.free_way = std::max(well_explained, std::abs(part.sounds - part.written) + well_explained / 2.0F);
+    for (Part& part : parts)
+      part.free_way = std::max(well_explained, std::abs(part.sounds - part.written) + well_explained / 2.0F);
   }
   std::ranges::sort(parts, {}, [](const Part& part) { return std::tuple(part.sounds, part.figure, part.part); });
   return parts;
@@ -95,6 +95,14 @@ struct Sureness {
 };
 
 float moving_cost(float beats) { return moving_cost_per_beat * std::max(0.0F, beats); }
+
+/// Lateness explains why a note is behind its place, but nobody is late with every note: what lies between where a note
+/// would sound in time and where this player would sound it counts half. Both distances are from the place to the note.
+float unexplained(float from_late, float from_in_time) {
+  constexpr float half = 0.5F;
+  if (from_late >= 0.0F || from_in_time <= from_late) return from_late;
+  return from_in_time >= 0.0F ? half * from_late : from_in_time + half * (from_late - from_in_time);
+}
 
 float deviation_cost(float distance, float per_variance) {
   const float square = distance * distance * per_variance;
@@ -164,8 +172,8 @@ class PathFinder {
          part != parts.end() && part->sounds <= last; ++part) {
       if (std::abs(played - part->sounds) * quarters >= farthest_) continue;
       const float moved = std::abs(played - part->written) - part->free_way;
-      const float cost = deviation_cost(into - part->sounds, part->swings ? sureness.swung : sureness.even) +
-                         moving_cost(moved);
+      const float distance = unexplained(into - part->sounds, played - part->sounds);
+      const float cost = deviation_cost(distance, part->swings ? sureness.swung : sureness.even) + moving_cost(moved);
       const float at_least = cost + part->at_least;
       if (at_least > cheapest + beam) continue;
       cheapest = std::min(cheapest, at_least);

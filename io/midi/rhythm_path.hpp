@@ -1,7 +1,7 @@
 // The cheapest reading of a played line: one subdivision a beat, one part of it a note, found over the whole line by
-// dynamic programming. A note costs its distance from where this player would sound it, in standard deviations; and what
-// is written further than a sixth of a beat from where it was played must be well explained. Nothing is ever moved by a
-// whole sixteenth.
+// dynamic programming. A note costs its distance from where this player would sound it, in standard deviations; and
+// what is written further than a sixth of a beat from where it was played must be well explained. Nothing is ever moved
+// by a whole sixteenth.
 #pragma once
 
 #include "io/midi/beat_cells.hpp"

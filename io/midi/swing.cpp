@@ -37,8 +37,7 @@ Manner heard_manner(std::span<const TimedNote> notes, std::span<const BeatCell> 
     const BeatCell& cell = cells[placed[i].cell];
     const Subdivision& figure = figures[placed[i].subdivision];
     const double into = (notes[i].onset_seconds - cell.onset_seconds) / cell.length_seconds - before.late[sounding];
-    distances +=
-        std::abs(into - position_in_beat(figure, placed[i].part, before.off_beat)) * cell.length_seconds;
+    distances += std::abs(into - position_in_beat(figure, placed[i].part, before.off_beat)) * cell.length_seconds;
     count += 1.0;
     if (!is_off_beat(figure, placed[i])) continue;
     off_beats += into;

@@ -16,8 +16,9 @@ constexpr std::size_t most_grid_graces = 4;  // in a row
 // Where a tick is shorter than fingers are even, notes hit exact places by chance only: a tenth of all ticks has a name
 // in notation and hardly one in a hundred is plain.
 constexpr std::uint32_t fine_resolution = 192;
-constexpr double named_share = 0.8;
 constexpr double sure_plain_share = 0.25;
+constexpr double most_graces_share = 0.2;
+constexpr double most_unexplained_share = 0.02;
 
 /// Off the grid, short, and followed at once.
 bool may_be_grace(std::span<const MidiNote> notes, std::size_t index, const TempoClock& clock) {
@@ -61,21 +62,57 @@ std::vector<std::optional<Beats>> page_places(std::span<const MidiNote> notes, s
   return places;
 }
 
-std::size_t end_of_unnamed(std::span<const std::optional<Beats>> places, std::size_t begin) {
-  std::size_t end = begin;
-  while (end < places.size() && !places[end]) ++end;
-  return end;
+/// Elevens, thirteens and the like: what all notes of a quarter divide it into, to a tick, where several have no usual
+/// name.
+std::optional<std::int64_t> odd_parts(std::span<const MidiNote> quarter, std::span<const std::optional<Beats>> places,
+                                      std::uint32_t ticks_per_quarter) {
+  constexpr std::ptrdiff_t fewest_unnamed = 3;
+  constexpr std::array parts_of_groups = {11, 13, 14, 15, 17, 18, 19, 20};
+  const auto unnamed = std::ranges::count_if(places, [](const auto& place) { return !place; });
+  if (unnamed < fewest_unnamed) return std::nullopt;
+  for (const std::int64_t parts : parts_of_groups) {
+    const auto fits = [&](const MidiNote& note) {
+      const std::int64_t away = note.onset_ticks * parts % ticks_per_quarter;
+      return std::min(away, ticks_per_quarter - away) <= parts;
+    };
+    if (std::ranges::all_of(quarter, fits)) return parts;
+  }
+  return std::nullopt;
 }
 
-/// Most notes stand exactly where notation has a name for it, and that cannot be chance.
+/// Gives groups of odd values their places.
+void name_odd_groups(std::span<const MidiNote> notes, std::uint32_t ticks_per_quarter,
+                     std::span<std::optional<Beats>> places) {
+  std::size_t end = 0;
+  for (std::size_t begin = 0; begin < notes.size(); begin = end) {
+    const std::uint32_t quarter = notes[begin].onset_ticks / ticks_per_quarter;
+    while (end < notes.size() && notes[end].onset_ticks / ticks_per_quarter == quarter) ++end;
+    const auto group = places.subspan(begin, end - begin);
+    const auto parts = odd_parts(notes.subspan(begin, end - begin), group, ticks_per_quarter);
+    for (std::size_t i = begin; parts && i < end; ++i) {
+      const std::int64_t units = 2 * notes[i].onset_ticks * *parts + ticks_per_quarter;
+      places[i] = Beats(units / (2 * std::int64_t{ticks_per_quarter}), *parts);
+    }
+  }
+}
+
+/// Nearly all notes stand exactly where notation has a name for it or lead to one as grace notes do, and so many are
+/// plain that it cannot be chance.
 bool is_fine_grid(std::span<const MidiNote> notes, std::span<const std::optional<Beats>> places,
-                  std::uint32_t ticks_per_quarter) {
+                  const TempoClock& clock, std::uint32_t ticks_per_quarter) {
   if (ticks_per_quarter < fine_resolution) return false;
-  const auto named = static_cast<double>(std::ranges::count_if(places, [](const auto& place) { return place.has_value(); }));
-  const auto plain = static_cast<double>(std::ranges::count_if(
-      notes, [&](const MidiNote& note) { return is_plain_place(note.onset_ticks, ticks_per_quarter); }));
+  std::size_t plain = 0;
+  std::size_t graces = 0;
+  std::size_t unexplained = 0;
+  for (std::size_t i = 0; i < notes.size(); ++i) {
+    if (is_plain_place(notes[i].onset_ticks, ticks_per_quarter)) ++plain;
+    if (places[i]) continue;
+    ++(may_be_grace(notes, i, clock) ? graces : unexplained);
+  }
   const auto all = static_cast<double>(notes.size());
-  return named >= named_share * all && plain >= sure_plain_share * all;
+  return static_cast<double>(plain) >= sure_plain_share * all &&
+         static_cast<double>(graces) <= most_graces_share * all &&
+         static_cast<double>(unexplained) <= most_unexplained_share * all;
 }
 
 /// Nearly all notes are plain or in a group, and the others lead to one as grace notes do.
@@ -92,33 +129,6 @@ bool is_plain_grid(std::span<const MidiNote> notes, std::span<const std::optiona
     if (is_plain_or_grouped(notes, i, ticks_per_quarter)) ++plain;
   }
   return static_cast<double>(plain) >= plain_share * static_cast<double>(main_notes);
-}
-
-/// Elevens, thirteens and the like: what all notes of a group divide their quarter into, to a tick.
-std::optional<std::int64_t> odd_parts(std::span<const MidiNote> group, std::uint32_t ticks_per_quarter) {
-  constexpr std::size_t smallest_group = 3;
-  constexpr std::array parts_of_groups = {11, 13, 14, 15, 17, 18, 19, 20};
-  if (group.size() < smallest_group) return std::nullopt;
-  for (const std::int64_t parts : parts_of_groups) {
-    const auto fits = [&](const MidiNote& note) {
-      const std::int64_t away = note.onset_ticks * parts % ticks_per_quarter;
-      return std::min(away, ticks_per_quarter - away) <= parts;
-    };
-    if (std::ranges::all_of(group, fits)) return parts;
-  }
-  return std::nullopt;
-}
-
-/// Notes `begin` to `end` have no usual place: they are a group of odd values, or grace notes, or stay where they are.
-void place_unnamed(std::span<const MidiNote> notes, std::size_t begin, std::size_t end, const TempoClock& clock,
-                   std::uint32_t ticks_per_quarter, std::vector<LineNote>& line) {
-  const auto parts = odd_parts(notes.subspan(begin, end - begin), ticks_per_quarter);
-  for (std::size_t i = begin; i < end; ++i) {
-    const std::int64_t ticks = notes[i].onset_ticks;
-    line[i].grace = !parts && end - i <= most_grid_graces && may_be_grace(notes, i, clock);
-    line[i].onset = parts ? Beats((2 * ticks * *parts + ticks_per_quarter) / (2 * std::int64_t{ticks_per_quarter}), *parts)
-                          : Beats(ticks, ticks_per_quarter);
-  }
 }
 
 /// Lengths, and grace notes onto what they lead to.
@@ -142,19 +152,14 @@ void fill_lengths(std::span<const MidiNote> notes, std::uint32_t ticks_per_quart
 
 std::optional<std::vector<LineNote>> line_on_grid(std::span<const MidiNote> notes, const TempoClock& clock,
                                                   std::uint32_t ticks_per_quarter) {
-  const std::vector<std::optional<Beats>> places = page_places(notes, ticks_per_quarter);
-  if (!is_fine_grid(notes, places, ticks_per_quarter) && !is_plain_grid(notes, places, clock, ticks_per_quarter))
+  std::vector<std::optional<Beats>> places = page_places(notes, ticks_per_quarter);
+  name_odd_groups(notes, ticks_per_quarter, places);
+  if (!is_fine_grid(notes, places, clock, ticks_per_quarter) && !is_plain_grid(notes, places, clock, ticks_per_quarter))
     return std::nullopt;
   std::vector<LineNote> line(notes.size());
-  for (std::size_t i = 0; i < notes.size();) {
-    if (places[i]) {
-      line[i].onset = *places[i];
-      ++i;
-      continue;
-    }
-    const std::size_t end = end_of_unnamed(places, i);
-    place_unnamed(notes, i, end, clock, ticks_per_quarter, line);
-    i = end;
+  for (std::size_t i = 0; i < notes.size(); ++i) {
+    line[i].grace = !places[i] && may_be_grace(notes, i, clock);
+    line[i].onset = places[i].value_or(Beats(notes[i].onset_ticks, ticks_per_quarter));
   }
   fill_lengths(notes, ticks_per_quarter, line);
   return line;
@@ -162,18 +167,23 @@ std::optional<std::vector<LineNote>> line_on_grid(std::span<const MidiNote> note
 
 bool swings_on_grid(std::span<const LineNote> line) {
   constexpr std::size_t fewest_off_beats = 8;
-  std::size_t thirds = 0;
-  std::size_t quarters = 0;
+  constexpr std::size_t nine_tenths = 9;
+  std::vector<Beats> swung;
   for (std::size_t i = 0; i < line.size(); ++i) {
     const Beats within = remainder_within(line[i].onset, 1);
-    if (line[i].grace || within == Beats(0)) continue;
+    if (line[i].grace || within < Beats(1, 2) || within > Beats(4, 5)) continue;
     const bool after_beat = i == 0 || line[i].onset - line[i - 1].onset >= within;  // nothing but the beat before it
     if (!after_beat) continue;
     if (within == Beats(1, 2)) return false;
-    if (within == Beats(2, 3)) ++thirds;
-    if (within == Beats(3, 4)) ++quarters;
+    swung.push_back(within);
   }
-  return thirds + quarters >= fewest_off_beats && (thirds == 0 || quarters == 0);
+  if (swung.size() < fewest_off_beats) return false;
+  const auto middle = swung.begin() + static_cast<std::ptrdiff_t>(swung.size() / 2);
+  std::ranges::nth_element(swung, middle);
+  const Beats usual = *middle;
+  const auto same = static_cast<std::size_t>(std::ranges::count(swung, usual));
+  const bool is_written_so = usual == Beats(2, 3) || usual == Beats(3, 4);  // if but one is another
+  return is_written_so ? same == swung.size() : 10 * same >= nine_tenths * swung.size();
 }
 
 std::vector<TimedNote> timed(std::span<const MidiNote> notes, const TempoClock& clock) {

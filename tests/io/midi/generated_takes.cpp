@@ -51,12 +51,24 @@ struct Figure {
 // How often a beat of an improvised line is which figure; common practice, no source.
 const std::vector<Figure>& figures() {
   static const std::vector<Figure> all = {
-      {2, {0, 1}, 46.0},      {2, {0}, 12.0},         {2, {1}, 9.0},
-      {2, {}, 10.0},          {3, {0, 1, 2}, 5.0},    {3, {1, 2}, 1.5},
-      {3, {0, 1}, 0.7},       {4, {0, 1, 2, 3}, 7.0}, {4, {0, 1, 2}, 1.5},
-      {4, {0, 2, 3}, 3.0},    {4, {0, 3}, 1.0},       {4, {1, 2, 3}, 1.0},
-      {4, {3}, 0.7},          {4, {2, 3}, 0.8},       {6, {0, 1, 2, 3, 4, 5}, 1.0},
-      {5, {0, 1, 2, 3, 4}, 0.4}, {8, {0, 1, 2, 3, 4, 5, 6, 7}, 0.6}, {7, {0, 1, 2, 3, 4, 5, 6}, 0.2},
+      {2, {0, 1}, 46.0},
+      {2, {0}, 12.0},
+      {2, {1}, 9.0},
+      {2, {}, 10.0},
+      {3, {0, 1, 2}, 5.0},
+      {3, {1, 2}, 1.5},
+      {3, {0, 1}, 0.7},
+      {4, {0, 1, 2, 3}, 7.0},
+      {4, {0, 1, 2}, 1.5},
+      {4, {0, 2, 3}, 3.0},
+      {4, {0, 3}, 1.0},
+      {4, {1, 2, 3}, 1.0},
+      {4, {3}, 0.7},
+      {4, {2, 3}, 0.8},
+      {6, {0, 1, 2, 3, 4, 5}, 1.0},
+      {5, {0, 1, 2, 3, 4}, 0.4},
+      {8, {0, 1, 2, 3, 4, 5, 6, 7}, 0.6},
+      {7, {0, 1, 2, 3, 4, 5, 6}, 0.2},
   };
   return all;
 }
@@ -125,7 +137,8 @@ std::vector<std::int64_t> literal_places(std::span<const double> into_beat, doub
     bool fits = true;
     for (const double into : into_beat) {
       const bool swung = division.parts == 2 && into > 0.5 && into < most_swung;
-      const auto part = swung ? 1 : static_cast<std::int64_t>(std::floor(into * static_cast<double>(division.parts) + 0.5));
+      const auto part =
+          swung ? 1 : static_cast<std::int64_t>(std::floor(into * static_cast<double>(division.parts) + 0.5));
       const double away = std::abs(into - static_cast<double>(part) / static_cast<double>(division.parts));
       const std::int64_t place = part * units_per_quarter / division.parts;
       fits = fits && (swung || away <= division.near_enough) && (places.empty() || places.back() < place);
@@ -216,7 +229,8 @@ GeneratedTake take_written_literally(double tempo_bpm, unsigned seed) {
     const double begin = cell.onset_seconds - (1.0 - pushed) * cell.length_seconds;
     while (i < take.notes.size() && take.notes[i].onset_seconds < begin + cell.length_seconds)
       into_beat.push_back((take.notes[i++].onset_seconds - cell.onset_seconds) / cell.length_seconds);
-    for (const std::int64_t place : literal_places(into_beat, patience)) take.written.push_back({cell.onset + place, false});
+    for (const std::int64_t place : literal_places(into_beat, patience))
+      take.written.push_back({cell.onset + place, false});
   }
   return take;
 }

@@ -20,9 +20,9 @@ struct GeneratedTake {
   std::vector<WrittenPlace> written;  ///< one for each note
 };
 
-/// A page of eighths, triplets, sixteenths, fives and sevens, played by somebody who lies up to .12 of a beat behind, now
-/// more, now less; who swings 2.5 to 1 at 60 beats a minute and hardly at 280; who is late with a pair now and then;
-/// with 10 to 25 ms of spread, grace notes, and beats that drift.
+/// A page of eighths, triplets, sixteenths, fives and sevens, played by somebody who lies up to .12 of a beat behind,
+/// now more, now less; who swings 2.5 to 1 at 60 beats a minute and hardly at 280; who is late with a pair now and
+/// then; with 10 to 25 ms of spread, grace notes, and beats that drift.
 GeneratedTake take_of_a_page(double tempo_bpm, unsigned seed);
 
 /// Onsets first: behind the beat by milliseconds and not by shares of it, with long tails, another swing in each beat;
