@@ -12,8 +12,8 @@ namespace insideline::io {
 namespace {
 
 constexpr float never = std::numeric_limits<float>::infinity();
-constexpr float beam = 8.0F;           // a place this much dearer than the best one for its note is not followed
-constexpr float way_beam = 14.0F;      // likewise for whole ways
+constexpr float beam = 6.0F;           // a place this much dearer than the best one for its note is not followed
+constexpr float way_beam = 9.0F;       // likewise for whole ways
 constexpr float change_cost = 0.7F;    // another subdivision than in the beat before
 constexpr float crowded_cost = 14.0F;  // two notes on one place; the first is then read as a grace note
 constexpr float mixed_cost = 10.0F;    // two subdivisions in one beat
@@ -27,7 +27,7 @@ constexpr double off_beat_looseness_beats = 0.04;
 // Notes closer than this are hardly played as written sixteenths (common practice, no source).
 constexpr double easy_seconds = 0.095;
 constexpr double fast_cost_per_second = 35.0;
-constexpr double reach_deviations = 5.0;    // parts further away are looked at only where the beats are slow ...
+constexpr double reach_deviations = 3.5;    // parts further away are looked at only where the beats are slow ...
 constexpr double least_reach_beats = 0.16;  // ... and in the whole beat where nothing is near
 // In beats: what is written further from where it was played must be well explained ...
 constexpr float well_explained = 1.0F / 6.0F;
