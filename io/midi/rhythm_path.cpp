@@ -144,11 +144,11 @@ class PathFinder {
     const double late = manner_.late[cell] * cells_[cell].length_seconds;
     const double meant = notes_[note].onset_seconds - late;
     const Sureness sureness(manner_.spread_seconds, cells_[cell].length_seconds);
-    const double into = (meant - cells_[cell].onset_seconds) / cells_[cell].length_seconds;
+    const auto into = static_cast<float>((meant - cells_[cell].onset_seconds) / cells_[cell].length_seconds);
     float cheapest = never;
     add_places(note, cell, meant, sureness, cheapest);
     if (cell > 0 && into < sureness.reach) add_places(note, cell - 1, meant, sureness, cheapest);
-    if (cell + 1 < cells_.size() && into + sureness.reach > 1.0) add_places(note, cell + 1, meant, sureness, cheapest);
+    if (cell + 1 < cells_.size() && into + sureness.reach > 1.0F) add_places(note, cell + 1, meant, sureness, cheapest);
     if (states_.size() == first_.back()) add_whole_beat(note, cell, meant, sureness, cheapest);
     const auto begin = states_.begin() + first_.back();
     const float limit = cheapest + beam;
