@@ -5,40 +5,48 @@
 #include <cassert>
 #include <cmath>
 #include <limits>
+#include <tuple>
 #include <utility>
 
 namespace insideline::io {
 namespace {
 
 constexpr float never = std::numeric_limits<float>::infinity();
-constexpr float beam = 8.0F;           // a place this much dearer than the best one for its note is not followed
-constexpr float way_beam = 14.0F;      // likewise for whole ways
+constexpr float beam = 6.0F;           // a place this much dearer than the best one for its note is not followed
+constexpr float way_beam = 9.0F;       // likewise for whole ways
 constexpr float change_cost = 0.7F;    // another subdivision than in the beat before
 constexpr float crowded_cost = 14.0F;  // two notes on one place; the first is then read as a grace note
 constexpr float mixed_cost = 10.0F;    // two subdivisions in one beat
-constexpr float grace_cost = 5.0F;
-constexpr double grace_seconds = 0.095;  // longest distance of a grace note to what it leads to
-constexpr std::size_t most_graces = 3;   // in a row
+constexpr float grace_cost = 6.0F;
+constexpr double grace_seconds = 0.08;  // longest distance of a grace note to what it leads to
+constexpr std::size_t most_graces = 3;  // in a row
 constexpr float far_square = 16.0F;  // beyond four deviations distance costs in proportion: one bad note bends nothing
-constexpr double off_beat_looseness = 0.02;  // in beats: how much a swung off-beat wanders besides
-// Values shorter than this are hardly played as written sixteenths (common practice, no source).
+// Onsets wander with the length of the beat, too, and a swung off-beat more than others.
+constexpr double looseness_beats = 0.025;
+constexpr double off_beat_looseness_beats = 0.04;
+// Notes closer than this are hardly played as written sixteenths (common practice, no source).
 constexpr double easy_seconds = 0.095;
-constexpr double fast_cost_per_second = 100.0;
-constexpr std::uint8_t plain_parts = 2;
-constexpr double reach_deviations = 5.0;     // parts further away are looked at only where the beats are slow ...
-constexpr double least_reach_beats = 0.125;  // ... and in the whole beat where nothing is near
+constexpr double fast_cost_per_second = 35.0;
+constexpr double reach_deviations = 3.5;    // parts further away are looked at only where the beats are slow ...
+constexpr double least_reach_beats = 0.16;  // ... and in the whole beat where nothing is near
+// In beats: what is written further from where it was played must be well explained ...
+constexpr float well_explained = 1.0F / 6.0F;
+constexpr float moving_cost_per_beat = 50.0F;
+constexpr float a_sixteenth = 0.25F;  // ... and nothing is moved as far as this, in quarter notes
 
 constexpr std::uint32_t nothing_before = std::numeric_limits<std::uint32_t>::max();
 
-/// One part of one subdivision, as it lies in a beat of a given length.
+/// One part of one subdivision.
 struct Part {
-  float seconds = 0.0F;       ///< after the beat
-  float per_variance = 0.0F;  ///< one over the variance of a note that is meant for it
-  float enter = 0.0F;         ///< cost of a figure that begins here
-  float leave = 0.0F;         ///< and of one that ends here
-  float at_least = 0.0F;      ///< what choosing the figure costs, however the notes around it lie
+  float sounds = 0.0F;    ///< after the beat, in beats, with this player's swing
+  float written = 0.0F;   ///< as the page has it
+  float enter = 0.0F;     ///< cost of a figure that begins here
+  float leave = 0.0F;     ///< and of one that ends here
+  float at_least = 0.0F;  ///< what choosing the figure costs, however the notes around it lie
   std::uint8_t figure = 0;
   std::uint8_t part = 0;
+  bool swings = false;
+  float free_way = 0.0F;  ///< so far, in beats, may a note have been played from where the page has it at no cost
 };
 
 struct State {
@@ -54,52 +62,47 @@ struct State {
   float total = never;    ///< of the cheapest way that ends here
 };
 
-/// Choosing a figure, dearer where its parts would be very short.
-float figure_cost(const Subdivision& figure, double cell_seconds) {
-  if (figure.parts <= plain_parts) return figure.cost;
-  const double part_seconds = cell_seconds / figure.parts;
-  return figure.cost + static_cast<float>(std::max(0.0, easy_seconds - part_seconds) * fast_cost_per_second);
+/// The parts of all subdivisions of one kind of beat, in order of time.
+std::vector<Part> parts_of(BeatKind kind, std::span<const Subdivision> figures, double off_beat) {
+  std::vector<Part> parts;
+  for (std::size_t f = 0; f < figures.size(); ++f) {
+    const Subdivision& figure = figures[f];
+    if (figure.kind != kind) continue;
+    for (std::uint8_t part = 0; part < figure.parts; ++part)
+      parts.push_back({static_cast<float>(position_in_beat(figure, part, off_beat)),
+                       static_cast<float>(part) / static_cast<float>(figure.parts), figure.cost + figure.enter.at(part),
+                       figure.leave.at(part), std::max(0.0F, figure.cost - figure.gain_after_last),
+                       static_cast<std::uint8_t>(f), part, part > 0 && figure.placing == Placing::swung, 0.0F});
+    for (Part& part : parts)
+      part.free_way = std::max(well_explained, std::abs(part.sounds - part.written) + well_explained / 2.0F);
+  }
+  std::ranges::sort(parts, {}, [](const Part& part) { return std::tuple(part.sounds, part.figure, part.part); });
+  return parts;
 }
 
-/// The parts of all subdivisions in one kind of beat, in order of time. Made again when beat or player change.
-class BeatParts {
- public:
-  std::span<const Part> parts(const BeatCell& cell, std::span<const Subdivision> figures, const Manner& player) {
-    constexpr double inaudible_seconds = 1e-4;
-    const bool same = std::abs(length_ - cell.length_seconds) < inaudible_seconds && kind_ == cell.kind &&
-                      off_beat_ == player.off_beat;
-    if (!same || parts_.empty()) fill(cell, figures, player);
-    return parts_;
+/// How surely a note lies near its part, in a beat of a given length: one over the variance, in beats.
+struct Sureness {
+  Sureness(double spread_seconds, double beat_seconds) {
+    const double spread = spread_seconds / beat_seconds;
+    const double variance = spread * spread + looseness_beats * looseness_beats;
+    even = static_cast<float>(1.0 / variance);
+    swung = static_cast<float>(1.0 / (variance + off_beat_looseness_beats * off_beat_looseness_beats));
+    reach = static_cast<float>(std::max(reach_deviations * std::sqrt(variance), least_reach_beats));
   }
-
- private:
-  void fill(const BeatCell& cell, std::span<const Subdivision> figures, const Manner& player) {
-    length_ = cell.length_seconds;
-    kind_ = cell.kind;
-    off_beat_ = player.off_beat;
-    parts_.clear();
-    const double variance = player.spread_seconds * player.spread_seconds;
-    const double looseness = off_beat_looseness * length_;
-    for (std::size_t f = 0; f < figures.size(); ++f) {
-      const Subdivision& figure = figures[f];
-      if (figure.kind != kind_) continue;
-      const float cost = figure_cost(figure, length_);
-      for (std::uint8_t part = 0; part < figure.parts; ++part) {
-        const bool swings = part > 0 && figure.placing == Placing::swung;
-        parts_.push_back({static_cast<float>(length_ * position_in_beat(figure, part, off_beat_)),
-                          static_cast<float>(1.0 / (variance + (swings ? looseness * looseness : 0.0))),
-                          cost + figure.enter.at(part), figure.leave.at(part),
-                          std::max(0.0F, cost - figure.gain_after_last), static_cast<std::uint8_t>(f), part});
-      }
-    }
-    std::ranges::stable_sort(parts_, {}, &Part::seconds);
-  }
-
-  double length_ = 0.0;
-  BeatKind kind_ = BeatKind::simple;
-  double off_beat_ = 0.0;
-  std::vector<Part> parts_;
+  float even = 0.0F;
+  float swung = 0.0F;
+  float reach = 0.0F;  ///< in beats
 };
+
+float moving_cost(float beats) { return moving_cost_per_beat * std::max(0.0F, beats); }
+
+/// Lateness explains why a note is behind its place, but nobody is late with every note: what lies between where a note
+/// would sound in time and where this player would sound it counts half. Both distances are from the place to the note.
+float unexplained(float from_late, float from_in_time) {
+  constexpr float half = 0.5F;
+  if (from_late >= 0.0F || from_in_time <= from_late) return from_late;
+  return from_in_time >= 0.0F ? half * from_late : from_in_time + half * (from_late - from_in_time);
+}
 
 float deviation_cost(float distance, float per_variance) {
   const float square = distance * distance * per_variance;
@@ -111,8 +114,14 @@ float deviation_cost(float distance, float per_variance) {
 class PathFinder {
  public:
   PathFinder(std::span<const TimedNote> notes, std::span<const BeatCell> cells, std::span<const Subdivision> figures,
-             std::span<const Manner> manners)
-      : notes_(notes), cells_(cells), figures_(figures), manners_(manners) {
+             const Manner& manner, Reach reach)
+      : notes_(notes),
+        cells_(cells),
+        figures_(figures),
+        manner_(manner),
+        farthest_(reach == Reach::near ? a_sixteenth : never),
+        simple_(parts_of(BeatKind::simple, figures, manner.off_beat)),
+        compound_(parts_of(BeatKind::compound, figures, manner.off_beat)) {
     constexpr std::size_t usual_states = 6;
     states_.reserve(notes.size() * usual_states);
   }
@@ -123,6 +132,7 @@ class PathFinder {
       first_.push_back(static_cast<std::uint32_t>(states_.size()));
       cell = cell_at(cells_, notes_[i].onset_seconds, cell);
       add_states(i, cell);
+      cells_seen_ = cell;
       connect(i);
     }
     first_.push_back(static_cast<std::uint32_t>(states_.size()));
@@ -130,33 +140,40 @@ class PathFinder {
   }
 
  private:
-  const Manner& manner(std::size_t note) const { return manners_.size() == 1 ? manners_.front() : manners_[note]; }
-
   void add_states(std::size_t note, std::size_t cell) {
-    const double reach =
-        std::max(reach_deviations * manner(note).spread_seconds, least_reach_beats * cells_[cell].length_seconds);
-    const double into = notes_[note].onset_seconds - manner(note).late_seconds - cells_[cell].onset_seconds;
+    const double late = manner_.late[cell] * cells_[cell].length_seconds;
+    const double meant = notes_[note].onset_seconds - late;
+    const Sureness sureness(manner_.spread_seconds, cells_[cell].length_seconds);
+    const auto into = static_cast<float>((meant - cells_[cell].onset_seconds) / cells_[cell].length_seconds);
     float cheapest = never;
-    add_places(note, cell, reach, cheapest);
-    if (cell > 0 && into < reach) add_places(note, cell - 1, reach, cheapest);
-    if (cell + 1 < cells_.size() && into + reach > cells_[cell].length_seconds)
-      add_places(note, cell + 1, reach, cheapest);
-    if (states_.size() == first_.back()) add_places(note, cell, cells_[cell].length_seconds, cheapest);
+    add_places(note, cell, meant, sureness, cheapest);
+    if (cell > 0 && into < sureness.reach) add_places(note, cell - 1, meant, sureness, cheapest);
+    if (cell + 1 < cells_.size() && into + sureness.reach > 1.0F) add_places(note, cell + 1, meant, sureness, cheapest);
+    if (states_.size() == first_.back()) add_whole_beat(note, cell, meant, sureness, cheapest);
     const auto begin = states_.begin() + first_.back();
     const float limit = cheapest + beam;
     states_.erase(std::remove_if(begin, states_.end(), [&](const State& state) { return state.at_least > limit; }),
                   states_.end());
   }
 
-  void add_places(std::size_t note, std::size_t c, double reach, float& cheapest) {
+  void add_whole_beat(std::size_t note, std::size_t cell, double meant, Sureness sureness, float& cheapest) {
+    sureness.reach = 1.0F;
+    add_places(note, cell, meant, sureness, cheapest);
+  }
+
+  void add_places(std::size_t note, std::size_t c, double meant, const Sureness& sureness, float& cheapest) {
     const BeatCell& cell = cells_[c];
-    const Manner& player = manner(note);
-    const auto into = static_cast<float>(notes_[note].onset_seconds - player.late_seconds - cell.onset_seconds);
-    const std::span<const Part> parts = parts_.parts(cell, figures_, player);
-    const auto first = std::ranges::lower_bound(parts, into - static_cast<float>(reach), {}, &Part::seconds);
-    const float last = into + static_cast<float>(reach);
-    for (auto part = first; part != parts.end() && part->seconds <= last; ++part) {
-      const float cost = deviation_cost(into - part->seconds, part->per_variance);
+    const auto into = static_cast<float>((meant - cell.onset_seconds) / cell.length_seconds);
+    const auto played = static_cast<float>((notes_[note].onset_seconds - cell.onset_seconds) / cell.length_seconds);
+    const float quarters = static_cast<float>(cell.length) / units_per_quarter;
+    const std::vector<Part>& parts = cell.kind == BeatKind::simple ? simple_ : compound_;
+    const float last = into + sureness.reach;
+    for (auto part = std::ranges::lower_bound(parts, into - sureness.reach, {}, &Part::sounds);
+         part != parts.end() && part->sounds <= last; ++part) {
+      if (std::abs(played - part->sounds) * quarters >= farthest_) continue;
+      const float moved = std::abs(played - part->written) - part->free_way;
+      const float distance = unexplained(into - part->sounds, played - part->sounds);
+      const float cost = deviation_cost(distance, part->swings ? sureness.swung : sureness.even) + moving_cost(moved);
       const float at_least = cost + part->at_least;
       if (at_least > cheapest + beam) continue;
       cheapest = std::min(cheapest, at_least);
@@ -167,14 +184,16 @@ class PathFinder {
 
   void connect(std::size_t note) {
     const std::size_t jumps = graces_before(note);
+    std::array<float, most_graces + 1> jumped{};
+    for (std::size_t graces = 1; graces <= jumps; ++graces)
+      jumped.at(graces) = jumped.at(graces - 1) + cost_of_grace(note - graces);
     for (std::size_t s = first_[note]; s < states_.size(); ++s) {
       State& state = states_[s];
       for (std::size_t graces = 0; graces <= jumps; ++graces) {
-        const float jumped = grace_cost * static_cast<float>(graces);
         if (graces == note)
-          start_at(state, jumped, graces);
+          start_at(state, jumped.at(graces), graces);
         else
-          come_from(note - graces - 1, state, jumped, graces);
+          come_from(note - graces - 1, state, jumped.at(graces), graces);
       }
       state.total += state.here;
     }
@@ -204,6 +223,12 @@ class PathFinder {
     state.total += crowded_cost + beam;
     states_.resize(first_[note]);
     states_.push_back(state);
+  }
+
+  float cost_of_grace(std::size_t note) const {
+    const std::size_t cell = cell_at(cells_, notes_[note].onset_seconds, cells_seen_);
+    const double seconds = notes_[note + 1].onset_seconds - notes_[note].onset_seconds;
+    return grace_cost + moving_cost(static_cast<float>(seconds / cells_[cell].length_seconds) - well_explained);
   }
 
   /// How many notes directly before `note` may be grace notes that lead to it.
@@ -258,7 +283,10 @@ class PathFinder {
     }
     if (before.part > after.part) return never;
     if (before.part == after.part) return crowded_cost;
-    return figures_[before.figure].skip_cost * static_cast<float>(after.part - before.part - 1);
+    const Subdivision& figure = figures_[before.figure];
+    if (after.part > before.part + 1) return figure.skip_cost * static_cast<float>(after.part - before.part - 1);
+    const double part_seconds = cells_[before.cell].length_seconds / figure.parts;
+    return static_cast<float>(std::max(0.0, easy_seconds - part_seconds) * fast_cost_per_second);
   }
 
   Reading traced_back() const {
@@ -291,8 +319,11 @@ class PathFinder {
   std::span<const TimedNote> notes_;
   std::span<const BeatCell> cells_;
   std::span<const Subdivision> figures_;
-  std::span<const Manner> manners_;
-  BeatParts parts_;
+  const Manner& manner_;
+  std::size_t cells_seen_ = 0;
+  float farthest_;  // in quarter notes
+  std::vector<Part> simple_;
+  std::vector<Part> compound_;
   std::vector<State> states_;
   std::vector<std::uint32_t> first_;
 };
@@ -307,9 +338,9 @@ double position_in_beat(const Subdivision& subdivision, std::size_t part, double
 }
 
 Reading cheapest_path(std::span<const TimedNote> notes, std::span<const BeatCell> cells,
-                      std::span<const Subdivision> figures, std::span<const Manner> manners) {
-  assert(!cells.empty() && (manners.size() == 1 || manners.size() == notes.size()) && "beats and players are known");
-  return PathFinder(notes, cells, figures, manners).find();
+                      std::span<const Subdivision> figures, const Manner& manner, Reach reach) {
+  assert(!cells.empty() && manner.late.size() == cells.size() && "beats and player are known");
+  return PathFinder(notes, cells, figures, manner, reach).find();
 }
 
 }  // namespace insideline::io

@@ -1,8 +1,11 @@
 // The cheapest reading of a played line: one subdivision a beat, one part of it a note, found over the whole line by
-// dynamic programming. A note costs its distance from where it would sound, in standard deviations of this player.
+// dynamic programming. A note costs its distance from where this player would sound it, in standard deviations; and
+// what is written further than a sixth of a beat from where it was played must be well explained. Nothing is ever moved
+// by a whole sixteenth.
 #pragma once
 
 #include "io/midi/beat_cells.hpp"
+#include "io/midi/lateness.hpp"
 #include "io/midi/subdivisions.hpp"
 
 #include <cstddef>
@@ -11,13 +14,6 @@
 #include <vector>
 
 namespace insideline::io {
-
-/// How somebody plays.
-struct Manner {
-  double off_beat = 0.5;          ///< where in a simple beat the second eighth sounds: 0.5 straight, 2/3 at 2:1
-  double spread_seconds = 0.020;  ///< standard deviation of onsets around their place
-  double late_seconds = 0.0;      ///< mean: above zero is behind the beat
-};
 
 /// One note on the page.
 struct Placed {
@@ -35,9 +31,11 @@ struct Reading {
 /// Where part `part` sounds, in parts of its beat.
 double position_in_beat(const Subdivision& subdivision, std::size_t part, double off_beat);
 
-/// `manners` holds one manner for all notes or one for each;
-/// `cells` is not empty and covers the notes.
+/// Whether notes must stay near where they were played. A grid that is forced on a line may take them anywhere.
+enum class Reach : std::uint8_t { near, anywhere };
+
+/// `cells` is not empty and covers the notes; `manner` has a lateness for each.
 Reading cheapest_path(std::span<const TimedNote> notes, std::span<const BeatCell> cells,
-                      std::span<const Subdivision> figures, std::span<const Manner> manners);
+                      std::span<const Subdivision> figures, const Manner& manner, Reach reach = Reach::near);
 
 }  // namespace insideline::io

@@ -118,6 +118,8 @@ class FileReader {
   void read_track(SmfCursor content) {
     tracks_.emplace_back();
     const auto fault = read_smf_track(content, static_cast<int>(tracks_.size()), tracks_.back(), harvest_);
+    const auto stepped_over = std::ranges::find(harvest_.findings, SmfFault::system_common, &SmfFinding::fault);
+    if (stepped_over != harvest_.findings.end() && options_.damage == Damage::refused) return refuse(*stepped_over);
     if (fault) {
       if (severity(fault->fault) == Severity::unusable || options_.damage == Damage::refused) return refuse(*fault);
       return harvest_.note(fault->fault, fault->offset_bytes);

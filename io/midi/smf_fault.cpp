@@ -45,6 +45,7 @@ constexpr std::array fault_table = {
     FaultRow{SmfFault::no_running_status, loses_data, "an event does not say what it is"},
     FaultRow{SmfFault::data_byte_high, loses_data, "a note or controller has a value above 127"},
     FaultRow{SmfFault::bad_status, loses_data, "an event of an undefined kind"},
+    FaultRow{SmfFault::system_common, loses_data, "a message for a cable (F1, F2, F3 or F6) stands inside a track"},
     FaultRow{SmfFault::time_overflow, loses_data, "the track runs on past the longest time a MIDI file can tell"},
     FaultRow{SmfFault::chunk_garbage, loses_data, "bytes that belong to no track"},
     FaultRow{SmfFault::running_after_meta, harmless, "an event leaves out its kind after a text or a tempo"},

@@ -26,6 +26,7 @@ enum class SmfFault : std::uint8_t {
   no_running_status,
   data_byte_high,
   bad_status,
+  system_common,
   time_overflow,
   chunk_garbage,
   running_after_meta,

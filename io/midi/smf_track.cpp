@@ -42,6 +42,18 @@ std::size_t data_bytes(std::uint8_t status) {
   return kind == 0xC0U || kind == 0xD0U ? 1 : 2;
 }
 
+/// System common messages belong on a wire, not into a file, but their length is known (MIDI 1.0): a quarter frame and
+/// a song number have one data byte, a song position two, a tune request none.
+std::optional<std::size_t> system_common_data_bytes(std::uint8_t status) {
+  switch (status) {
+    case 0xF1:
+    case 0xF3: return 1;
+    case 0xF2: return 2;
+    case 0xF6: return 0;
+    default: return std::nullopt;
+  }
+}
+
 /// Reads one track. Invariant: `track_.events` is a whole number of clean events.
 class TrackReader {
  public:
@@ -72,6 +84,7 @@ class TrackReader {
     if (!status) return tl::unexpected(status.error());
     if (*status < 0xF0) return read_channel_event(*status);
     running_status_interrupted_ = true;
+    if (const auto length = system_common_data_bytes(*status)) return skip_system_common(*length);
     if (*status == 0xFF) return read_meta();
     return skip_system_exclusive();
   }
@@ -84,7 +97,7 @@ class TrackReader {
         if (running_status_interrupted_) harvest_.note(SmfFault::running_after_meta, cursor_.offset());
         return *running_status_;
       }
-      if (*next < 0xF0 || *next == 0xF0 || *next == 0xF7 || *next == 0xFF) return *cursor_.byte();
+      if (*next <= 0xF0 || *next == 0xF7 || *next == 0xFF || system_common_data_bytes(*next)) return *cursor_.byte();
       const bool is_realtime = *next == 0xF8 || (*next >= 0xFA && *next <= 0xFC) || *next == 0xFE;
       if (!is_realtime) return tl::unexpected(SmfFault::bad_status);
       harvest_.note(SmfFault::realtime_byte, cursor_.offset());
@@ -167,6 +180,15 @@ class TrackReader {
     const auto length = cursor_.vlq();
     if (!length) return tl::unexpected(length.error());
     if (!cursor_.take(*length)) return tl::unexpected(SmfFault::event_truncated);
+    return {};
+  }
+
+  Reading skip_system_common(std::size_t length) {
+    harvest_.note(SmfFault::system_common, event_offset_);
+    const auto data = cursor_.take(length);
+    if (!data) return tl::unexpected(SmfFault::event_truncated);
+    if (std::ranges::any_of(*data, [](char byte) { return static_cast<std::uint8_t>(byte) >= 0x80; }))
+      return tl::unexpected(SmfFault::data_byte_high);
     return {};
   }
 

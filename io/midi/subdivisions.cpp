@@ -12,8 +12,8 @@ struct Row {
   std::vector<Grid> allowed_by;
 };
 
-// Where a note begins and ends a figure: on its first part as a rule; a triplet without its first or last note
-// is rare, and its third note alone is a swung eighth.
+// Where a note begins and ends a figure: on its first part as a rule; a triplet without its last note is rare, and its
+// third note alone is a swung eighth.
 const std::vector<Row>& table() {
   constexpr auto simple = BeatKind::simple;
   constexpr auto compound = BeatKind::compound;
@@ -22,7 +22,7 @@ const std::vector<Row>& table() {
   using enum Grid;
   static const std::vector<Row> rows = {
       {{simple, 2, swung, 0.0F, 0.0F, {0.0F, 0.3F}, {0.0F, 0.0F}, 0.0F}, {eighths, sixteenths, thirty_seconds}},
-      {{simple, 3, even, 3.0F, 3.0F, {0.0F, 1.5F, 4.0F}, {3.0F, 2.0F, 0.0F}, 0.0F}, {triplets, sextuplets}},
+      {{simple, 3, even, 2.0F, 1.5F, {0.0F, 0.5F, 4.0F}, {3.0F, 2.0F, 0.0F}, 0.0F}, {triplets, sextuplets}},
       // The second beat of three notes over two beats: its only note is the second third.
       {{simple, 3, even, 12.0F, 3.0F, {20.0F, 0.0F, 20.0F}, {0.0F, 0.0F, 20.0F}, 12.0F}, {triplets, sextuplets}},
       {{simple, 4, even, 3.0F, 0.5F, {0.0F, 1.5F, 1.0F, 1.5F}, {2.0F, 1.5F, 1.0F, 0.0F}, 0.0F},

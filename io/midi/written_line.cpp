@@ -3,6 +3,8 @@
 #include "io/midi/page_place.hpp"
 
 #include <algorithm>
+#include <array>
+#include <cstdint>
 
 namespace insideline::io {
 namespace {
@@ -11,6 +13,12 @@ constexpr double grid_grace_seconds = 0.1;  // longest grace note in a file on t
 constexpr double plain_share =
     0.9;  // of the notes of a file on the grid are plain, or in a group of fives and the like
 constexpr std::size_t most_grid_graces = 4;  // in a row
+// Where a tick is shorter than fingers are even, notes hit exact places by chance only: a tenth of all ticks has a name
+// in notation and hardly one in a hundred is plain.
+constexpr std::uint32_t fine_resolution = 192;
+constexpr double sure_plain_share = 0.25;
+constexpr double most_graces_share = 0.2;
+constexpr double most_unexplained_share = 0.02;
 
 /// Off the grid, short, and followed at once.
 bool may_be_grace(std::span<const MidiNote> notes, std::size_t index, const TempoClock& clock) {
@@ -47,28 +55,84 @@ Beats written_end(const MidiNote& note, const Beats& onset, const std::optional<
   return latest.value_or(end);
 }
 
-}  // namespace
+std::vector<std::optional<Beats>> page_places(std::span<const MidiNote> notes, std::uint32_t ticks_per_quarter) {
+  std::vector<std::optional<Beats>> places;
+  places.reserve(notes.size());
+  for (const MidiNote& note : notes) places.push_back(page_place(note.onset_ticks, ticks_per_quarter));
+  return places;
+}
 
-std::optional<std::vector<LineNote>> line_on_grid(std::span<const MidiNote> notes, const TempoClock& clock,
-                                                  std::uint32_t ticks_per_quarter) {
-  std::vector<LineNote> line(notes.size());
+/// Elevens, thirteens and the like: what all notes of a quarter divide it into, to a tick, where several have no usual
+/// name.
+std::optional<std::int64_t> odd_parts(std::span<const MidiNote> quarter, std::span<const std::optional<Beats>> places,
+                                      std::uint32_t ticks_per_quarter) {
+  constexpr std::ptrdiff_t fewest_unnamed = 3;
+  constexpr std::array parts_of_groups = {11, 13, 14, 15, 17, 18, 19, 20};
+  const auto unnamed = std::ranges::count_if(places, [](const auto& place) { return !place; });
+  if (unnamed < fewest_unnamed) return std::nullopt;
+  for (const std::int64_t parts : parts_of_groups) {
+    const auto fits = [&](const MidiNote& note) {
+      const std::int64_t away = note.onset_ticks * parts % ticks_per_quarter;
+      return std::min(away, ticks_per_quarter - away) <= parts;
+    };
+    if (std::ranges::all_of(quarter, fits)) return parts;
+  }
+  return std::nullopt;
+}
+
+/// Gives groups of odd values their places.
+void name_odd_groups(std::span<const MidiNote> notes, std::uint32_t ticks_per_quarter,
+                     std::span<std::optional<Beats>> places) {
+  std::size_t end = 0;
+  for (std::size_t begin = 0; begin < notes.size(); begin = end) {
+    const std::uint32_t quarter = notes[begin].onset_ticks / ticks_per_quarter;
+    while (end < notes.size() && notes[end].onset_ticks / ticks_per_quarter == quarter) ++end;
+    const auto group = places.subspan(begin, end - begin);
+    const auto parts = odd_parts(notes.subspan(begin, end - begin), group, ticks_per_quarter);
+    for (std::size_t i = begin; parts && i < end; ++i) {
+      const std::int64_t units = 2 * notes[i].onset_ticks * *parts + ticks_per_quarter;
+      places[i] = Beats(units / (2 * std::int64_t{ticks_per_quarter}), *parts);
+    }
+  }
+}
+
+/// Nearly all notes stand exactly where notation has a name for it or lead to one as grace notes do, and so many are
+/// plain that it cannot be chance.
+bool is_fine_grid(std::span<const MidiNote> notes, std::span<const std::optional<Beats>> places,
+                  const TempoClock& clock, std::uint32_t ticks_per_quarter) {
+  if (ticks_per_quarter < fine_resolution) return false;
+  std::size_t plain = 0;
+  std::size_t graces = 0;
+  std::size_t unexplained = 0;
+  for (std::size_t i = 0; i < notes.size(); ++i) {
+    if (is_plain_place(notes[i].onset_ticks, ticks_per_quarter)) ++plain;
+    if (places[i]) continue;
+    ++(may_be_grace(notes, i, clock) ? graces : unexplained);
+  }
+  const auto all = static_cast<double>(notes.size());
+  return static_cast<double>(plain) >= sure_plain_share * all &&
+         static_cast<double>(graces) <= most_graces_share * all &&
+         static_cast<double>(unexplained) <= most_unexplained_share * all;
+}
+
+/// Nearly all notes are plain or in a group, and the others lead to one as grace notes do.
+bool is_plain_grid(std::span<const MidiNote> notes, std::span<const std::optional<Beats>> places,
+                   const TempoClock& clock, std::uint32_t ticks_per_quarter) {
   std::size_t plain = 0;
   std::size_t main_notes = 0;
   std::size_t graces = 0;
   for (std::size_t i = 0; i < notes.size(); ++i) {
-    const auto place = page_place(notes[i].onset_ticks, ticks_per_quarter);
-    line[i].grace = !place;
-    if (!place) {
-      ++graces;
-      if (graces > most_grid_graces || !may_be_grace(notes, i, clock)) return std::nullopt;
-      continue;
-    }
-    graces = 0;
-    line[i].onset = *place;
+    graces = places[i] ? 0 : graces + 1;
+    if (graces > most_grid_graces || (graces > 0 && !may_be_grace(notes, i, clock))) return false;
+    if (graces > 0) continue;
     ++main_notes;
     if (is_plain_or_grouped(notes, i, ticks_per_quarter)) ++plain;
   }
-  if (static_cast<double>(plain) < plain_share * static_cast<double>(main_notes)) return std::nullopt;
+  return static_cast<double>(plain) >= plain_share * static_cast<double>(main_notes);
+}
+
+/// Lengths, and grace notes onto what they lead to.
+void fill_lengths(std::span<const MidiNote> notes, std::uint32_t ticks_per_quarter, std::vector<LineNote>& line) {
   std::optional<Beats> next;
   for (std::size_t i = notes.size(); i-- > 0;) {
     if (line[i].grace) {
@@ -79,26 +143,47 @@ std::optional<std::vector<LineNote>> line_on_grid(std::span<const MidiNote> note
     const bool before_grace =
         i + 1 < notes.size() && line[i + 1].grace && notes[i].end_ticks == notes[i + 1].onset_ticks;
     const Beats end = before_grace ? *next : written_end(notes[i], line[i].onset, next, ticks_per_quarter);
-    line[i].duration = end - line[i].onset;
+    line[i].duration = std::max(end - line[i].onset, Beats(1, ticks_per_quarter));
     next = line[i].onset;
   }
+}
+
+}  // namespace
+
+std::optional<std::vector<LineNote>> line_on_grid(std::span<const MidiNote> notes, const TempoClock& clock,
+                                                  std::uint32_t ticks_per_quarter) {
+  std::vector<std::optional<Beats>> places = page_places(notes, ticks_per_quarter);
+  name_odd_groups(notes, ticks_per_quarter, places);
+  if (!is_fine_grid(notes, places, clock, ticks_per_quarter) && !is_plain_grid(notes, places, clock, ticks_per_quarter))
+    return std::nullopt;
+  std::vector<LineNote> line(notes.size());
+  for (std::size_t i = 0; i < notes.size(); ++i) {
+    line[i].grace = !places[i] && may_be_grace(notes, i, clock);
+    line[i].onset = places[i].value_or(Beats(notes[i].onset_ticks, ticks_per_quarter));
+  }
+  fill_lengths(notes, ticks_per_quarter, line);
   return line;
 }
 
 bool swings_on_grid(std::span<const LineNote> line) {
   constexpr std::size_t fewest_off_beats = 8;
-  std::size_t thirds = 0;
-  std::size_t quarters = 0;
+  constexpr std::size_t nine_tenths = 9;
+  std::vector<Beats> swung;
   for (std::size_t i = 0; i < line.size(); ++i) {
     const Beats within = remainder_within(line[i].onset, 1);
-    if (line[i].grace || within == Beats(0)) continue;
+    if (line[i].grace || within < Beats(1, 2) || within > Beats(4, 5)) continue;
     const bool after_beat = i == 0 || line[i].onset - line[i - 1].onset >= within;  // nothing but the beat before it
     if (!after_beat) continue;
     if (within == Beats(1, 2)) return false;
-    if (within == Beats(2, 3)) ++thirds;
-    if (within == Beats(3, 4)) ++quarters;
+    swung.push_back(within);
   }
-  return thirds + quarters >= fewest_off_beats && (thirds == 0 || quarters == 0);
+  if (swung.size() < fewest_off_beats) return false;
+  const auto middle = swung.begin() + static_cast<std::ptrdiff_t>(swung.size() / 2);
+  std::ranges::nth_element(swung, middle);
+  const Beats usual = *middle;
+  const auto same = static_cast<std::size_t>(std::ranges::count(swung, usual));
+  const bool is_written_so = usual == Beats(2, 3) || usual == Beats(3, 4);  // if but one is another
+  return is_written_so ? same == swung.size() : 10 * same >= nine_tenths * swung.size();
 }
 
 std::vector<TimedNote> timed(std::span<const MidiNote> notes, const TempoClock& clock) {

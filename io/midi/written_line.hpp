@@ -24,7 +24,8 @@ std::optional<std::vector<LineNote>> line_on_grid(std::span<const MidiNote> note
                                                   std::uint32_t ticks_per_quarter);
 
 /// True for a line that lies on the grid but swings all the way: every off-beat at the same two thirds or three
-/// quarters of its beat, and not one at the half. Programs play swing so; a musician writes eighths.
+/// quarters of its beat, or nearly every one at the same odder place, and not one at the half. Programs play swing so;
+/// a musician writes eighths.
 bool swings_on_grid(std::span<const LineNote> line);
 
 std::vector<TimedNote> timed(std::span<const MidiNote> notes, const TempoClock& clock);

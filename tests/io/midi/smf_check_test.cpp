@@ -117,6 +117,7 @@ TEST_CASE("what would lose notes is refused, with the byte of the event") {
   CHECK(fault_of("00 3C40" + end) == SmfFault::no_running_status);
   CHECK(fault_of("00 90BC40" + end) == SmfFault::data_byte_high);
   CHECK(fault_of("00 F4" + end) == SmfFault::bad_status);
+  CHECK(fault_of("00 F6" + note + end) == SmfFault::system_common);
   CHECK(fault_of("FFFFFF7F 903C40 01 803C40" + end) == SmfFault::time_overflow);
   CHECK(check_smf(smf_with({note + " 00 90BC40" + end})).error().offset_bytes == 30);
 }
@@ -127,6 +128,18 @@ TEST_CASE("salvage keeps what comes before the damage and says what was dropped"
   CHECK(checked->note_count == 1);
   REQUIRE(checked->findings.size() == 1);
   CHECK(to_string(checked->findings[0]) == "byte 30: a note or controller has a value above 127");
+}
+
+TEST_CASE("salvage steps over a message for a cable by its length, and loses no note") {
+  const std::string message = GENERATE("00 F15A", "00 F20102", "00 F307", "00 F6");
+  const auto checked = check_smf(smf_with({note + message + note + end}), {.damage = Damage::salvaged});
+  REQUIRE(checked);
+  CHECK(checked->note_count == 2);
+  REQUIRE(checked->findings.size() == 1);
+  CHECK(to_string(checked->findings[0]) == "byte 30: a message for a cable (F1, F2, F3 or F6) stands inside a track");
+  const auto cut = check_smf(smf_with({note + "00 F290" + note + end}), {.damage = Damage::salvaged});
+  REQUIRE(cut);
+  CHECK(cut->note_count == 1);
 }
 
 TEST_CASE("harmless oddities are read, counted and told") {
