@@ -127,7 +127,14 @@ ALTER TABLE arpeggios RENAME COLUMN unprepared_descent TO straight_descent;
 UPDATE figures SET figure = 'straight_descents' WHERE figure = 'unprepared_descents';
 )sql";
 
-constexpr std::array<const char*, schema_version> steps{first_tables, known_files, straight_descents};
+// Up and down were counted by whole fragments first. What was stored then is analysed again when it is next surveyed.
+constexpr const char* legs = R"sql(
+ALTER TABLE arpeggios ADD COLUMN legs_up INTEGER NOT NULL DEFAULT 0 /* parts that go up through three members */;
+ALTER TABLE arpeggios ADD COLUMN legs_down INTEGER NOT NULL DEFAULT 0 /* that come down; mixed: both, or none */;
+UPDATE solos SET made_with = made_with || ', arpeggios by whole fragments';
+)sql";
+
+constexpr std::array<const char*, schema_version> steps{first_tables, known_files, straight_descents, legs};
 
 /// 0 for a new database. Throws where it is none of ours.
 int stored_version(Connection& connection, Access access) {

@@ -53,7 +53,7 @@ SoloWriter::SoloWriter(Connection& connection)
     : solo_(connection, "INSERT INTO solos VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)"),
       chord_(connection, "INSERT INTO chords VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)"),
       note_(connection, "INSERT INTO notes VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14)"),
-      arpeggio_(connection, "INSERT INTO arpeggios VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)"),
+      arpeggio_(connection, "INSERT INTO arpeggios VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13)"),
       connection_(connection, "INSERT INTO connections VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)"),
       cell_(connection, "INSERT INTO cells VALUES (?1, ?2, ?3, ?4, ?5)"),
       figure_(connection, "INSERT INTO figures VALUES (?1, ?2, ?3, ?4, ?5)") {
@@ -106,7 +106,8 @@ void SoloWriter::write_arpeggios(std::int64_t id, const SoloRows& rows) {
     const ArpeggioEntry& run = rows.arpeggios[i];
     arpeggio_.bind(1, id).bind(2, i).bind(3, run.first_note).bind(4, run.chord).bind(5, run.shape);
     arpeggio_.bind(6, to_string(run.direction)).bind(7, to_string(run.inversion)).bind(8, run.notes);
-    arpeggio_.bind(9, run.ornaments).bind(10, run.complete ? 1 : 0).bind(11, run.straight_descent ? 1 : 0).run();
+    arpeggio_.bind(9, run.ornaments).bind(10, run.complete ? 1 : 0).bind(11, run.straight_descent ? 1 : 0);
+    arpeggio_.bind(12, run.legs_up).bind(13, run.legs_down).run();
   }
 }
 
