@@ -72,17 +72,29 @@ struct NoteLabel {
 enum class Direction : std::uint8_t { ascending, descending, mixed };
 enum class Inversion : std::uint8_t { root_position, first, second, third, none };
 
-/// A run through the members of one chord.
+/// A part of an arpeggio that keeps its direction through three or more different members: what is counted as an
+/// arpeggio up or down. The note on which the line turns belongs to both legs.
+struct Leg {
+  std::size_t first = 0;                           ///< index into Arpeggio::notes
+  std::size_t last = 0;                            ///< included
+  Direction direction = Direction::ascending;      ///< never mixed
+  Inversion inversion = Inversion::root_position;  ///< by its own lowest note
+  bool prepared = false;  ///< a leg the other way through the same chord goes before it in the phrase
+};
+
+/// A run through the members of one chord: its own, or one that is played over it.
 struct Arpeggio {
-  std::vector<std::size_t> notes;      ///< the members, in order
-  std::vector<std::size_t> ornaments;  ///< approach notes between them; empty for a plain arpeggio
-  std::size_t governor = 0;
-  std::vector<Degree> degrees;  ///< parallel to `notes`
-  Direction direction = Direction::mixed;
+  std::vector<std::size_t> notes;          ///< the members, in order
+  std::vector<std::size_t> ornaments;      ///< foreign notes between them; empty for a plain arpeggio
+  std::size_t governor = 0;                ///< the chord it is heard against: the one it spells, where that is at hand
+  std::vector<Degree> degrees;             ///< against the governor, parallel to `notes`
+  std::vector<Leg> legs;                   ///< in order; none where it turns at every other note
+  Direction direction = Direction::mixed;  ///< of all its legs; mixed: both ways, or no leg
   Inversion inversion = Inversion::root_position;  ///< by the lowest note; `none` where that is an extension
   bool complete = false;                           ///< every tone of the chord is there
   std::string spells;                              ///< the chord its own notes make: "Em7" over Cmaj7; empty if none
-  bool straight_descent = false;                   ///< comes down, and no climb through the chord leads to it
+  std::optional<int> slipped;                      ///< side-slipped: semitones from the governor to the chord played
+  bool straight_descent = false;                   ///< a leg comes down that is not prepared
   bool octave_displaced = false;                   ///< a member is moved by an octave against the run
   bool repeats = false;                            ///< a member is struck again before the next
   int span_semitones = 0;                          ///< from its lowest to its highest note
@@ -162,11 +174,12 @@ struct Summary {
   Share sevenths_given;
   Share arpeggio_share;
   std::optional<double> arpeggio_share_by_duration;
-  int arpeggios = 0;
-  int arpeggios_ascending = 0;
-  int arpeggios_descending = 0;
-  int arpeggios_mixed = 0;
-  int straight_descents = 0;
+  int arpeggios = 0;             ///< fragments
+  int arpeggios_ascending = 0;   ///< legs that go up
+  int arpeggios_descending = 0;  ///< legs that come down
+  int arpeggios_mixed = 0;       ///< fragments that go both ways, or turn so often that they have no leg
+  int arpeggios_two_way = 0;     ///< fragments with legs both ways
+  int straight_descents = 0;     ///< legs that come down and are not prepared
   int connections = 0;
   std::map<ConnectionKind, int> connections_by_kind;  ///< every kind is there
   Share nearest_taken_share;

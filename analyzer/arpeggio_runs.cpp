@@ -1,5 +1,8 @@
 #include "analyzer/arpeggio_runs.hpp"
 
+#include "analyzer/played_stacks.hpp"
+#include "analyzer/scales_in_thirds.hpp"
+
 #include <algorithm>
 #include <bit>
 #include <compare>
@@ -11,6 +14,7 @@ namespace {
 
 constexpr int fewest_members = 3;
 constexpr int whole_tone = 2;
+constexpr int octave = 12;
 
 /// A note that leaps or turns in and steps on to its target. On a strong place it is called appoggiatura.
 bool is_approach(const NoteLabel& label) {
@@ -18,20 +22,28 @@ bool is_approach(const NoteLabel& label) {
          label.figure == Figure::appoggiatura;
 }
 
-/// What a note may be while runs are collected.
+/// A note that fills the way from member to member by step.
+bool is_filling(const NoteLabel& label) {
+  return label.figure == Figure::passing_tone || label.figure == Figure::neighbour_tone ||
+         label.figure == Figure::double_neighbour;
+}
+
 enum class Ornaments : std::uint8_t { ignored, as_labelled };
 
 class RunFinder {
  public:
   RunFinder(const HeardLine& line, std::span<const Stack> stacks, std::span<const NoteLabel> labels)
-      : line_(line), stacks_(stacks), labels_(labels) {}
+      : line_(line), stacks_(stacks), labels_(labels), in_thirds_(line.notes.size(), false) {
+    for (const ScaleInThirds& scale : find_scales_in_thirds(line))
+      for (std::size_t i = scale.first; i <= scale.last; ++i) in_thirds_[i] = true;
+  }
 
   std::vector<Run> find(Ornaments ornaments) const {
     std::vector<Run> runs;
     Run run;
     std::vector<std::size_t> pending;
     for (std::size_t i = 0; i < line_.notes.size(); ++i) {
-      if (ornaments == Ornaments::as_labelled && is_ornament(i) && !run.members.empty()) {
+      if (ornaments == Ornaments::as_labelled && is_ornament(i) && !run.members.empty() && !line_.notes[i].after_rest) {
         pending.push_back(i);
         continue;
       }
@@ -40,41 +52,85 @@ class RunFinder {
         run.ornaments.insert(run.ornaments.end(), pending.begin(), pending.end());
         run.members.push_back(i);
       } else {
-        add_supported_parts(runs, run);
+        add_filled_parts(runs, run);
         run = {};
         if (member(i)) run.members.push_back(i);
       }
       pending.clear();
     }
-    add_supported_parts(runs, run);
+    add_filled_parts(runs, run);
+    return runs;
+  }
+
+  /// Runs from elsewhere, told what this one tells of its own.
+  std::vector<Run> checked(std::vector<Run> others) const {
+    std::vector<Run> runs;
+    for (Run& run : others) add_if_long_enough(runs, std::move(run));
     return runs;
   }
 
   /// The part of `run` from `first` to `last`, cut again where that leaves an extension alone.
   void add_part(std::vector<Run>& parts, const Run& run, std::size_t first, std::size_t last) const {
-    Run part;
-    const auto inside = [&](std::size_t i) { return i >= first && i <= last; };
-    std::ranges::copy_if(run.members, std::back_inserter(part.members), inside);
+    Run part = part_of(run, first, last);
     if (part.members.empty()) return;
-    const auto between = [&](std::size_t i) { return i > part.members.front() && i < part.members.back(); };
-    std::ranges::copy_if(run.ornaments, std::back_inserter(part.ornaments), between);
-    add_supported_parts(parts, part);
+    if (is_own(run))
+      add_supported_parts(parts, part);
+    else if (goes_by_leaps(part))
+      add_if_long_enough(parts, std::move(part));
   }
 
  private:
+  bool goes_by_leaps(const Run& run) const {
+    for (std::size_t to = 1; to < run.members.size(); ++to)
+      if (move(run, to) != 0 && std::abs(move(run, to)) <= whole_tone) return false;
+    return true;
+  }
+
+  static Run part_of(const Run& run, std::size_t first, std::size_t last) {
+    Run part;
+    part.stretch = run.stretch;
+    part.played = run.played;
+    const auto inside = [&](std::size_t i) { return i >= first && i <= last; };
+    std::ranges::copy_if(run.members, std::back_inserter(part.members), inside);
+    if (part.members.empty()) return part;
+    const auto between = [&](std::size_t i) { return i > part.members.front() && i < part.members.back(); };
+    std::ranges::copy_if(run.ornaments, std::back_inserter(part.ornaments), between);
+    return part;
+  }
+
+  /// Through the chord that its notes are heard against, and no other.
+  bool is_own(const Run& run) const {
+    return !run.played && std::ranges::all_of(run.members, [&](std::size_t i) {
+      return line_.notes[i].stretch == run.stretch && member(i);
+    });
+  }
+
   const std::optional<Member>& member(std::size_t i) const {
     static constexpr std::optional<Member> none;
     const HeardNote& note = line_.notes[i];
-    if (!note.stretch) return none;
+    if (!note.stretch || in_thirds_[i]) return none;
     const auto& slot = stacks_[*note.stretch][static_cast<std::size_t>(note.pitch_class)];
     return slot && slot->extension && note.role == Role::non_chord_tone ? none : slot;
   }
 
-  bool is_ornament(std::size_t i) const { return is_approach(labels_[line_.notes[i].note]); }
+  bool is_ornament(std::size_t i) const {
+    return !in_thirds_[i] && (is_approach(labels_[line_.notes[i].note]) || fills(i));
+  }
+
+  /// It fills the way from member to member by step: as a foreign note, or as a colour that is stepped through.
+  bool fills(std::size_t i) const {
+    if (is_filling(labels_[line_.notes[i].note])) return true;
+    if (line_.notes[i].role != Role::tension || i == 0 || i + 1 >= line_.notes.size()) return false;
+    const int in = line_.notes[i].midi - line_.notes[i - 1].midi;
+    const int out = line_.notes[i + 1].midi - line_.notes[i].midi;
+    return in * out > 0 && std::abs(in) <= whole_tone && std::abs(out) <= whole_tone;
+  }
 
   bool lead_to(std::span<const std::size_t> pending, std::size_t target) const {
-    return std::ranges::all_of(
-        pending, [&](std::size_t i) { return labels_[line_.notes[i].note].resolves_to == line_.notes[target].note; });
+    return std::ranges::all_of(pending, [&](std::size_t i) {
+      const NoteLabel& label = labels_[line_.notes[i].note];
+      return fills(i) || label.resolves_to == line_.notes[target].note;
+    });
   }
 
   bool are_stack_neighbours(std::size_t a, std::size_t b) const {
@@ -84,7 +140,7 @@ class RunFinder {
   bool are_linked(std::size_t a, std::size_t b) const {
     const HeardNote& from = line_.notes[a];
     const HeardNote& to = line_.notes[b];
-    if (!member(b) || from.stretch != to.stretch || from.phrase != to.phrase) return false;
+    if (!member(b) || from.stretch != to.stretch || from.phrase != to.phrase || to.after_rest) return false;
     const bool extension = member(a)->extension || member(b)->extension;
     if (!extension || from.midi == to.midi || are_stack_neighbours(a, b)) return true;
     return std::abs(to.midi - from.midi) > whole_tone;
@@ -102,51 +158,186 @@ class RunFinder {
     return false;
   }
 
+  int move(const Run& run, std::size_t to) const {
+    return line_.notes[run.members[to]].midi - line_.notes[run.members[to - 1]].midi;
+  }
+
+  /// No note stands between the member and the one before, and it is no step.
+  bool is_plain_leap(const Run& run, std::size_t to) const {
+    return to > 0 && to < run.members.size() && run.members[to] - run.members[to - 1] == 1 &&
+           std::abs(move(run, to)) > whole_tone;
+  }
+
+  /// A foreign note on the beat between members that are off it is heard as more than they are.
+  bool is_accented(const Run& run, std::size_t to) const {
+    const std::size_t from = run.members[to - 1];
+    const std::size_t end = run.members[to];
+    if (line_.notes[from].on_beat || line_.notes[end].on_beat) return false;
+    return std::ranges::any_of(
+        run.ornaments, [&](std::size_t i) { return i > from && i < end && line_.notes[i].on_beat && fills(i); });
+  }
+
+  /// A scale has its chord's tones, too. A way from member to member that is filled by step belongs to the arpeggio
+  /// only where a leap to a member in the same direction goes before it or comes after it, or where it comes back.
+  bool is_held_together(const Run& run, std::size_t to) const {
+    const auto filling = [&](std::size_t i) { return i > run.members[to - 1] && i < run.members[to] && fills(i); };
+    if (run.members[to] - run.members[to - 1] == 1 || std::ranges::none_of(run.ornaments, filling)) return true;
+    if (is_accented(run, to) || member(run.members[to - 1])->extension || member(run.members[to])->extension)
+      return false;
+    const int way = move(run, to);
+    const auto goes_the_same_way = [&](std::size_t other) {
+      return is_plain_leap(run, other) && (move(run, other) > 0) == (way > 0);
+    };
+    return way == 0 || goes_the_same_way(to - 1) || goes_the_same_way(to + 1);
+  }
+
+  /// No more of its ways are steps or filled by step than are leaps; coming back to the same note is neither.
+  bool leaps_enough(const Run& run) const {
+    int leaps = 0;
+    int steps = 0;
+    bool filled = false;
+    for (std::size_t to = 1; to < run.members.size(); ++to) {
+      if (move(run, to) == 0) continue;
+      const bool plain = run.members[to] - run.members[to - 1] == 1;
+      const bool by_step = plain ? std::abs(move(run, to)) <= whole_tone : fills(run.members[to] - 1);
+      filled = filled || (!plain && by_step);
+      ++(by_step ? steps : leaps);
+    }
+    return !filled || leaps >= steps;
+  }
+
+  /// The members stand on the stronger places, or sound longer than what is between them.
+  bool outweighs_what_is_between(const Run& run) const {
+    double time = 0.0;
+    int on_beat = 0;
+    for (const std::size_t i : run.members) {
+      time += line_.notes[i].duration;
+      on_beat += line_.notes[i].on_beat ? 1 : 0;
+    }
+    for (const std::size_t i : run.ornaments) {
+      if (!fills(i)) continue;
+      time -= 2 * line_.notes[i].duration;
+      on_beat -= line_.notes[i].on_beat ? 1 : 0;
+    }
+    return time > 0.0 || on_beat > 0;
+  }
+
+  void add_filled_parts(std::vector<Run>& runs, const Run& run) const {
+    std::size_t first = 0;
+    for (std::size_t at = 1; at <= run.members.size(); ++at) {
+      if (at < run.members.size() && (run.ornaments.empty() || is_held_together(run, at))) continue;
+      const bool whole = first == 0 && at == run.members.size();
+      add_supported_parts(runs, whole ? run : part_of(run, run.members[first], run.members[at - 1]));
+      first = at;
+    }
+  }
+
   void add_supported_parts(std::vector<Run>& runs, const Run& run) const {
-    if (run.members.size() < fewest_members) return;
+    if (run.members.size() + 1 < fewest_members) return;
     const auto lone = [&](std::size_t at) { return !is_supported(run.members, at); };
     std::size_t first = 0;
     for (std::size_t at = 0; at <= run.members.size(); ++at) {
       if (at < run.members.size() && !lone(at)) continue;
       if (first == 0 && at == run.members.size()) {
-        add_if_long_enough(runs, run);
+        add_with_borrowed(runs, run);
       } else if (at > first) {
-        add_part(runs, run, run.members[first], run.members[at - 1]);
+        add_supported_parts(runs, part_of(run, run.members[first], run.members[at - 1]));
       }
       first = at + 1;
     }
   }
 
+  /// `next` follows `note`, or goes before it: by a leap, in the same direction, a tone of the chord on the other side
+  /// of the change. It is taken early, or the chord is carried over.
+  bool is_borrowed(const Run& run, std::size_t next, std::size_t end, std::size_t inner) const {
+    const HeardNote& other = line_.notes[next];
+    const HeardNote& note = line_.notes[end];
+    if (!other.stretch || other.stretch == note.stretch || other.phrase != note.phrase) return false;
+    if (line_.notes[std::max(next, end)].after_rest) return false;
+    if (!contains(line_.stretches[run.stretch].tones, other.pitch_class)) return false;
+    const int leap = other.midi - note.midi;
+    return std::abs(leap) > whole_tone && std::abs(leap) < octave &&
+           (leap > 0) == (note.midi > line_.notes[inner].midi) && note.midi != line_.notes[inner].midi;
+  }
+
+  void add_with_borrowed(std::vector<Run>& runs, Run run) const {
+    if (run.members.size() + 1 < fewest_members) return;
+    run.stretch = *line_.notes[run.members.front()].stretch;
+    if (!outweighs_what_is_between(run) || !leaps_enough(run)) return;
+    Run longer = run;
+    const std::size_t first = run.members.front();
+    const std::size_t last = run.members.back();
+    if (first > 0 && is_borrowed(run, first - 1, first, run.members[1]))
+      longer.members.insert(longer.members.begin(), first - 1);
+    if (last + 1 < line_.notes.size() && is_borrowed(run, last + 1, last, run.members[run.members.size() - 2]))
+      longer.members.push_back(last + 1);
+    if (longer.members.size() > run.members.size()) add_if_long_enough(runs, std::move(longer));
+    add_if_long_enough(runs, std::move(run));
+  }
+
+  /// Where the line turns or the chord changes a note may end one run and begin the next.
+  bool may_be_shared(std::size_t i) const {
+    if (i == 0 || i + 1 >= line_.notes.size()) return false;
+    const HeardNote& before = line_.notes[i - 1];
+    const HeardNote& note = line_.notes[i];
+    const HeardNote& after = line_.notes[i + 1];
+    if (before.stretch != note.stretch || note.stretch != after.stretch) return true;
+    return (note.midi > before.midi) != (after.midi > note.midi);
+  }
+
+  /// Ninths, elevenths and thirteenths that turn to and fro spell nothing that is heard as a stack.
+  bool is_only_colour(const Run& run) const {
+    if (run.played ||
+        std::ranges::any_of(run.members, [&](std::size_t i) { return !member(i) || !member(i)->extension; }))
+      return false;
+    int way = 0;
+    for (std::size_t to = 1; to < run.members.size(); ++to) {
+      if (move(run, to) * way < 0) return true;
+      if (move(run, to) != 0) way = move(run, to);
+    }
+    return false;
+  }
+
   void add_if_long_enough(std::vector<Run>& runs, Run run) const {
     unsigned set = 0;
     for (const std::size_t i : run.members) set |= 1U << line_.notes[i].pitch_class;
-    if (std::popcount(set) < fewest_members) return;
-    const PitchClassSet tones = line_.stretches[*line_.notes[run.members.front()].stretch].tones;
-    run.complete = (tones & ~set) == 0;
+    if (std::popcount(set) < fewest_members || is_only_colour(run)) return;
+    run.complete = (line_.stretches[run.stretch].tones & ~set) == 0;
+    run.borrowed = static_cast<std::size_t>(std::ranges::count_if(
+        run.members, [&](std::size_t i) { return run.played || line_.notes[i].stretch != run.stretch; }));
+    run.may_share_first = may_be_shared(run.members.front());
     runs.push_back(std::move(run));
   }
 
   const HeardLine& line_;
   std::span<const Stack> stacks_;
   std::span<const NoteLabel> labels_;
+  std::vector<bool> in_thirds_;  // by note
 };
 
 std::size_t first_of(const Run& run) { return run.members.front(); }
 std::size_t last_of(const Run& run) { return run.members.back(); }
 /// True where choosing `outer` takes nothing away from `inner`.
-bool holds(const Run& outer, const Run& inner) { return std::ranges::includes(outer.members, inner.members); }
+bool holds(const Run& outer, const Run& inner) {
+  return first_of(outer) <= first_of(inner) && last_of(inner) <= last_of(outer) &&
+         std::ranges::includes(outer.members, inner.members);
+}
 
 /// What makes one set of runs better than another, the most important first.
 struct Worth {
   std::size_t members = 0;
+  std::size_t of_the_chord_below = 0;
   std::size_t squared_lengths = 0;
+  std::ptrdiff_t ornaments = 0;  ///< below zero: the fewer the better
   std::size_t complete = 0;
   friend auto operator<=>(const Worth&, const Worth&) = default;
 };
 
-Worth sum(const Worth& a, const Run& run) {
+Worth sum(const Worth& a, const Run& run, std::size_t shared) {
   const std::size_t length = run.members.size();
-  return {a.members + length, a.squared_lengths + length * length, a.complete + (run.complete ? 1U : 0U)};
+  return {a.members + length - shared, a.of_the_chord_below + length - run.borrowed,
+          a.squared_lengths + length * length, a.ornaments - std::ssize(run.ornaments),
+          a.complete + (run.complete ? 1U : 0U)};
 }
 
 }  // namespace
@@ -155,8 +346,8 @@ std::vector<Run> candidate_runs(const HeardLine& line, std::span<const Stack> st
                                 std::span<const NoteLabel> labels) {
   const RunFinder finder(line, stacks, labels);
   std::vector<Run> runs = finder.find(Ornaments::ignored);
-  if (std::ranges::none_of(labels, is_approach)) return runs;
   std::ranges::move(finder.find(Ornaments::as_labelled), std::back_inserter(runs));
+  std::ranges::move(finder.checked(played_runs(line, labels, runs)), std::back_inserter(runs));
   std::ranges::stable_sort(runs, {}, first_of);
   std::vector<Run> parts;
   for (std::size_t i = 0; i < runs.size(); ++i) {
@@ -173,12 +364,22 @@ std::vector<Run> candidate_runs(const HeardLine& line, std::span<const Stack> st
 std::vector<Run> best_runs(std::vector<Run> candidates) {
   std::ranges::stable_sort(candidates, {}, last_of);
   std::vector<Worth> best(candidates.size() + 1);      // of the first n candidates
-  std::vector<std::size_t> before(candidates.size());  // how many end before this one begins
+  std::vector<std::size_t> before(candidates.size());  // how many stand when this one is put after them
   for (std::size_t i = 0; i < candidates.size(); ++i) {
+    const Run& run = candidates[i];
     const auto sorted = std::span(candidates).first(i);
-    const auto compatible = std::ranges::lower_bound(sorted, first_of(candidates[i]), {}, last_of);
-    before[i] = static_cast<std::size_t>(compatible - sorted.begin());
-    best[i + 1] = std::max(best[i], sum(best[before[i]], candidates[i]));
+    const auto count = [&](auto end) { return static_cast<std::size_t>(end - sorted.begin()); };
+    before[i] = count(std::ranges::lower_bound(sorted, first_of(run), {}, last_of));
+    Worth here = sum(best[before[i]], run, 0);
+    if (run.may_share_first) {
+      const std::size_t touching = count(std::ranges::upper_bound(sorted, first_of(run), {}, last_of));
+      const Worth shared = sum(best[touching], run, 1);
+      if (shared > here) {
+        here = shared;
+        before[i] = touching;
+      }
+    }
+    best[i + 1] = std::max(best[i], here);
   }
   std::vector<Run> chosen;
   for (std::size_t i = candidates.size(); i > 0;) {

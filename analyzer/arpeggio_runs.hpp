@@ -5,26 +5,38 @@
 #include "analyzer/arpeggios.hpp"
 
 #include <cstddef>
+#include <optional>
 #include <span>
 #include <vector>
 
 namespace insideline {
 
-/// All indices are into HeardLine::notes.
+/// A chord that is played whatever sounds below, found by its tones.
+struct PlayedChord {
+  int root = 0;          ///< pitch class
+  std::size_t kind = 0;  ///< row of the table of stacks
+};
+
+/// All indices of notes are into HeardLine::notes.
 struct Run {
   std::vector<std::size_t> members;    ///< at least three different ones, in order
   std::vector<std::size_t> ornaments;  ///< between them
   bool complete = false;               ///< every tone of the chord is among the members
+  std::size_t stretch = 0;             ///< the chord it is heard against
+  std::optional<PlayedChord> played;   ///< where it is not that chord's own stack
+  std::size_t borrowed = 0;            ///< members that are heard against another chord, or of a played one
+  bool may_share_first = false;        ///< its first note may end the run before: the line turns there, or the chord
 };
 
-/// Every run as long as it goes, plain and ornamented, and the shorter pieces that remain
-/// of a run where another one takes some of its notes. `stacks` run parallel to the stretches.
+/// Every run as long as it goes, plain and ornamented, those of another chord than the one below, and the shorter
+/// pieces that remain of a run where another one takes some of its notes. `stacks` run parallel to the stretches.
 std::vector<Run> candidate_runs(const HeardLine& line, std::span<const Stack> stacks,
                                 std::span<const NoteLabel> labels);
 
 /// The runs of the best set, in order: weighted interval scheduling, exact, n log n.
-/// Most members first, then the greater sum of squared lengths (longer runs), then more
-/// complete runs.
+/// Most members first, then most members of the chord below, then the greater sum of squared lengths (longer runs),
+/// then fewest ornaments, then more complete runs. Two runs share no note but one that ends the one and may begin the
+/// other.
 std::vector<Run> best_runs(std::vector<Run> candidates);
 
 }  // namespace insideline

@@ -1,8 +1,10 @@
 #include "analyzer/arpeggios.hpp"
 
+#include "analyzer/arpeggio_legs.hpp"
 #include "analyzer/arpeggio_runs.hpp"
 #include "analyzer/harmony/chord_from_notes.hpp"
 #include "analyzer/harmony/chord_symbol.hpp"
+#include "analyzer/played_stacks.hpp"
 
 #include <algorithm>
 #include <bit>
@@ -12,7 +14,9 @@
 namespace insideline {
 namespace {
 
-constexpr int through_the_chord = 3;  // members that make a climb or a descent
+constexpr int nearest_slip = 1;
+constexpr int widest_slip = 2;  // further away it is heard as another chord on top
+constexpr int fewest_foreign = 2;
 
 enum Place { root_place, third_place, fifth_place, seventh_place, ninth_place, eleventh_place, thirteenth_place };
 
@@ -31,80 +35,41 @@ Place place_of(const Degree& degree) {
   }
 }
 
-/// The members' moves from note to note, repeated pitches left out.
-struct Moves {
-  std::vector<int> semitones;
-  std::vector<int> places;  ///< up or down the stack
-};
-
-Moves moves_of(const Run& run, const HeardLine& line, const Stack& stack) {
-  Moves moves;
-  for (std::size_t i = 1; i < run.members.size(); ++i) {
-    const HeardNote& from = line.notes[run.members[i - 1]];
-    const HeardNote& to = line.notes[run.members[i]];
-    if (from.midi == to.midi) continue;
-    moves.semitones.push_back(to.midi - from.midi);
-    moves.places.push_back(steps_in_stack(*stack[static_cast<std::size_t>(from.pitch_class)],
-                                          *stack[static_cast<std::size_t>(to.pitch_class)]));
-  }
-  return moves;
+/// The degree over a chord of a note that is neither tone nor tension nor labelled against it.
+Degree usual_degree(const Chord& chord, int pitch_class_of_note) {
+  constexpr std::array<Degree, pitch_classes> names{
+      {{1, 0}, {9, -1}, {9, 0}, {9, 1}, {3, 0}, {11, 0}, {11, 1}, {5, 0}, {13, -1}, {13, 0}, {7, -1}, {7, 0}}};
+  return names.at(static_cast<std::size_t>(pitch_class_of(pitch_class_of_note - pitch_class(chord.root))));
 }
 
-bool all_up(const std::vector<int>& moves) {
-  return std::ranges::all_of(moves, [](int move) { return move > 0; });
-}
-bool all_down(const std::vector<int>& moves) {
-  return std::ranges::all_of(moves, [](int move) { return move < 0; });
-}
-
-/// A run that goes up the stack third by third while a minority of its notes is put into
-/// another octave is still heard as going up; likewise down.
-std::optional<Direction> displaced_direction(const Moves& moves) {
-  const auto all_are = [&](int place) {
-    return std::ranges::all_of(moves.places, [&](int move) { return move == place; });
-  };
-  const auto up = std::ranges::count_if(moves.semitones, [](int move) { return move > 0; });
-  const auto down = static_cast<std::ptrdiff_t>(moves.semitones.size()) - up;
-  if (all_are(1) && up > down) return Direction::ascending;
-  if (all_are(-1) && down > up) return Direction::descending;
-  return std::nullopt;
+Degree degree_in(const Chord& chord, const HeardNote& note, const HeardLine& line, const Run& run, const Stack& own,
+                 std::span<const NoteLabel> labels) {
+  if (const auto& member = own.at(static_cast<std::size_t>(note.pitch_class))) return member->degree;
+  const NoteLabel& label = labels[note.note];
+  const bool heard_against_it = label.governor && line.stretch_of_chord[*label.governor] == run.stretch;
+  return heard_against_it && label.degree ? *label.degree : usual_degree(chord, note.pitch_class);
 }
 
-/// True where some of the moves, one after the other, go one way through three different members.
-bool passes_through(const Run& run, const HeardLine& line, int sign) {
-  unsigned set = 0;
-  for (std::size_t i = 0; i < run.members.size(); ++i) {
-    const HeardNote& note = line.notes[run.members[i]];
-    const int move = i == 0 ? 0 : note.midi - line.notes[run.members[i - 1]].midi;
-    if (move * sign < 0) set = 0;
-    set |= 1U << note.pitch_class;
-    if (std::popcount(set) >= through_the_chord) return true;
-  }
-  return false;
-}
-
-/// The members up to the first turn, if they come down.
-bool begins_downward(const Run& run, const HeardLine& line) {
-  Run opening;
-  for (const std::size_t i : run.members) {
-    if (!opening.members.empty() && line.notes[i].midi > line.notes[opening.members.back()].midi) break;
-    opening.members.push_back(i);
-  }
-  return passes_through(opening, line, -1);
-}
-
-Inversion inversion_by_lowest(const Member& lowest) {
-  if (lowest.extension) return Inversion::none;
-  switch (place_of(lowest.degree)) {
-    case root_place: return Inversion::root_position;
-    case third_place: return Inversion::first;
-    case fifth_place: return Inversion::second;
-    case seventh_place: return Inversion::third;
-    case ninth_place:
-    case eleventh_place:
-    case thirteenth_place: return Inversion::none;
-  }
-  return Inversion::none;
+/// The name that players give the root of a chord which is found by its sound alone: Db rather than C#, but C#m.
+NoteName usual_root(const Chord& chord) {
+  constexpr std::array<NoteName, pitch_classes> major{{{Step::c, 0},
+                                                       {Step::d, -1},
+                                                       {Step::d, 0},
+                                                       {Step::e, -1},
+                                                       {Step::e, 0},
+                                                       {Step::f, 0},
+                                                       {Step::g, -1},
+                                                       {Step::g, 0},
+                                                       {Step::a, -1},
+                                                       {Step::a, 0},
+                                                       {Step::b, -1},
+                                                       {Step::b, 0}}};
+  const auto at = static_cast<std::size_t>(pitch_class(chord.root));
+  const auto third = third_of(chord);
+  const bool minor = third && third->alter < 0;
+  if (minor && at == 1) return {Step::c, 1};
+  if (minor && at == 6) return {Step::f, 1};
+  return major.at(at);
 }
 
 /// What the notes spell; the chord itself if they are exactly its tones, however else they might be named.
@@ -117,53 +82,98 @@ std::string spelled(const Arpeggio& arpeggio, const Chord& chord, bool exactly_i
     const NoteName name = note_at(chord.root, degree);
     if (std::ranges::find(names, name) == names.end()) names.push_back(name);
   }
-  const auto other = chord_spelled_by(names);
-  return other ? canonical_symbol(*other) : std::string{};
+  auto other = chord_spelled_by(names);
+  if (!other) return {};
+  const auto is_written = [&](const Degree& tone) {
+    return std::ranges::find(names, note_at(other->root, tone)) != names.end();
+  };
+  if (!std::ranges::all_of(other->tones, is_written)) other->root = usual_root(*other);
+  return canonical_symbol(*other);
 }
 
-void describe_motion(Arpeggio& arpeggio, const Run& run, const HeardLine& line, const Stack& stack) {
-  const Moves moves = moves_of(run, line, stack);
-  arpeggio.repeats = moves.semitones.size() + 1 < run.members.size();
-  const auto displaced = displaced_direction(moves);
-  const bool straight = all_up(moves.semitones) || all_down(moves.semitones);
-  const bool wide = std::ranges::any_of(moves.semitones, [](int move) { return std::abs(move) > semitones_in_octave; });
-  const bool octave_leap =
-      std::ranges::any_of(moves.semitones, [](int move) { return move % semitones_in_octave == 0; });
-  arpeggio.octave_displaced = wide || octave_leap || (!straight && displaced.has_value());
-  if (all_up(moves.semitones))
-    arpeggio.direction = Direction::ascending;
-  else if (all_down(moves.semitones))
-    arpeggio.direction = Direction::descending;
-  else
-    arpeggio.direction = displaced.value_or(Direction::mixed);
+/// How far the chord below is moved where that gives the notes, and two of them are foreign to it: a side-slip.
+std::optional<int> slip_of(PitchClassSet set, PitchClassSet tones, const Stack& own) {
+  int foreign = 0;
+  for (std::size_t tone = 0; tone < own.size(); ++tone)
+    if (contains(set, static_cast<int>(tone)) && !own.at(tone)) ++foreign;
+  if (foreign < fewest_foreign) return std::nullopt;
+  for (int away = nearest_slip; away <= widest_slip; ++away)
+    for (const int by : {away, -away})
+      if ((set & ~moved_up(tones, pitch_class_of(by))) == 0) return by;
+  return std::nullopt;
 }
 
-Arpeggio described(const Run& run, const HeardLine& line, const Stack& stack, const Harmony& harmony,
+/// The chord in the run's stretch that its first note there is heard against.
+std::size_t governor_of(const Run& run, const HeardLine& line, std::span<const NoteLabel> labels) {
+  for (const std::size_t i : run.members)
+    if (line.notes[i].stretch == run.stretch) return *labels[line.notes[i].note].governor;
+  const Stretch& stretch = line.stretches[run.stretch];
+  return *line.notes[run.members.front()].stretch > run.stretch ? stretch.last : stretch.first;
+}
+
+/// Up or down where all legs go that way.
+Direction direction_of(const std::vector<Leg>& legs) {
+  if (legs.empty()) return Direction::mixed;
+  const auto same = [&](const Leg& leg) { return leg.direction == legs.front().direction; };
+  return std::ranges::all_of(legs, same) ? legs.front().direction : Direction::mixed;
+}
+
+Arpeggio described(const Run& run, const HeardLine& line, const Stack& own, const Harmony& harmony,
                    std::span<const NoteLabel> labels) {
   Arpeggio arpeggio;
-  unsigned set = 0;
+  PitchClassSet set = 0;
   std::size_t lowest = 0;
   std::size_t highest = 0;
   const auto midi = [&](std::size_t at) { return line.notes[run.members[at]].midi; };
+  arpeggio.governor = governor_of(run, line, labels);
+  const Chord& chord = harmony.chords[arpeggio.governor].chord;
   for (std::size_t at = 0; at < run.members.size(); ++at) {
     const HeardNote& note = line.notes[run.members[at]];
     arpeggio.notes.push_back(note.note);
-    arpeggio.degrees.push_back(stack[static_cast<std::size_t>(note.pitch_class)]->degree);
-    set |= 1U << note.pitch_class;
+    arpeggio.degrees.push_back(degree_in(chord, note, line, run, own, labels));
+    set = static_cast<PitchClassSet>(set | (1U << note.pitch_class));
     if (midi(at) < midi(lowest)) lowest = at;
     if (midi(at) > midi(highest)) highest = at;
   }
   for (const std::size_t i : run.ornaments) arpeggio.ornaments.push_back(line.notes[i].note);
-  arpeggio.governor = *labels[arpeggio.notes.front()].governor;
+  const PitchClassSet tones = line.stretches[run.stretch].tones;
+  const Stack stack = run.played ? stack_of(*run.played) : own;
   arpeggio.complete = run.complete;
   arpeggio.span_semitones = midi(highest) - midi(lowest);
   arpeggio.inversion =
-      inversion_by_lowest(*stack[static_cast<std::size_t>(line.notes[run.members[lowest]].pitch_class)]);
-  const Stretch& stretch = line.stretches[*line.notes[run.members.front()].stretch];
-  arpeggio.spells = spelled(arpeggio, harmony.chords[arpeggio.governor].chord, set == stretch.tones, lowest);
-  describe_motion(arpeggio, run, line, stack);
+      inversion_by_lowest(*stack.at(static_cast<std::size_t>(line.notes[run.members[lowest]].pitch_class)));
+  arpeggio.spells = spelled(arpeggio, chord, set == tones, lowest);
+  if (run.played) arpeggio.slipped = slip_of(set, tones, own);
+  arpeggio.legs = legs_of(run, line, stack);
+  arpeggio.direction = direction_of(arpeggio.legs);
+  arpeggio.repeats = repeats_a_note(run, line);
+  arpeggio.octave_displaced = is_octave_displaced(run, line, stack);
   return arpeggio;
 }
+
+/// What went through a chord last, each way, so that the next leg the other way is prepared by it.
+class Preparation {
+ public:
+  void tell(Arpeggio& arpeggio, const HeardNote& first, std::size_t stretch) {
+    for (Leg& leg : arpeggio.legs) {
+      const bool down = leg.direction == Direction::descending;
+      auto& before = down ? climbed_ : descended_;
+      auto& now = down ? descended_ : climbed_;
+      leg.prepared = before == Place{stretch, first.phrase};
+      if (down && !leg.prepared) arpeggio.straight_descent = true;
+      now = Place{stretch, first.phrase};
+    }
+  }
+
+ private:
+  struct Place {
+    std::size_t stretch;
+    std::size_t phrase;
+    friend bool operator==(const Place&, const Place&) = default;
+  };
+  std::optional<Place> climbed_;
+  std::optional<Place> descended_;
+};
 
 }  // namespace
 
@@ -175,14 +185,17 @@ Stack stack_of(const Chord& chord) {
   Stack stack;
   const int root = pitch_class(chord.root);
   const bool has_seventh = std::ranges::any_of(chord.tones, [](const Degree& d) { return d.number == 7; });
-  const auto add = [&](const Degree& degree, std::optional<int> in_row) {
+  const auto add = [&](const Degree& degree, std::optional<int> in_row, bool extension = false) {
     auto& slot = stack[static_cast<std::size_t>((root + pitch_class_above_root(degree)) % pitch_classes)];
-    if (!slot) slot = Member{degree, place_of(degree), in_row, degree.number > 7};
+    if (!slot) slot = Member{degree, place_of(degree), in_row, extension || degree.number > 7};
   };
   int row = 0;
   for (const Degree& tone : chord.tones) add(tone, row++);
   for (const Degree& tension : chord.tensions)
     if (tension.number > 7 && (tension.number < 13 || has_seventh)) add(tension, std::nullopt);
+  if (quality(chord) == ChordQuality::dominant) add({9, -1}, std::nullopt);
+  for (const Degree& tension : chord.tensions)
+    if (tension.number == 13 && !has_seventh) add({6, tension.alter}, row, true);
   return stack;
 }
 
@@ -191,15 +204,10 @@ std::vector<Arpeggio> find_arpeggios(const HeardLine& line, const Harmony& harmo
   stacks.reserve(line.stretches.size());
   for (const Stretch& stretch : line.stretches) stacks.push_back(stack_of(harmony.chords[stretch.first].chord));
   std::vector<Arpeggio> arpeggios;
-  std::optional<HeardNote>
-      climbed;  // a note of the last climb: after it, no descent in its chord and phrase is straight
+  Preparation preparation;
   for (const Run& run : best_runs(candidate_runs(line, stacks, labels))) {
-    const HeardNote& first = line.notes[run.members.front()];
-    Arpeggio arpeggio = described(run, line, stacks[*first.stretch], harmony, labels);
-    const bool after_climb = climbed && climbed->stretch == first.stretch && climbed->phrase == first.phrase;
-    const bool comes_down = arpeggio.direction == Direction::descending || begins_downward(run, line);
-    arpeggio.straight_descent = comes_down && !after_climb;
-    if (passes_through(run, line, 1)) climbed = first;
+    Arpeggio arpeggio = described(run, line, stacks[run.stretch], harmony, labels);
+    preparation.tell(arpeggio, line.notes[run.members.front()], run.stretch);
     arpeggios.push_back(std::move(arpeggio));
   }
   return arpeggios;

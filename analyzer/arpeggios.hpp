@@ -29,16 +29,16 @@ struct Member {
 /// is a neighbour only a third away.
 int steps_in_stack(const Member& from, const Member& to);
 
-/// The members of a chord by pitch class: its tones, then its tensions from the ninth up.
-/// In a sixth chord the sixth has the place of the seventh, in a sus chord the fourth
-/// or second that of the third.
+/// The members of a chord by pitch class: its tones, its tensions from the ninth up, the flat ninth of a dominant.
+/// A sixth has the place of the seventh, as a tone of a sixth chord and as an extension of a triad; in a sus chord the
+/// fourth or second has that of the third.
 using Stack = std::array<std::optional<Member>, pitch_classes>;
 Stack stack_of(const Chord& chord);
 
-/// The fragments of a line, in order and without overlap. Of all such sets this one has
-/// the most notes on members; among equals longer fragments, then more complete ones.
-/// Runs do not cross a phrase end. Between members there may be notes labelled as approach,
-/// enclosure or appoggiatura of the next member: they are kept apart as ornaments.
+/// The fragments of a line, in order; two share a note only where one ends and the next begins. Of all such sets
+/// this has the most notes on members; among equals most members of the chord below, then longer fragments, then fewer
+/// ornaments, then more complete ones. Runs do not cross a phrase end or a rest of a beat. Between members there may be
+/// notes labelled as approach, enclosure, appoggiatura, neighbour or passing tone: they are kept apart as ornaments.
 std::vector<Arpeggio> find_arpeggios(const HeardLine& line, const Harmony& harmony, std::span<const NoteLabel> labels);
 
 }  // namespace insideline

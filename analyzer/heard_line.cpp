@@ -16,6 +16,11 @@ Beats counted_from(const Bar& bar) {
   return bar.number == 0 ? bar.onset + bar.length - bar_length(bar.meter) : bar.onset;
 }
 
+/// A rest that parts what stands on either side of it.
+bool is_after_rest(const Bar& bar, const Note& before, const Note& note) {
+  return note.onset - (before.onset + before.duration) >= felt_beat(bar.meter);
+}
+
 /// Walks along bars, phrases and stretches with the notes, so that nothing is searched for.
 class Cursor {
  public:
@@ -107,6 +112,8 @@ HeardLine hear(const Solo& solo, const Harmony& harmony, std::span<const NoteLab
     heard.role = labels[i].role;
     if (labels[i].governor) heard.stretch = line.stretch_of_chord[*labels[i].governor];
     cursor.look_up(heard, i);
+    if (!line.notes.empty())
+      heard.after_rest = is_after_rest(solo.bars[heard.bar], solo.notes[line.notes.back().note], note);
     line.notes.push_back(heard);
   }
   return line;

@@ -50,7 +50,8 @@ struct HeardNote {
   std::size_t bar = 0;   ///< index into Solo::bars
   bool on_beat = false;  ///< a felt beat: in 6/8 there are two
   bool on_strong_beat = false;
-  bool on_change = false;  ///< struck at the moment a new chord arrives
+  bool on_change = false;   ///< struck at the moment a new chord arrives
+  bool after_rest = false;  ///< a rest of a felt beat or more goes before it
 };
 
 /// True for the notes that shares count: heard against a chord.

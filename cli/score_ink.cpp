@@ -5,6 +5,7 @@
 #include "io/musicxml/container_writer.hpp"
 #include "io/read_result.hpp"
 #include "reports/printed/signs.hpp"
+#include "reports/tallies.hpp"
 #include "reports/text/marks.hpp"
 
 #include <algorithm>
@@ -26,12 +27,15 @@ std::string arpeggio_words(const Arpeggio& arpeggio) {
 }
 
 /// The notes from the first member of the arpeggio to its last, ornaments among them.
-io::BracketInk bracket_over(const Arpeggio& arpeggio, const Solo& solo) {
+io::BracketInk bracket_over(std::span<const Arpeggio> arpeggios, std::size_t index, const Solo& solo) {
+  const Arpeggio& arpeggio = arpeggios[index];
   std::vector<std::size_t> notes = arpeggio.notes;
   notes.insert(notes.end(), arpeggio.ornaments.begin(), arpeggio.ornaments.end());
   const auto [first, last] = std::ranges::minmax_element(notes);
   io::BracketInk bracket{{}, arpeggio_words(arpeggio)};
-  for (std::size_t note = *first; note <= *last; ++note) bracket.elements.push_back(solo.notes[note].place.element);
+  // One bracket cannot end on the note where the next begins.
+  const std::size_t begin = *first + (reports::shares_first_note(arpeggios, index) ? 1 : 0);
+  for (std::size_t note = begin; note <= *last; ++note) bracket.elements.push_back(solo.notes[note].place.element);
   return bracket;
 }
 
@@ -50,8 +54,8 @@ io::ScoreInk score_ink(const reports::Report& report) {
     const NoteLabel& label = report.analysis.labels[i];
     ink.notes.push_back({report.solo.notes[i].place.element, reports::degree_mark(label), head_colour(label.role)});
   }
-  for (const Arpeggio& arpeggio : report.analysis.arpeggios)
-    ink.brackets.push_back(bracket_over(arpeggio, report.solo));
+  for (std::size_t i = 0; i < report.analysis.arpeggios.size(); ++i)
+    ink.brackets.push_back(bracket_over(report.analysis.arpeggios, i, report.solo));
   return ink;
 }
 

@@ -136,11 +136,22 @@ void write_note(JsonWriter& json, std::size_t index, const Solo& solo, const Not
   json.member("held_seconds", solo.performed[index].duration_seconds);
 }
 
+void write_leg(JsonWriter& json, const Arpeggio& arpeggio, const Leg& leg) {
+  json.member("first_note", arpeggio.notes[leg.first]);
+  json.member("last_note", arpeggio.notes[leg.last]);
+  json.member("direction", leg.direction);
+  json.member("from", arpeggio.degrees[leg.first]);
+  json.member("to", arpeggio.degrees[leg.last]);
+  json.member("inversion", leg.inversion);
+  json.member("prepared", leg.prepared);
+}
+
 void write_arpeggio(JsonWriter& json, const Arpeggio& arpeggio) {
   json.member("notes", arpeggio.notes);
   json.member("ornaments", arpeggio.ornaments);
   json.member("governor", arpeggio.governor);
   json.member("degrees", arpeggio.degrees);
+  json.list("legs", arpeggio.legs, [&](const Leg& leg) { json.object([&] { write_leg(json, arpeggio, leg); }); });
   json.member("direction", arpeggio.direction);
   json.member("starts_on", arpeggio.degrees.front());
   json.member("inversion", arpeggio.inversion);
@@ -149,6 +160,7 @@ void write_arpeggio(JsonWriter& json, const Arpeggio& arpeggio) {
     json.member("spells", nullptr);
   else
     json.member("spells", arpeggio.spells);
+  json.member("slipped_by", arpeggio.slipped);
   json.member("straight_descent", arpeggio.straight_descent);
   json.member("octave_displaced", arpeggio.octave_displaced);
   json.member("repeats", arpeggio.repeats);
@@ -176,7 +188,7 @@ std::string json_report(const Report& report) {
   const Analysis& analysis = report.analysis;
   JsonWriter json;
   json.member("format", "insideline-analysis");
-  json.member("version", 2);
+  json.member("version", 3);
   json.object("source", [&] { write_source(json, report); });
   if (report.alignment) json.object("alignment", [&] { write_alignment(json, *report.alignment); });
   json.list("meter", [&] { write_meters(json, report.solo); });

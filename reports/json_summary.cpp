@@ -82,6 +82,7 @@ void write_summary(JsonWriter& json, const Report& report) {
     json.member("arpeggios_ascending", summary.arpeggios_ascending);
     json.member("arpeggios_descending", summary.arpeggios_descending);
     json.member("arpeggios_mixed", summary.arpeggios_mixed);
+    json.member("arpeggios_two_way", summary.arpeggios_two_way);
     json.member("straight_descents", summary.straight_descents);
     write_tallies(json, "arpeggio_shapes", arpeggio_shapes(report.analysis.arpeggios));
     write_tallies(json, "arpeggio_inversions", arpeggio_inversions(report.analysis.arpeggios));

@@ -3,6 +3,7 @@
 #include "analyzer/harmony/chord_symbol.hpp"
 
 #include <algorithm>
+#include <cstdlib>
 #include <map>
 
 namespace insideline::reports {
@@ -25,7 +26,28 @@ bool on_another_root(const std::string& symbol, const NoteName& root) {
   return reading && *reading && pitch_class((*reading)->root) != pitch_class(root);
 }
 
+/// "a half step above", "a whole step below".
+std::string slip_in_words(int semitones) {
+  return std::string(std::abs(semitones) == 1 ? "a half step " : "a whole step ") + (semitones > 0 ? "above" : "below");
+}
+
+/// "Em over D7: 9 11 13"; "Eb7 over D7, a half step above".
+std::string named_over(const Arpeggio& arpeggio, const Chord& chord) {
+  std::string name = arpeggio.spells + " over " + chord.symbol;
+  if (arpeggio.slipped) return name + ", " + slip_in_words(*arpeggio.slipped);
+  std::vector<Degree> degrees = arpeggio.degrees;
+  std::ranges::sort(degrees);
+  degrees.erase(std::unique(degrees.begin(), degrees.end()), degrees.end());
+  name += ':';
+  for (const Degree& degree : degrees) name += ' ' + to_string(degree);
+  return name;
+}
+
 }  // namespace
+
+bool shares_first_note(std::span<const Arpeggio> arpeggios, std::size_t index) {
+  return index > 0 && arpeggios[index - 1].notes.back() == arpeggios[index].notes.front();
+}
 
 std::vector<Tally> arpeggio_shapes(std::span<const Arpeggio> arpeggios) {
   std::vector<Tally> tallies;
@@ -54,7 +76,7 @@ std::vector<Tally> borrowed_chords(const Analysis& analysis) {
     const Arpeggio& arpeggio = analysis.arpeggios[i];
     const Chord& chord = analysis.harmony.chords[arpeggio.governor].chord;
     if (!arpeggio.spells.empty() && on_another_root(arpeggio.spells, chord.root))
-      count(tallies, arpeggio.spells + " over " + chord.symbol, i);
+      count(tallies, named_over(arpeggio, chord), i);
   }
   sort_by_count(tallies);
   return tallies;

@@ -23,6 +23,9 @@ std::vector<Tally> arpeggio_inversions(std::span<const Arpeggio> arpeggios);
 /// "Em7 over Cmaj7"; the most frequent first, then the earliest.
 std::vector<Tally> borrowed_chords(const Analysis& analysis);
 
+/// True where the fragment begins on the note that ends the one before.
+bool shares_first_note(std::span<const Arpeggio> arpeggios, std::size_t index);
+
 /// Tensions by degree ("b9"), in order of degree; grace notes do not count.
 std::vector<Tally> tensions_by_degree(const Solo& solo, std::span<const NoteLabel> labels);
 

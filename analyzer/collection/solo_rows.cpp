@@ -2,6 +2,8 @@
 
 #include "analyzer/measures/figure_table.hpp"
 
+#include <algorithm>
+
 namespace insideline {
 namespace {
 
@@ -35,6 +37,10 @@ NoteEntry entry_of(const Note& note, const NoteLabel& label, const Bar& bar) {
           .confidence = label.confidence};
 }
 
+int legs_that_go(const Arpeggio& arpeggio, Direction direction) {
+  return static_cast<int>(std::ranges::count(arpeggio.legs, direction, &Leg::direction));
+}
+
 ArpeggioEntry entry_of(const Arpeggio& arpeggio) {
   return {.first_note = arpeggio.notes.front(),
           .chord = arpeggio.governor,
@@ -44,7 +50,9 @@ ArpeggioEntry entry_of(const Arpeggio& arpeggio) {
           .notes = static_cast<int>(arpeggio.notes.size()),
           .ornaments = static_cast<int>(arpeggio.ornaments.size()),
           .complete = arpeggio.complete,
-          .straight_descent = arpeggio.straight_descent};
+          .straight_descent = arpeggio.straight_descent,
+          .legs_up = legs_that_go(arpeggio, Direction::ascending),
+          .legs_down = legs_that_go(arpeggio, Direction::descending)};
 }
 
 ConnectionEntry entry_of(const Connection& connection) {

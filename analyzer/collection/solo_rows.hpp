@@ -44,6 +44,8 @@ struct ArpeggioEntry {
   int ornaments = 0;
   bool complete = false;
   bool straight_descent = false;
+  int legs_up = 0;
+  int legs_down = 0;
 };
 
 struct ConnectionEntry {

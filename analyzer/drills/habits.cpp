@@ -50,9 +50,11 @@ std::string in_words(const Counted& counted) {
 }
 
 int descents_from(const Analysis& analysis, int number) {
-  return static_cast<int>(std::ranges::count_if(analysis.arpeggios, [&](const Arpeggio& arpeggio) {
-    return arpeggio.direction == Direction::descending && arpeggio.degrees.front().number == number;
-  }));
+  int count = 0;
+  for (const Arpeggio& arpeggio : analysis.arpeggios)
+    for (const Leg& leg : arpeggio.legs)
+      if (leg.direction == Direction::descending && arpeggio.degrees[leg.first].number == number) ++count;
+  return count;
 }
 
 int in_inversion(const Analysis& analysis, Inversion inversion) {

@@ -68,6 +68,14 @@ BarSeries share_of_arpeggios(const Material& material, ArpeggioTest of, Arpeggio
   return series;
 }
 
+BarSeries share_of_legs(const Material& material, LegTest of, LegTest is) {
+  BarSeries series = empty_series(material);
+  for (const Arpeggio& arpeggio : material.analysis.arpeggios)
+    for (const Leg& leg : arpeggio.legs)
+      if (of(leg)) add(series[bar_of_note(material, arpeggio.notes[leg.first])], as_part(is(leg)));
+  return series;
+}
+
 BarSeries share_of_connections(const Material& material, ConnectionTest of, ConnectionTest is) {
   BarSeries series = empty_series(material);
   for (const Connection& connection : material.analysis.connections)

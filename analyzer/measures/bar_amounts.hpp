@@ -27,6 +27,7 @@ struct Material {
 
 using NoteTest = bool (*)(const Material&, const HeardNote&);
 using ArpeggioTest = bool (*)(const Material&, const Arpeggio&);
+using LegTest = bool (*)(const Leg&);
 using ConnectionTest = bool (*)(const Connection&);
 using ChordTest = bool (*)(const ChordOutline&);
 
@@ -34,6 +35,8 @@ using ChordTest = bool (*)(const ChordOutline&);
 BarSeries share_of_notes(const Material& material, NoteTest of, NoteTest is);
 BarSeries share_of_time(const Material& material, NoteTest of, NoteTest is);
 BarSeries share_of_arpeggios(const Material& material, ArpeggioTest of, ArpeggioTest is);
+/// A leg belongs to the bar that it begins in.
+BarSeries share_of_legs(const Material& material, LegTest of, LegTest is);
 BarSeries share_of_connections(const Material& material, ConnectionTest of, ConnectionTest is);
 /// Of the chords with a note.
 BarSeries share_of_chords(const Material& material, ChordTest of, ChordTest is);

@@ -54,11 +54,12 @@ bool is_over(const Material& material, const HeardNote& note) {
 }
 
 bool any_arpeggio(const Material&, const Arpeggio&) { return true; }
+bool any_leg(const Leg&) { return true; }
 template <Direction direction>
-bool goes(const Material&, const Arpeggio& arpeggio) {
-  return arpeggio.direction == direction;
+bool goes(const Leg& leg) {
+  return leg.direction == direction;
 }
-bool is_straight_down(const Material&, const Arpeggio& arpeggio) { return arpeggio.straight_descent; }
+bool is_straight_down(const Leg& leg) { return leg.direction == Direction::descending && !leg.prepared; }
 bool is_complete(const Material&, const Arpeggio& arpeggio) { return arpeggio.complete; }
 bool is_ornamented(const Material&, const Arpeggio& arpeggio) { return !arpeggio.ornaments.empty(); }
 bool is_extended(const Material&, const Arpeggio& arpeggio) {
@@ -229,18 +230,18 @@ constexpr FigureRow rows[] = {
      "How many members of the chord an arpeggio runs through, repeated ones included.", FigureGroup::arpeggios,
      FigureRank::main, FigureUnit::in_notes, [](const Material& m) { return notes_an_arpeggio(m); }},
     {"arpeggios_up", "arpeggios that go up", "takes clearly more arpeggios upward",
-     "takes clearly fewer arpeggios upward", "Arpeggios that ascend, of all.", FigureGroup::arpeggios, FigureRank::main,
-     FigureUnit::arpeggios,
-     [](const Material& m) { return share_of_arpeggios(m, any_arpeggio, goes<Direction::ascending>); }},
-    {"arpeggios_down", "arpeggios that come down", "takes clearly more arpeggios downward",
-     "takes clearly fewer arpeggios downward", "Arpeggios that descend, of all.", FigureGroup::arpeggios,
+     "takes clearly fewer arpeggios upward", "Legs of arpeggios that ascend, of all legs.", FigureGroup::arpeggios,
      FigureRank::main, FigureUnit::arpeggios,
-     [](const Material& m) { return share_of_arpeggios(m, any_arpeggio, goes<Direction::descending>); }},
+     [](const Material& m) { return share_of_legs(m, any_leg, goes<Direction::ascending>); }},
+    {"arpeggios_down", "arpeggios that come down", "takes clearly more arpeggios downward",
+     "takes clearly fewer arpeggios downward", "Legs of arpeggios that descend, of all legs.", FigureGroup::arpeggios,
+     FigureRank::main, FigureUnit::arpeggios,
+     [](const Material& m) { return share_of_legs(m, any_leg, goes<Direction::descending>); }},
     {"straight_descents", "descents straight down", "comes clearly more often straight down",
      "comes clearly less often straight down",
      "Descents that no climb through the same chord leads to, of all descents.", FigureGroup::arpeggios,
      FigureRank::main, FigureUnit::arpeggios,
-     [](const Material& m) { return share_of_arpeggios(m, goes<Direction::descending>, is_straight_down); }},
+     [](const Material& m) { return share_of_legs(m, goes<Direction::descending>, is_straight_down); }},
     {"complete_arpeggios", "complete arpeggios", "spells clearly more chords in full",
      "spells clearly fewer chords in full", "Arpeggios that have every tone of the chord, of all.",
      FigureGroup::arpeggios, FigureRank::main, FigureUnit::arpeggios,
@@ -251,7 +252,7 @@ constexpr FigureRow rows[] = {
      FigureRank::detail, FigureUnit::arpeggios,
      [](const Material& m) { return share_of_arpeggios(m, any_arpeggio, is_extended); }},
     {"ornamented_arpeggios", "ornamented arpeggios", "ornaments clearly more arpeggios",
-     "ornaments clearly fewer arpeggios", "Arpeggios with approach notes between their members, of all.",
+     "ornaments clearly fewer arpeggios", "Arpeggios with foreign notes between their members, of all.",
      FigureGroup::arpeggios, FigureRank::detail, FigureUnit::arpeggios,
      [](const Material& m) { return share_of_arpeggios(m, any_arpeggio, is_ornamented); }},
     {"changes_crossed", "changes with a connection", "connects the chords at clearly more changes",

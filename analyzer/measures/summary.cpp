@@ -54,12 +54,13 @@ void add_arpeggios(Summary& summary, const HeardLine& line, const Solo& solo, st
   summary.arpeggio_share_by_duration = quotient(duration, all.duration);
   summary.arpeggios = static_cast<int>(arpeggios.size());
   for (const Arpeggio& arpeggio : arpeggios) {
-    switch (arpeggio.direction) {
-      case Direction::ascending: ++summary.arpeggios_ascending; break;
-      case Direction::descending: ++summary.arpeggios_descending; break;
-      case Direction::mixed: ++summary.arpeggios_mixed; break;
+    if (arpeggio.direction == Direction::mixed) ++summary.arpeggios_mixed;
+    if (arpeggio.direction == Direction::mixed && !arpeggio.legs.empty()) ++summary.arpeggios_two_way;
+    for (const Leg& leg : arpeggio.legs) {
+      const bool down = leg.direction == Direction::descending;
+      ++(down ? summary.arpeggios_descending : summary.arpeggios_ascending);
+      if (down && !leg.prepared) ++summary.straight_descents;
     }
-    if (arpeggio.straight_descent) ++summary.straight_descents;
   }
 }
 

@@ -2,9 +2,12 @@
 
 #include "analyzer/harmony/chord_symbol.hpp"
 #include "analyzer/labels/side_slips.hpp"
+#include "analyzer/scales_in_thirds.hpp"
 
 #include <algorithm>
 #include <array>
+#include <cstdlib>
+#include <map>
 #include <string>
 
 #include <fmt/format.h>
@@ -13,6 +16,8 @@ namespace insideline {
 namespace {
 
 constexpr std::size_t most_bars = 3;
+constexpr std::size_t fewest_repeats = 3;
+constexpr std::size_t telling_thirds = 4;
 
 /// The order is the rank: what comes first wins where two reasons weigh the same.
 enum class Reason : std::uint8_t {
@@ -22,9 +27,29 @@ enum class Reason : std::uint8_t {
   chord_in_full,
   guide_tone_enclosed,
   slips_outside,
+  scale_in_thirds,
+  shape_returns,
   pushed_ahead
 };
-constexpr std::size_t reasons = static_cast<std::size_t>(Reason::pushed_ahead) + 1;
+
+/// Reasons of one kind tell the same story: one of each kind is worth more than three alike.
+enum class Kind : std::uint8_t { shape, crossing, outside, repeat, enclosure };
+constexpr std::size_t kinds_of_reasons = static_cast<std::size_t>(Kind::enclosure) + 1;
+
+Kind kind_of(Reason reason) {
+  switch (reason) {
+    case Reason::guide_tone_resolves:
+    case Reason::pushed_ahead: return Kind::crossing;
+    case Reason::descent_from_nowhere:
+    case Reason::other_chord_on_top:
+    case Reason::chord_in_full: return Kind::shape;
+    case Reason::guide_tone_enclosed: return Kind::enclosure;
+    case Reason::slips_outside: return Kind::outside;
+    case Reason::scale_in_thirds:
+    case Reason::shape_returns: return Kind::repeat;
+  }
+  return Kind::shape;
+}
 
 struct Candidate {
   Reason reason = Reason::chord_in_full;
@@ -69,6 +94,8 @@ class Search {
   std::vector<Candidate> find() {
     for (const Connection& connection : analysis_.connections) look_at(connection);
     for (const Arpeggio& arpeggio : analysis_.arpeggios) look_at(arpeggio);
+    look_for_repeats();
+    look_for_scales_in_thirds();
     for (const OutsideEvent& event : analysis_.outside_events) look_at(event);
     for (const HeardNote& note : line_.notes) look_at(note);
     return std::move(found_);
@@ -100,6 +127,12 @@ class Search {
                     on_time ? ", just as the chord arrives" : ""));
   }
 
+  static bool spells_another(const Arpeggio& arpeggio, const Chord& governor) {
+    Chord own = governor;
+    own.bass.reset();
+    return !arpeggio.spells.empty() && arpeggio.spells != canonical_symbol(own);
+  }
+
   void look_at(const Arpeggio& arpeggio) {
     const std::size_t first = arpeggio.notes.front();
     const std::size_t last = arpeggio.notes.back();
@@ -109,11 +142,13 @@ class Search {
     if (arpeggio.straight_descent)
       add(Reason::descent_from_nowhere, std::min(4 + size, 9), first, last,
           fmt::format("comes straight down through {} from the {}", governor.symbol, from));
-    Chord own = governor;
-    own.bass.reset();
-    const bool another = !arpeggio.spells.empty() && arpeggio.spells != canonical_symbol(own);
+    if (arpeggio.slipped && !arpeggio.spells.empty())
+      add(Reason::slips_outside, 8, first, last,
+          fmt::format("slips outside: plays {}, a {} step {} {}", arpeggio.spells,
+                      std::abs(*arpeggio.slipped) == 1 ? "half" : "whole", *arpeggio.slipped > 0 ? "above" : "below",
+                      governor.symbol));
     const bool reaches_up = std::ranges::any_of(arpeggio.degrees, [](const Degree& d) { return d.number > 7; });
-    if (another && reaches_up && size >= 4)
+    if (reaches_up && size >= 4 && spells_another(arpeggio, governor))
       add(Reason::other_chord_on_top, 8, first, last,
           fmt::format("plays {} over {}: its {}", arpeggio.spells, governor.symbol, listed(arpeggio.degrees)));
     const int tones = static_cast<int>(governor.tones.size());
@@ -125,6 +160,32 @@ class Search {
       add(Reason::chord_in_full, std::max(9 - spare, 2), first, last,
           fmt::format("spells {} in full with {} notes{}, from the {}", governor.symbol,
                       count_in_words(arpeggio.notes.size()), way, from));
+    }
+  }
+
+  /// The same degrees in the same order, in three places or more.
+  void look_for_repeats() {
+    std::map<std::vector<Degree>, std::vector<std::size_t>> shapes;
+    for (std::size_t i = 0; i < analysis_.arpeggios.size(); ++i) shapes[analysis_.arpeggios[i].degrees].push_back(i);
+    for (const auto& [degrees, where] : shapes) {
+      if (where.size() < fewest_repeats) continue;
+      std::string cell;
+      for (const Degree& degree : degrees) cell += (cell.empty() ? "" : "-") + to_string(degree);
+      const Arpeggio& first = analysis_.arpeggios[where.front()];
+      const int size = static_cast<int>(degrees.size() * where.size());
+      add(Reason::shape_returns, std::min(size / 3 + 2, 8), first.notes.front(), first.notes.back(),
+          fmt::format("the shape {} comes here first of {} times", cell, count_in_words(where.size())));
+    }
+  }
+
+  void look_for_scales_in_thirds() {
+    for (const ScaleInThirds& scale : find_scales_in_thirds(line_)) {
+      const std::size_t thirds = (scale.last + 1 - scale.first) / 2;
+      if (thirds < telling_thirds) continue;
+      add(Reason::scale_in_thirds, std::min(static_cast<int>(thirds) + 3, 8), line_.notes[scale.first].note,
+          line_.notes[scale.last].note,
+          fmt::format("a scale in thirds goes {} here: {} of them", scale.rises ? "up" : "down",
+                      count_in_words(thirds)));
     }
   }
 
@@ -173,14 +234,14 @@ std::vector<TellingBar> find_telling_bars(const HeardLine& line, const Solo& sol
     return a.bar.bar < b.bar.bar;
   });
   std::vector<TellingBar> bars;
-  std::array<bool, reasons> used{};
-  for (const bool new_reasons_only : {true, false}) {
+  std::array<bool, kinds_of_reasons> used{};
+  for (const bool new_kinds_only : {true, false}) {
     for (const Candidate& candidate : found) {
       if (bars.size() == most_bars) return bars;
-      auto& reason_used = used.at(static_cast<std::size_t>(candidate.reason));
+      auto& kind_used = used.at(static_cast<std::size_t>(kind_of(candidate.reason)));
       const bool same_bar = std::ranges::find(bars, candidate.bar.bar, &TellingBar::bar) != bars.end();
-      if (same_bar || (new_reasons_only && reason_used)) continue;
-      reason_used = true;
+      if (same_bar || (new_kinds_only && kind_used)) continue;
+      kind_used = true;
       bars.push_back(candidate.bar);
     }
   }

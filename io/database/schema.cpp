@@ -127,14 +127,15 @@ ALTER TABLE arpeggios RENAME COLUMN unprepared_descent TO straight_descent;
 UPDATE figures SET figure = 'straight_descents' WHERE figure = 'unprepared_descents';
 )sql";
 
-// Solos got another fingerprint, which takes less time. One that has the earlier fingerprint was made another way: the
-// next survey reads it anew, and it is not put together with databases where it would be there twice.
-constexpr const char* earlier_fingerprints = R"sql(
-UPDATE solos SET made_with = made_with || ', earlier fingerprint';
+// Up and down were counted by whole fragments first, and solos had another fingerprint. One that was stored then was made
+// another way: the next survey reads it anew, and it is not put together with databases where it would be there twice.
+constexpr const char* legs = R"sql(
+ALTER TABLE arpeggios ADD COLUMN legs_up INTEGER NOT NULL DEFAULT 0 /* parts that go up through three members */;
+ALTER TABLE arpeggios ADD COLUMN legs_down INTEGER NOT NULL DEFAULT 0 /* that come down; mixed: both, or none */;
+UPDATE solos SET made_with = made_with || ', arpeggios by whole fragments';
 )sql";
 
-constexpr std::array<const char*, schema_version> steps{first_tables, known_files, straight_descents,
-                                                        earlier_fingerprints};
+constexpr std::array<const char*, schema_version> steps{first_tables, known_files, straight_descents, legs};
 
 /// 0 for a new database. Throws where it is none of ours.
 int stored_version(Connection& connection, Access access) {

@@ -53,7 +53,7 @@ SoloWriter::SoloWriter(Connection& connection)
     : solo_(connection, "INSERT INTO solos VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)"),
       chords_(connection, "chords", 8),
       notes_(connection, "notes", 14),
-      arpeggios_(connection, "arpeggios", 11),
+      arpeggios_(connection, "arpeggios", 13),
       connections_(connection, "connections", 10),
       cells_(connection, "cells", 5),
       figures_(connection, "figures", 5) {
@@ -104,7 +104,7 @@ void SoloWriter::write_arpeggios(std::int64_t id, const SoloRows& rows) {
     const ArpeggioEntry& run = rows.arpeggios[i];
     row.add(id).add(i).add(run.first_note).add(run.chord).add_lasting(run.shape).add(to_string(run.direction));
     row.add(to_string(run.inversion)).add(run.notes).add(run.ornaments).add(run.complete ? 1 : 0);
-    row.add(run.straight_descent ? 1 : 0);
+    row.add(run.straight_descent ? 1 : 0).add(run.legs_up).add(run.legs_down);
   });
 }
 

@@ -81,15 +81,15 @@ Markup degrees_used(const Report& report) {
 
 Markup arpeggio_ways(const Report& report) {
   const Summary& summary = report.analysis.summary;
-  if (summary.arpeggios == 0) return {};
-  const auto named_here = [&](const char* name, int count) { return named(name, count, summary.arpeggios); };
+  const int legs = summary.arpeggios_ascending + summary.arpeggios_descending;
+  if (legs == 0) return {};
+  const auto named_here = [&](const char* name, int count) { return named(name, count, legs); };
   const std::vector<NamedValue> values{named_here("up", summary.arpeggios_ascending),
                                        named_here("down", summary.arpeggios_descending),
-                                       named_here("both ways", summary.arpeggios_mixed),
-                                       named_here("of all, straight down at first", summary.straight_descents)};
+                                       named_here("of all, straight down", summary.straight_descents)};
   return horizontal_bars(
-      {"Which way arpeggios run", "Straight down: no climb through the same chord leads to it.", "way"}, "arpeggios",
-      values);
+      {"Which way arpeggios run", "Leg by leg. Straight down: no climb through the same chord leads to it.", "way"},
+      "legs", values);
 }
 
 Markup arpeggio_lowest(const Report& report) {

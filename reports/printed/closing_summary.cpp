@@ -30,16 +30,16 @@ void add_notes(const Summary& summary, std::vector<std::string>& paragraphs) {
 void add_arpeggios(const Summary& summary, std::vector<std::string>& paragraphs) {
   if (summary.arpeggios == 0) return;
   std::vector<std::string> ways;
-  for (const auto& [count, way] : {std::pair<int, std::string_view>{summary.arpeggios_ascending, "up"},
-                                   {summary.arpeggios_descending, "down"},
-                                   {summary.arpeggios_mixed, "both ways"}})
+  for (const auto& [count, way] :
+       {std::pair<int, std::string_view>{summary.arpeggios_ascending, "up"}, {summary.arpeggios_descending, "down"}})
     if (count > 0) ways.push_back(fmt::format("{} {}", count, way));
-  std::string text = fmt::format("{} {} to {}: {}.", share_text(summary.arpeggio_share, "note"),
-                                 agreeing(summary.arpeggio_share.count, "belongs", "belong"),
-                                 counted(summary.arpeggios, "arpeggio"), listed(ways));
+  std::string text =
+      fmt::format("{} {} to {}{}.", share_text(summary.arpeggio_share, "note"),
+                  agreeing(summary.arpeggio_share.count, "belongs", "belong"), counted(summary.arpeggios, "arpeggio"),
+                  ways.empty() ? "" : ", leg by leg " + listed(ways));
   if (summary.straight_descents > 0)
-    text += fmt::format(" {} of them {} straight down.", summary.straight_descents,
-                        agreeing(summary.straight_descents, "begins", "begin"));
+    text += fmt::format(" {} of the legs down {} straight down.", summary.straight_descents,
+                        agreeing(summary.straight_descents, "comes", "come"));
   paragraphs.push_back(text);
 }
 

@@ -2,6 +2,7 @@
 
 #include "reports/printed/lilypond_text.hpp"
 #include "reports/printed/signs.hpp"
+#include "reports/tallies.hpp"
 
 #include <fmt/format.h>
 
@@ -63,15 +64,19 @@ std::vector<std::vector<std::size_t>> notes_by_line(const Sheet& sheet, const Ar
 /// A bracket over each arpeggio; one that goes on in the next line has two, and its text at the longer.
 Attachments brackets(const Sheet& sheet, const LinePlan& plan) {
   Attachments attachments;
-  for (const Arpeggio& arpeggio : sheet.report.analysis.arpeggios) {
+  const std::vector<Arpeggio>& arpeggios = sheet.report.analysis.arpeggios;
+  for (std::size_t i = 0; i < arpeggios.size(); ++i) {
+    Arpeggio arpeggio = arpeggios[i];
     const auto is_printed = [&](std::size_t note) { return is_printed_note(sheet, note); };
     if (arpeggio.notes.size() < 2 || !std::ranges::all_of(arpeggio.notes, is_printed)) continue;
+    // One bracket cannot end on the note where the next begins.
+    if (shares_first_note(arpeggios, i)) arpeggio.notes.erase(arpeggio.notes.begin());
     const auto lines = notes_by_line(sheet, arpeggio, plan);
     const auto longest = std::ranges::max_element(lines, {}, &std::vector<std::size_t>::size);
     for (auto line = lines.begin(); line != lines.end(); ++line) {
       if (line->size() < 2) continue;
       attachments.before[line->front()] = fmt::format("\\once \\override HorizontalBracketText.text = {} ",
-                                                      line == longest ? cell_markup(arpeggio) : "\\markup \\null");
+                                                      line == longest ? cell_markup(arpeggios[i]) : "\\markup \\null");
       attachments.after[line->front()] += "\\startGroup";
       attachments.after[line->back()] += "\\stopGroup";
     }

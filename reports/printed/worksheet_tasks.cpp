@@ -26,6 +26,10 @@ std::vector<int> bars_of_notes(const Sheet& sheet, const IsWanted& is_wanted) {
   return bars;
 }
 
+bool has_leg(const Arpeggio& arpeggio, Direction direction) {
+  return std::ranges::find(arpeggio.legs, direction, &Leg::direction) != arpeggio.legs.end();
+}
+
 std::vector<int> bars_of_arpeggios(const Sheet& sheet, const std::function<bool(const Arpeggio&)>& is_wanted) {
   std::vector<int> bars;
   for (const Arpeggio& arpeggio : sheet.report.analysis.arpeggios) {
@@ -71,10 +75,10 @@ void add_note_tasks(const Sheet& sheet, std::vector<Task>& tasks) {
 
 void add_arpeggio_tasks(const Sheet& sheet, std::vector<Task>& tasks) {
   add(tasks, "Bracket every descending arpeggio.", "descending arpeggio", "descending arpeggios",
-      bars_of_arpeggios(sheet, [](const Arpeggio& found) { return found.direction == Direction::descending; }));
+      bars_of_arpeggios(sheet, [](const Arpeggio& found) { return has_leg(found, Direction::descending); }));
   add(tasks, "Bracket every ascending arpeggio, and write at the bracket which degrees it goes through.",
       "ascending arpeggio", "ascending arpeggios",
-      bars_of_arpeggios(sheet, [](const Arpeggio& found) { return found.direction == Direction::ascending; }));
+      bars_of_arpeggios(sheet, [](const Arpeggio& found) { return has_leg(found, Direction::ascending); }));
 }
 
 void add_connection_tasks(const Sheet& sheet, std::vector<Task>& tasks) {

@@ -1,5 +1,6 @@
 #include "reports/text/bars_view.hpp"
 
+#include "reports/tallies.hpp"
 #include "reports/text/bar_columns.hpp"
 #include "reports/text/canvas.hpp"
 #include "reports/text/display_width.hpp"
@@ -183,8 +184,8 @@ std::string_view direction_word(const Arpeggio& arpeggio) {
   return "";
 }
 
-/// Draws as much of the arpeggio as stands on this line.
-void draw_arpeggio(const Arpeggio& arpeggio, const Spots& spots, CanvasRow& row) {
+/// Draws as much of the arpeggio as stands on this line. Where it begins on the note that ends another, the hooks meet.
+void draw_arpeggio(const Arpeggio& arpeggio, bool shares_first, const Spots& spots, CanvasRow& row) {
   std::optional<Spot> reach;
   for (const std::size_t member : arpeggio.notes) {
     if (!spots[member]) continue;
@@ -192,8 +193,10 @@ void draw_arpeggio(const Arpeggio& arpeggio, const Spots& spots, CanvasRow& row)
                  reach ? std::max(reach->end, spots[member]->end) : spots[member]->end};
   }
   if (!reach) return;
+  const bool joins = shares_first && spots[arpeggio.notes.front()];
+  if (joins) reach->begin = spots[arpeggio.notes.front()]->end - 1;
   for (std::size_t at = reach->begin; at < reach->end; ++at) row.write(at, "─");
-  if (spots[arpeggio.notes.front()]) row.write(reach->begin, "└");
+  if (spots[arpeggio.notes.front()]) row.write(reach->begin, joins ? "┴" : "└");
   if (spots[arpeggio.notes.back()]) row.write(reach->end - 1, "┘");
   const std::string direction = fmt::format(" {} ", direction_word(arpeggio));
   constexpr std::string_view short_for_both_ways = " both ";
@@ -217,7 +220,9 @@ std::string drawn(const Line& line, const Report& report, Colour colour) {
     at += width_of(measure);
   }
   CanvasRow brackets;
-  for (const Arpeggio& arpeggio : report.analysis.arpeggios) draw_arpeggio(arpeggio, spots, brackets);
+  const std::vector<Arpeggio>& arpeggios = report.analysis.arpeggios;
+  for (std::size_t i = 0; i < arpeggios.size(); ++i)
+    draw_arpeggio(arpeggios[i], shares_first_note(arpeggios, i), spots, brackets);
   if (!brackets.blank()) canvas[arpeggio_row] = brackets;
 
   std::string text;

@@ -43,20 +43,29 @@ int bar_of_note(const Report& report, std::size_t note) {
   return report.solo.bars[bar_index_at(report.solo, report.solo.notes[note].onset)].number;
 }
 
+std::string direction_of_one(const Summary& summary) {
+  const bool down = summary.arpeggios_descending > 0;
+  if (summary.arpeggios_ascending == 0 && !down) return "It turns too often to go either way.";
+  if (summary.arpeggios_mixed > 0) return "It runs both ways.";
+  if (!down) return "It runs up.";
+  return summary.straight_descents > 0 ? "It runs straight down." : "It runs down.";
+}
+
 std::string directions(const Summary& summary) {
-  if (summary.arpeggios == 1) {
-    const bool down = summary.arpeggios_descending == 1;
-    if (summary.straight_descents == 1) return down ? "It runs straight down." : "It begins straight down.";
-    return down ? "It runs down." : summary.arpeggios_ascending == 1 ? "It runs up." : "It runs both ways.";
-  }
+  if (summary.arpeggios == 1) return direction_of_one(summary);
   std::vector<std::string> ways;
   if (summary.arpeggios_ascending > 0) ways.push_back(fmt::format("{} up", summary.arpeggios_ascending));
   if (summary.arpeggios_descending > 0) ways.push_back(fmt::format("{} down", summary.arpeggios_descending));
-  if (summary.arpeggios_mixed > 0) ways.push_back(fmt::format("{} both ways", summary.arpeggios_mixed));
-  std::string text = "They run: " + listed(ways) + ".";
+  std::string text = ways.empty() ? "" : fmt::format("Leg by leg they run {}.", listed(ways));
   if (summary.straight_descents > 0)
-    text += fmt::format(" {} of them {} straight down.", summary.straight_descents,
-                        agreeing(summary.straight_descents, "begins", "begin"));
+    text += fmt::format(" {} of the legs down {} straight down.", summary.straight_descents,
+                        agreeing(summary.straight_descents, "comes", "come"));
+  if (summary.arpeggios_two_way > 0)
+    text += fmt::format(" {} {} both ways.", counted(summary.arpeggios_two_way, "arpeggio"),
+                        agreeing(summary.arpeggios_two_way, "goes", "go"));
+  const int restless = summary.arpeggios_mixed - summary.arpeggios_two_way;
+  if (restless > 0)
+    text += fmt::format(" {} {} too often to go either way.", restless, agreeing(restless, "turns", "turn"));
   return text;
 }
 

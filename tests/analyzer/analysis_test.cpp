@@ -98,7 +98,7 @@ TEST_CASE("the same solo gives the same analysis") {
     CHECK(once.telling_bars[i].why == again.telling_bars[i].why);
 }
 
-TEST_CASE("arpeggios never share a note, and connections stand at every change") {
+TEST_CASE("arpeggios share a note only where one ends and the next begins, and connections stand at every change") {
   CHECK(rc::check([] {
     const auto line = random_line(*rc::gen::arbitrary<unsigned>(), 8);
     const Analysis analysis = analyze(line.solo, line.harmony);
@@ -106,7 +106,7 @@ TEST_CASE("arpeggios never share a note, and connections stand at every change")
     for (const auto& arpeggio : analysis.arpeggios) {
       RC_ASSERT(arpeggio.notes.front() >= next);
       RC_ASSERT(arpeggio.notes.size() >= 3U);
-      next = arpeggio.notes.back() + 1;
+      next = arpeggio.notes.back();
     }
     int changes = 0;
     for (std::size_t i = 1; i < analysis.harmony.chords.size(); ++i)

@@ -13,20 +13,24 @@ using insideline::Run;
 
 namespace {
 
-using Worth = std::tuple<std::size_t, std::size_t, std::size_t>;  // members, squared lengths, complete runs
+using Worth = std::tuple<std::size_t, std::size_t, std::size_t, std::size_t>;  // members, at home, squares, complete
 
 Worth worth_of(const std::vector<Run>& runs) {
   Worth worth{};
-  for (const Run& run : runs) {
-    const std::size_t length = run.members.size();
-    std::get<0>(worth) += length;
-    std::get<1>(worth) += length * length;
-    std::get<2>(worth) += run.complete ? 1 : 0;
+  for (std::size_t i = 0; i < runs.size(); ++i) {
+    const std::size_t length = runs[i].members.size();
+    const std::size_t shared = i > 0 && runs[i - 1].members.back() == runs[i].members.front() ? 1 : 0;
+    std::get<0>(worth) += length - shared;
+    std::get<1>(worth) += length - runs[i].borrowed;
+    std::get<2>(worth) += length * length;
+    std::get<3>(worth) += runs[i].complete ? 1 : 0;
   }
   return worth;
 }
 
 bool overlap(const Run& a, const Run& b) {
+  if (b.may_share_first && a.members.back() == b.members.front()) return false;
+  if (a.may_share_first && b.members.back() == a.members.front()) return false;
   return a.members.front() <= b.members.back() && b.members.front() <= a.members.back();
 }
 
@@ -44,6 +48,7 @@ Worth best_of_all_sets(const std::vector<Run>& candidates) {
     std::vector<Run> chosen;
     for (std::size_t i = 0; i < candidates.size(); ++i)
       if ((set >> i & 1U) != 0) chosen.push_back(candidates[i]);
+    std::ranges::sort(chosen, {}, [](const Run& run) { return run.members.front(); });
     if (!overlaps_itself(chosen)) best = std::max(best, worth_of(chosen));
   }
   return best;
@@ -63,7 +68,13 @@ TEST_CASE("the chosen runs are as good as the best of all possible choices") {
   std::mt19937 random(7);
   for (int trial = 0; trial < 200; ++trial) {
     std::vector<Run> candidates;
-    for (unsigned i = 0; i < 9; ++i) candidates.push_back(run_from(random() % 16, 3 + random() % 5, random() % 2 == 0));
+    std::vector<bool> turns(24);  // where a note may belong to two runs
+    for (std::size_t i = 0; i < turns.size(); ++i) turns[i] = random() % 3 == 0;
+    for (unsigned i = 0; i < 9; ++i) {
+      candidates.push_back(run_from(random() % 16, 3 + random() % 5, random() % 2 == 0));
+      candidates.back().borrowed = random() % 3;
+      candidates.back().may_share_first = turns[candidates.back().members.front()];
+    }
     const std::vector<Run> chosen = best_runs(candidates);
     CHECK_FALSE(overlaps_itself(chosen));
     CHECK(worth_of(chosen) == best_of_all_sets(candidates));
@@ -80,4 +91,7 @@ TEST_CASE("most notes win, then the longer run, then the complete one") {
   CHECK(best_runs({three, next_three, all_six}).front().members == all_six.members);
   CHECK(best_runs({run_from(0, 4, false), run_from(1, 4, true)}).front().complete);
   CHECK(best_runs({}).empty());
+  Run elsewhere = run_from(0, 4, false);
+  elsewhere.borrowed = 4;
+  CHECK(best_runs({elsewhere, run_from(0, 4, false)}).front().borrowed == 0);
 }

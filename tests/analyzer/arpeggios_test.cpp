@@ -5,7 +5,11 @@
 #include "analyzer/harmony/chord_symbol.hpp"
 #include "tests/support/analysed.hpp"
 
+#include <algorithm>
+#include <set>
 #include <string>
+#include <utility>
+#include <vector>
 
 #include <catch2/catch.hpp>
 
@@ -28,6 +32,25 @@ std::string described(const Arpeggio& arpeggio) {
   if (arpeggio.repeats) text += ", repeats";
   if (!arpeggio.ornaments.empty()) text += ", ornamented";
   return text;
+}
+
+/// Counts for each note where a way through three members ends: at a turn, or at the end.
+std::pair<int, int> ways_by_pitch(const insideline::Solo& solo, const std::vector<std::size_t>& notes) {
+  std::pair<int, int> ways{0, 0};
+  std::vector<int> pitches;
+  for (const std::size_t note : notes) {
+    const int midi = midi_number(solo.notes[note].pitch);
+    if (pitches.empty() || pitches.back() != midi) pitches.push_back(midi);
+  }
+  for (std::size_t end = 1; end < pitches.size(); ++end) {
+    const bool up = pitches[end] > pitches[end - 1];
+    if (end + 1 < pitches.size() && (pitches[end + 1] > pitches[end]) == up) continue;
+    std::set<int> members{pitches[end] % 12};
+    for (std::size_t at = end; at > 0 && (pitches[at] > pitches[at - 1]) == up; --at)
+      members.insert(pitches[at - 1] % 12);
+    if (members.size() >= 3) ++(up ? ways.first : ways.second);
+  }
+  return ways;
 }
 
 std::string all_described(const AnalysedLine& line) {
@@ -143,6 +166,112 @@ TEST_CASE("approach notes between the members make an ornamented arpeggio") {
   CHECK(arpeggio.notes == std::vector<std::size_t>{0, 1, 3, 4});
   CHECK(arpeggio.ornaments == std::vector<std::size_t>{2});
   CHECK(line.analysis.summary.arpeggio_share == insideline::Share{4, 5});
+}
+
+TEST_CASE("a chord that is played over another is found, with its degrees over the chord below and its own inversion") {
+  const auto [chord, melody, expected] = GENERATE(table<std::string, std::string, std::string>({
+      {"D7", "E4 G4 B4", "9 11 13 | ascending, root position, part, spells Em"},
+      {"D7", "C5 G4 E4", "b7 11 9 | descending, first inversion, part, spells C, straight down"},
+      {"G7", "B3 D4 F4 Ab4", "3 5 b7 b9 | ascending, first inversion, part, spells Bdim7"},
+      {"Bb7", "Ab4 F4 Db4", "b7 5 #9 | descending, root position, part, spells Db, straight down"},
+      {"A7", "Bb3 D4 F4 A4 C5", "b9 11 b13 1 #9 | ascending, root position, part, spells Bbmaj9"},
+      {"Eb7", "Bb4 A4 F4 D4 Bb3", "5 #11 9 7 5 | descending, root position, part, spells Bbmaj7, straight down"},
+  }));
+  CHECK(all_described(analysed(chord + "@0", in_lengths_of("1/2", melody))) == expected);
+}
+
+TEST_CASE("a side-slipped stack says how far it lies from the chord below") {
+  const auto [melody, away] = GENERATE(table<std::string, int>({
+      {"Eb4 G4 Bb4 Db5", 1},
+      {"Db4 F4 Ab4 B4", -1},
+  }));
+  const AnalysedLine line = analysed("D7@0", in_lengths_of("1/2", melody));
+  REQUIRE(line.analysis.arpeggios.size() == 1);
+  CHECK(line.analysis.arpeggios.front().slipped == away);
+  const AnalysedLine upper = analysed("D7@0", in_lengths_of("1/2", "E4 G4 B4"));
+  CHECK_FALSE(upper.analysis.arpeggios.at(0).slipped);
+}
+
+TEST_CASE("notes between the members may pass, as long as the line leaps as well and the members weigh more") {
+  const auto [why, chord, melody, expected] = GENERATE(table<std::string, std::string, std::string, std::string>({
+      {"a passing tone", "Fm7", "Eb5:1 C5:1/2 Bb4:1/2 Ab4:1 F4:1",
+       "b7 5 b3 1 | descending, root position, complete, spells Fm7, straight down, ornamented"},
+      {"a neighbour", "Eb7", "Bb4:1 G4:1/2 Gb4:1/2 G4:1/2 Eb4:1",
+       "5 3 3 1 | descending, root position, part, spells Eb, straight down, repeats, ornamented"},
+      {"a scale", "C", "C4:1/2 D4:1/2 E4:1/2 F4:1/2 G4:1/2", ""},
+      {"the passing tone on the beat, the members off it", "Fm7", "r:1/2 Ab4:1/2 Bb4:1/2 C5:1/2 D5:1/2 Eb5:1/2", ""},
+  }));
+  INFO(why);
+  CHECK(all_described(analysed(chord + "@0", melody)) == expected);
+}
+
+TEST_CASE("a rest of a beat parts what stands on either side of it, a shorter one does not") {
+  CHECK(all_described(analysed("C@0", "C4:1 E4:1 r:1 G4:1")).empty());
+  CHECK(analysed("C@0", "C4:1 E4:1/2 r:1/2 G4:1").analysis.arpeggios.size() == 1);
+}
+
+TEST_CASE("a scale in thirds is no arpeggio") {
+  CHECK(all_described(analysed("Cmaj7@0", in_lengths_of("1/2", "C4 E4 D4 F4 E4 G4 F4 A4"))).empty());
+}
+
+TEST_CASE("at a change a note may end one arpeggio and begin the next, or be taken early") {
+  const AnalysedLine both = analysed("F7@0 C7@2", "F4:1 Eb4:1/2 C4:1/2 E4:1/2 G4:1/2");
+  CHECK(all_described(both) ==
+        "1 b7 5 | descending, second inversion, part, spells nothing, straight down; "
+        "1 3 5 | ascending, root position, part, spells C");
+  CHECK(both.analysis.arpeggios[0].notes.back() == both.analysis.arpeggios[1].notes.front());
+  const AnalysedLine early = analysed("E7@0 Am6@4", "r:2 C5:1 A4:1 E4:1");
+  CHECK(all_described(early) == "b3 1 5 | descending, second inversion, part, spells Am, straight down");
+  CHECK(early.analysis.arpeggios[0].governor == 1);
+  const AnalysedLine carried = analysed("Emaj7@0 Db7@2", "r:1 B5:1 G#5:1/2 E5:1/2");
+  CHECK(all_described(carried) == "5 3 1 | descending, root position, part, spells E, straight down");
+  CHECK(carried.analysis.arpeggios[0].governor == 0);
+}
+
+TEST_CASE("a fragment that comes down and goes up again is one figure with two legs, and counts both ways") {
+  const AnalysedLine line = analysed("E@0", in_lengths_of("1/2", "E5 B4 G#4 B4 E5"));
+  REQUIRE(line.analysis.arpeggios.size() == 1);
+  const Arpeggio& arpeggio = line.analysis.arpeggios.front();
+  CHECK(arpeggio.direction == Direction::mixed);
+  REQUIRE(arpeggio.legs.size() == 2);
+  CHECK(arpeggio.legs[0].direction == Direction::descending);
+  CHECK(arpeggio.legs[0].last == 2);
+  CHECK_FALSE(arpeggio.legs[0].prepared);
+  CHECK(arpeggio.legs[1].direction == Direction::ascending);
+  CHECK(arpeggio.legs[1].first == 2);
+  CHECK(arpeggio.legs[1].prepared);
+  CHECK(to_string(arpeggio.legs[1].inversion) == "first inversion");
+  const auto& summary = line.analysis.summary;
+  CHECK(summary.arpeggios == 1);
+  CHECK(summary.arpeggios_ascending == 1);
+  CHECK(summary.arpeggios_descending == 1);
+  CHECK(summary.arpeggios_two_way == 1);
+  CHECK(summary.straight_descents == 1);
+}
+
+TEST_CASE("a turn with fewer than three members is no leg") {
+  const AnalysedLine line = analysed("Dmaj7@0", in_lengths_of("1/2", "D4 F#4 A4 C#5 A4"));
+  CHECK(all_described(line) == "1 3 5 7 5 | ascending, root position, complete, spells Dmaj7");
+  CHECK(line.analysis.arpeggios.at(0).legs.size() == 1);
+}
+
+TEST_CASE("counted again from the pitches alone, the legs are the same") {
+  for (unsigned seed = 1; seed <= 12; ++seed) {
+    const auto random = insideline::tests::random_line(seed, 16);
+    const auto analysis = insideline::tests::analysed(random.solo, random.harmony).analysis;
+    int up = 0;
+    int down = 0;
+    for (const Arpeggio& arpeggio : analysis.arpeggios) {
+      if (arpeggio.octave_displaced) continue;
+      const auto [ups, downs] = ways_by_pitch(random.solo, arpeggio.notes);
+      up += ups;
+      down += downs;
+      CHECK(std::ranges::count(arpeggio.legs, Direction::ascending, &insideline::Leg::direction) == ups);
+      CHECK(std::ranges::count(arpeggio.legs, Direction::descending, &insideline::Leg::direction) == downs);
+    }
+    CHECK(analysis.summary.arpeggios_ascending >= up);
+    CHECK(analysis.summary.arpeggios_descending >= down);
+  }
 }
 
 TEST_CASE("grace notes are passed over") {

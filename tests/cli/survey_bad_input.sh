@@ -78,9 +78,9 @@ said "there is no such database"
 if "$program" merge odd.db strict.db -o m.db >out 2>&1; then fail "different options are merged"; fi
 said "analysed in another way"
 
-# Version 1 had no table of files and other fingerprints; it is brought up to date, and its solos are read anew.
+# Version 1 had no table of files, other fingerprints, and arpeggios by whole fragments; its solos are read anew.
 cp odd.db old.db
-sqlite3 old.db 'DROP TABLE files; ALTER TABLE arpeggios RENAME straight_descent TO unprepared_descent; PRAGMA user_version = 1'
+sqlite3 old.db 'DROP TABLE files; ALTER TABLE arpeggios DROP legs_up; ALTER TABLE arpeggios DROP legs_down; ALTER TABLE arpeggios RENAME straight_descent TO unprepared_descent; PRAGMA user_version = 1'
 "$program" survey solos --db old.db >out
 said "of them 7 analysed now"
 [ "$(sqlite3 old.db 'PRAGMA user_version')" = 4 ] || fail "the version of the tables stays old"

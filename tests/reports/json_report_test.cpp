@@ -31,7 +31,7 @@ Names names_of(const Json& object) {
 TEST_CASE("the analysis file names its format and keeps the order of its fields") {
   const Json json = written(sample_report());
   CHECK(json["format"] == "insideline-analysis");
-  CHECK(json["version"] == 2);
+  CHECK(json["version"] == 3);
   const Names first_fields = {"format",   "version", "source", "meter",     "bars",        "choruses",
                               "warnings", "chords",  "notes",  "arpeggios", "connections", "summary"};
   const Names all = names_of(json);
@@ -102,6 +102,10 @@ TEST_CASE("an arpeggio in the analysis file says how it runs") {
   CHECK(arpeggio["degrees"] == Json({"1", "b3", "5", "b7"}));
   CHECK(arpeggio["starts_on"] == "1");
   CHECK(arpeggio["direction"] == "ascending");
+  REQUIRE(arpeggio["legs"].size() == 1);
+  CHECK(arpeggio["legs"][0].dump() == R"({"first_note":0,"last_note":3,"direction":"ascending","from":"1","to":"b7",)"
+                                      R"("inversion":"root position","prepared":false})");
+  CHECK(arpeggio["slipped_by"].is_null());
   CHECK(arpeggio["inversion"] == "root position");
   CHECK(arpeggio["spells"] == "Dm7");
 }

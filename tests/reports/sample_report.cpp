@@ -45,6 +45,7 @@ Arpeggio sample_arpeggio() {
   Arpeggio arpeggio;
   arpeggio.notes = {0, 1, 2, 3};
   arpeggio.degrees = {{1, 0}, {3, -1}, {5, 0}, {7, -1}};
+  arpeggio.legs = {{.first = 0, .last = 3, .direction = Direction::ascending}};
   arpeggio.direction = Direction::ascending;
   arpeggio.complete = true;
   arpeggio.spells = "Dm7";

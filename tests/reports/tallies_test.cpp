@@ -40,7 +40,7 @@ TEST_CASE("a borrowed chord stands on another root than the chord below it") {
                         arpeggio({{3, -1}, {5, 0}, {7, -1}}, Inversion::first, "F")};
   const auto borrowed = reports::borrowed_chords(analysis);
   REQUIRE(borrowed.size() == 1);
-  CHECK(borrowed[0].name == "F over Dm7");
+  CHECK(borrowed[0].name == "F over Dm7: b3 5 b7");
   CHECK(borrowed[0].where == Index{1});
 }
 

@@ -45,10 +45,11 @@ std::optional<double> in_summary(const std::string& key, const insideline::Analy
     return of_notes(summary.figures.contains(insideline::Figure::passing_tone)
                         ? summary.figures.at(insideline::Figure::passing_tone)
                         : 0);
+  const int legs = summary.arpeggios_ascending + summary.arpeggios_descending;
   if (key == "arpeggio_notes") return ratio(summary.arpeggio_share);
   if (key == "arpeggio_time") return summary.arpeggio_share_by_duration;
-  if (key == "arpeggios_up") return ratio(Share{summary.arpeggios_ascending, summary.arpeggios});
-  if (key == "arpeggios_down") return ratio(Share{summary.arpeggios_descending, summary.arpeggios});
+  if (key == "arpeggios_up") return ratio(Share{summary.arpeggios_ascending, legs});
+  if (key == "arpeggios_down") return ratio(Share{summary.arpeggios_descending, legs});
   if (key == "straight_descents") return ratio(Share{summary.straight_descents, summary.arpeggios_descending});
   if (key == "nearest_taken") return ratio(summary.nearest_taken_share);
   if (key == "guide_tone_resolutions") return ratio(summary.guide_tone_resolutions);

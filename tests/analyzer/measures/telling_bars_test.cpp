@@ -21,6 +21,8 @@ TEST_CASE("a telling bar says in a sentence what happens there") {
       {"A7b9@0", "E4:1 G4:1 Bb4:1 C#4:1", 1, "plays C#dim7 over A7b9: its fifth, seventh, flat ninth and third"},
       {"Dm7@0", "D5:1/2 A4:1/2 F4:1/2 A4:1/2 Eb4:1/2 Gb4:1/2 Bb4:1/2 Db5:1/2 A4:4", 1,
        "slips outside: Eb to Db play Ebm7, a half step above Dm7"},
+      {"Cmaj7@0", "C4:1/2 E4:1/2 D4:1/2 F4:1/2 E4:1/2 G4:1/2 F4:1/2 A4:1/2", 1,
+       "a scale in thirds goes up here: four of them"},
       {"Cmaj7@0", "C4:1 G4:1 F4:1/2 D#4:1/2 E4:1", 1, "F and D# close in on E, the third of Cmaj7"},
   }));
   const auto bars = analysed(chords, melody).analysis.telling_bars;
@@ -50,6 +52,31 @@ TEST_CASE("different reasons come first") {
   REQUIRE(bars.size() == 2);
   CHECK(bars[0].bar == 2);
   CHECK(bars[1].bar == 4);
+}
+
+TEST_CASE("one of each kind comes before a second of the same: a shape, a crossing, a shape that returns") {
+  const auto bars =
+      analysed("Dm7@0 G7@4 Cmaj7@8 Dm7@12",
+               "D4:1/2 F4:1/2 A4:1/2 C5:1/2 r:2 D5:1/2 B4:1/2 G4:1/2 F4:5/2 E4:1/2 G4:1/2 B4:1/2 D5:1/2 r:2 "
+               "C5:1/2 A4:1/2 F4:1/2 D4:1/2 r:2")
+          .analysis.telling_bars;
+  REQUIRE(bars.size() == 3);
+  int shapes = 0;
+  int crossings = 0;
+  for (const TellingBar& bar : bars) {
+    if (bar.why.find("step to") != std::string::npos) ++crossings;
+    if (bar.why.find("straight down") != std::string::npos || bar.why.find("in full") != std::string::npos ||
+        bar.why.find("plays") != std::string::npos)
+      ++shapes;
+  }
+  CHECK(crossings == 1);
+  CHECK(shapes == 2);
+  const auto returning = analysed("G7@0 C7@4 F7@8",
+                                  "B3:1/2 D4:1/2 F4:1/2 r:5/2 E4:1/2 G4:1/2 Bb4:1/2 r:5/2 "
+                                  "A3:1/2 C4:1/2 Eb4:1/2 r:5/2")
+                             .analysis.telling_bars;
+  REQUIRE_FALSE(returning.empty());
+  CHECK(returning.front().why == "the shape 3-5-b7 comes here first of three times");
 }
 
 TEST_CASE("where nothing tells, nothing is told") { CHECK(analysed("C@0", "C4:4 D4:4").analysis.telling_bars.empty()); }
