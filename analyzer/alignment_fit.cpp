@@ -8,7 +8,7 @@ namespace insideline {
 namespace {
 
 constexpr std::int64_t fine_ticks_per_quarter = 5040;  // divisible by 1 .. 10
-constexpr int octave = 12;
+constexpr int pitch_classes = 12;
 
 // What a note says about a place. The steps are those that real playing shows: over the chord that sounds, chord tones
 // are half as frequent again as by chance, colours as frequent, altered and foreign notes half as frequent.
@@ -74,8 +74,8 @@ void LineOverChart::fill_rows(const Changes& changes) {
       const ChordColours colours(*span.chord);
       row.tones = strict_tones(*span.chord);
       row.sounds = true;
-      for (int note = 0; note < 2 * octave; ++note)
-        row.weights[static_cast<std::size_t>(note)] = weight_over(colours, note % octave);
+      for (int note = 0; note < 2 * pitch_classes; ++note)
+        row.weights[static_cast<std::size_t>(note)] = weight_over(colours, note % pitch_classes);
     }
     // A chord that begins inside a cell has the cells that begin under it.
     const std::int64_t first = -whole_units(-span.onset, cell_);
@@ -103,14 +103,14 @@ void LineOverChart::place_notes(const Solo& solo, const Beats& first_bar) {
     notes_.push_back({.bar = static_cast<int>(floor_of(cell, bar_cells_)),
                       .into_bar = wrapped(cell, bar_cells_),
                       .form_cell = wrapped(cell, form_cells_),
-                      .pitch_class = wrapped(midi_number(note.pitch), octave),
+                      .pitch_class = wrapped(midi_number(note.pitch), pitch_classes),
                       .weight = weight_by_length(fine_ticks(note.duration)) + (on_beat ? more_on_a_beat : 0),
                       .group = form_bar_of_group_.size() - 1});
   }
 }
 
 void LineOverChart::hold_rows_against_the_line() {
-  std::array<std::int64_t, octave> share{};
+  std::array<std::int64_t, pitch_classes> share{};
   std::int64_t all = 0;
   for (const PlacedNote& note : notes_) {
     share.at(static_cast<std::size_t>(note.pitch_class)) += note.weight;
@@ -173,7 +173,7 @@ Share LineOverChart::counted(const Place& place, int semitones) const {
     const Row* row = row_of(note, place);
     if (row == nullptr || !row->sounds) continue;
     ++share.of;
-    share.count += contains(row->tones, (note.pitch_class + semitones) % octave) ? 1 : 0;
+    share.count += contains(row->tones, (note.pitch_class + semitones) % pitch_classes) ? 1 : 0;
   }
   return share;
 }
