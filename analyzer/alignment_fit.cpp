@@ -1,5 +1,6 @@
 #include "analyzer/alignment_fit.hpp"
 
+#include "analyzer/heard_line.hpp"
 #include "analyzer/labels/chord_colours.hpp"
 
 #include <algorithm>
@@ -8,7 +9,6 @@ namespace insideline {
 namespace {
 
 constexpr std::int64_t fine_ticks_per_quarter = 5040;  // divisible by 1 .. 10
-constexpr int pitch_classes = 12;
 
 // What a note says about a place. The steps are those that real playing shows: over the chord that sounds, chord tones
 // are half as frequent again as by chance, colours as frequent, altered and foreign notes half as frequent.
