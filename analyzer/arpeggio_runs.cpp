@@ -285,23 +285,26 @@ class RunFinder {
     return (note.midi > before.midi) != (after.midi > note.midi);
   }
 
-  /// Ninths, elevenths and thirteenths that turn to and fro spell nothing that is heard as a stack.
-  bool is_only_colour(const Run& run) const {
-    if (run.played ||
-        std::ranges::any_of(run.members, [&](std::size_t i) { return !member(i) || !member(i)->extension; }))
-      return false;
+  /// Colours alone that turn to and fro, and a colour beside a single leap (C G A), are heard as no stack.
+  bool is_no_stack(const Run& run) const {
+    if (run.played) return false;
+    const auto colours =
+        std::ranges::count_if(run.members, [&](std::size_t i) { return member(i) && member(i)->extension; });
+    int leaps = 0;
     int way = 0;
+    bool turns = false;
     for (std::size_t to = 1; to < run.members.size(); ++to) {
-      if (move(run, to) * way < 0) return true;
+      turns = turns || move(run, to) * way < 0;
       if (move(run, to) != 0) way = move(run, to);
+      leaps += std::abs(move(run, to)) > whole_tone ? 1 : 0;
     }
-    return false;
+    return (turns && std::cmp_equal(colours, run.members.size())) || (colours > 0 && leaps < 2);
   }
 
   void add_if_long_enough(std::vector<Run>& runs, Run run) const {
     unsigned set = 0;
     for (const std::size_t i : run.members) set |= 1U << line_.notes[i].pitch_class;
-    if (std::popcount(set) < fewest_members || is_only_colour(run)) return;
+    if (std::popcount(set) < fewest_members || is_no_stack(run)) return;
     run.complete = (line_.stretches[run.stretch].tones & ~set) == 0;
     run.borrowed = static_cast<std::size_t>(std::ranges::count_if(
         run.members, [&](std::size_t i) { return run.played || line_.notes[i].stretch != run.stretch; }));

@@ -4,6 +4,7 @@
 #include "analyzer/harmony/tensions.hpp"
 
 #include <algorithm>
+#include <optional>
 #include <tuple>
 
 namespace insideline {
@@ -108,15 +109,33 @@ std::vector<Phrasing> wordings(const Tones& tones) {
   return all;
 }
 
+bool reads_as(const std::string& symbol, const Chord& chord) {
+  const auto reading = read_chord_symbol(symbol);
+  return reading && *reading && same_chord(**reading, chord);
+}
+
+/// The shortest suffix of a kind with just these tones, which no wording could better; nearly every chord has one.
+std::optional<std::string> plain_suffix(const Tones& tones) {
+  const ChordKind* best = nullptr;
+  for (const ChordKind& kind : chord_kinds()) {
+    if (kind.tones.size() != tones.size() || (best && best->suffix.size() <= kind.suffix.size())) continue;
+    const auto has = [&](const Degree& tone) { return has_tone(kind.tones, tone); };
+    if (std::ranges::all_of(tones, has)) best = &kind;
+  }
+  if (best == nullptr) return std::nullopt;
+  return std::string(best->suffix);
+}
+
 }  // namespace
 
 std::string canonical_symbol(const Chord& chord) {
   const std::string root = to_string(chord.root);
   const std::string bass = chord.bass ? "/" + to_string(*chord.bass) : "";
+  if (const auto suffix = plain_suffix(chord.tones); suffix && reads_as(root + *suffix + bass, chord))
+    return root + *suffix + bass;
   for (const Phrasing& wording : wordings(chord.tones)) {
     std::string symbol = root + wording.suffix + bass;
-    const auto reading = read_chord_symbol(symbol);
-    if (reading && *reading && same_chord(**reading, chord)) return symbol;
+    if (reads_as(symbol, chord)) return symbol;
   }
   return root + spelled_out(chord.tones).suffix + bass;  // reached only with tones or accidentals that no symbol makes
 }
