@@ -6,7 +6,6 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <numeric>
 #include <utility>
 
 namespace insideline {
@@ -84,34 +83,34 @@ class PathSums {
       here.front() = 1.0;
       return;
     }
-    std::ranges::copy(at(weights_, i), here.begin());
-    if (i > 0) {
-      const auto before = std::span<const double>(at(sums_, i - 1));
-      const double* pair = pairs_.data() + pair_starts_[i];
-      for (double& sum : here) {
-        double paths = 0.0;
-        for (const double so_far : before) paths += so_far * *pair++;
-        sum *= paths;
-      }
+    const auto weights = at(weights_, i);
+    const auto before = i > 0 ? at(sums_, i - 1) : std::span<double>();
+    const double* pair = pairs_.data() + pair_starts_[i];
+    double all = 0.0;
+    for (std::size_t k = 0; k < here.size(); ++k) {
+      double paths = i > 0 ? 0.0 : 1.0;
+      for (const double so_far : before) paths += so_far * *pair++;
+      here[k] = weights[k] * paths;
+      all += here[k];
     }
-    scale(here, sum_of(here));
+    for (double& sum : here) sum /= all;
   }
 
   /// Adds the paths that go on from each reading of note i; its weight becomes what it adds to those from before.
   void sum_from(std::size_t i) {
-    if (one_way(i)) return;
+    if (one_way(i) || i + 1 == lattice_.size()) return;
     const auto here = at(sums_, i);
     const auto weights = at(weights_, i);
-    if (i + 1 < lattice_.size()) {
-      for (std::size_t k = 0; k < here.size(); ++k) {
-        const double after = sum_after(i, k, here.size());
-        weights[k] = here[k] > 0.0 ? weights[k] * after : 0.0;
-        here[k] *= after;
-      }
+    double all = 0.0;
+    for (std::size_t k = 0; k < here.size(); ++k) {
+      const double after = sum_after(i, k, here.size());
+      weights[k] = here[k] > 0.0 ? weights[k] * after : 0.0;
+      here[k] *= after;
+      all += here[k];
     }
-    const double all = sum_of(here);
-    scale(here, all);
-    scale(weights, all);
+    for (double& sum : here) sum /= all;
+    if (i > 0 && !one_way(i - 1))
+      for (double& weight : weights) weight /= all;
   }
 
   [[nodiscard]] double sum_after(std::size_t i, std::size_t from, std::size_t count) {
@@ -126,12 +125,6 @@ class PathSums {
 
   [[nodiscard]] std::span<double> at(std::vector<double>& values, std::size_t i) const {
     return {values.data() + lattice_.starts[i], lattice_.count(i)};
-  }
-
-  static double sum_of(std::span<const double> values) { return std::accumulate(values.begin(), values.end(), 0.0); }
-
-  static void scale(std::span<double> values, double all) {
-    for (double& value : values) value /= all;
   }
 
   const Chain& chain_;

@@ -172,7 +172,8 @@ bool comes_often(const Chain& chain, std::size_t i) {
   constexpr std::size_t around = 8;
   constexpr int often = 3;
   int times = 0;
-  for (std::size_t k = i - std::min(i, around); k < std::min(i + around + 1, chain.size()); ++k)
+  const std::size_t end = std::min(i + around + 1, chain.size());
+  for (std::size_t k = i - std::min(i, around); k < end && times < often; ++k)
     if (chain[k].midi == chain[i].midi) ++times;
   return times >= often;
 }

@@ -422,12 +422,12 @@ void Joint::weigh(std::span<const Reading> all_from, std::span<const Reading> al
     const bool begins = to.part == 0 && !same_pitch_;
     const unsigned asked = allowed_ & sides_by_kind[kind_of(to)].second;
     for (const Reading& from : all_from) {
-      if (begins && from.part + 1 == from.parts) {
-        const unsigned met = asked & sides_by_kind[kind_of(from)].first;
-        *pair++ = met == 0 ? 1.0 : product(first_of_motion(static_cast<JointRows>(met)));
-      } else {
+      if (!begins || from.part + 1 != from.parts) {
         *pair++ = may_follow(from, to, same_pitch_) ? product(rows(from, to)) : 0.0;
+        continue;
       }
+      const unsigned met = asked == 0 ? 0U : asked & sides_by_kind[kind_of(from)].first;
+      *pair++ = met == 0 ? 1.0 : product(first_of_motion(static_cast<JointRows>(met)));
     }
   }
 }
