@@ -1,5 +1,6 @@
 #include "analyzer/labels/label_model.hpp"
 
+#include "analyzer/labels/joint.hpp"
 #include "analyzer/labels/row_choice.hpp"
 #include "analyzer/labels/score_table.hpp"
 

@@ -1,6 +1,7 @@
 #include "analyzer/labels/label_notes.hpp"
 
 #include "analyzer/labels/degree_spelling.hpp"
+#include "analyzer/labels/joint.hpp"
 #include "analyzer/labels/label_model.hpp"
 #include "analyzer/labels/note_context.hpp"
 #include "analyzer/labels/reasons.hpp"
