@@ -1,11 +1,13 @@
 #include "analyzer/labels/label_model.hpp"
 
+#include "analyzer/labels/joint.hpp"
 #include "analyzer/labels/row_choice.hpp"
 #include "analyzer/labels/score_table.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
 
 namespace insideline {
 namespace {
@@ -13,6 +15,7 @@ namespace {
 constexpr std::size_t usual_readings = 3;
 constexpr std::size_t usual_pairs = 9;
 constexpr double equally_likely = 1e-9;
+constexpr double more_than_half = 0.5 + equally_likely;  // no other label comes near
 
 double weight_of(int score) {
   if (score == 0) return 1.0;
@@ -29,106 +32,125 @@ constexpr std::size_t label_number(const Reading& reading) {
 }
 
 /// Sums of weights over paths, in the linear domain; each note's are scaled to add up to 1, which changes no ratio.
+/// A note that is heard in one way only passes nothing on: what is before and after it do not meet.
 class PathSums {
  public:
-  PathSums(const Chain& chain, const Lattice& lattice) : chain_(chain), lattice_(lattice) {
-    weights_.reserve(lattice.readings.size());
-    pair_starts_.reserve(lattice.size());
+  PathSums(const Chain& chain, const Lattice& lattice)
+      : chain_(chain), lattice_(lattice), weights_(lattice.readings.size()), sums_(lattice.readings.size()) {
     pairs_.reserve(lattice.size() * usual_pairs);
-    for (std::size_t i = 0; i < lattice.size(); ++i) {
-      add_weights(i);
-      add_pairs(i);
-    }
+    pair_starts_.reserve(lattice.size());
   }
 
   /// The probability of each reading.
   std::vector<double> probabilities() {
-    forward();
-    std::vector<double> result = forward_;
-    std::vector<double> after;  // of the note after, times its weight: what paths from here on add
-    for (std::size_t i = lattice_.size(); i-- > 0;) {
-      if (i + 1 < lattice_.size()) multiply_by_what_follows(i, after, result);
-      scale(result, i);
-      after.resize(lattice_.count(i));
-      for (std::size_t k = 0; k < after.size(); ++k) {
-        const double ahead = forward_[start(i) + k];
-        after[k] = ahead > 0.0 ? result[start(i) + k] / ahead * weights_[start(i) + k] : 0.0;
-      }
+    for (std::size_t i = 0; i < lattice_.size(); ++i) {
+      weigh(i);
+      weigh_pairs(i);
+      sum_up_to(i);
     }
-    return result;
+    for (std::size_t i = lattice_.size(); i-- > 0;) sum_from(i);
+    return std::move(sums_);
   }
 
  private:
-  [[nodiscard]] std::size_t start(std::size_t i) const { return lattice_.starts[i]; }
+  [[nodiscard]] bool one_way(std::size_t i) const { return lattice_.count(i) == 1; }
 
   /// Scaled by the best reading's, so that nothing overflows.
-  void add_weights(std::size_t i) {
-    const std::size_t count = lattice_.count(i);
-    if (count == 1) {
-      weights_.push_back(1.0);
+  void weigh(std::size_t i) {
+    const auto weights = at(weights_, i);
+    if (one_way(i)) {
+      weights.front() = 1.0;
       return;
     }
-    scores_.resize(count);
-    for (std::size_t k = 0; k < count; ++k) scores_[k] = score_in(lattice_, chain_, i, k);
+    scores_.resize(weights.size());
+    for (std::size_t k = 0; k < scores_.size(); ++k) scores_[k] = score_in(lattice_, chain_, i, k);
     const int best = std::ranges::max(scores_);
-    for (const int score : scores_) weights_.push_back(score == impossible_score ? 0.0 : weight_of(score - best));
+    for (std::size_t k = 0; k < scores_.size(); ++k)
+      weights[k] = scores_[k] == impossible_score ? 0.0 : weight_of(scores_[k] - best);
   }
 
   /// The weights of all pairs of readings of notes i - 1 and i, one row for each reading of note i.
-  void add_pairs(std::size_t i) {
+  void weigh_pairs(std::size_t i) {
     pair_starts_.push_back(pairs_.size());
-    if (i == 0) return;
-    const bool only_one_way = lattice_.count(i) == 1 && lattice_.count(i - 1) == 1;
-    if (only_one_way) {
-      pairs_.push_back(1.0);
+    if (i == 0 || (one_way(i) && one_way(i - 1))) return;
+    pairs_.resize(pairs_.size() + lattice_.count(i) * lattice_.count(i - 1));
+    Joint(chain_, i).weigh(lattice_.at(i - 1), lattice_.at(i), pairs_.data() + pair_starts_.back());
+  }
+
+  /// The paths that end in each reading of note i.
+  void sum_up_to(std::size_t i) {
+    const auto here = at(sums_, i);
+    if (one_way(i)) {
+      here.front() = 1.0;
       return;
     }
-    for (const Reading& to : lattice_.at(i)) {
-      for (const Reading& from : lattice_.at(i - 1)) {
-        const bool follows = may_follow(from, to, chain_[i].same_before);
-        pairs_.push_back(follows ? weight_of(transition_score(from, to, chain_, i)) : 0.0);
-      }
+    const auto weights = at(weights_, i);
+    const auto before = i > 0 ? at(sums_, i - 1) : std::span<double>();
+    const double* pair = pairs_.data() + pair_starts_[i];
+    double all = 0.0;
+    for (std::size_t k = 0; k < here.size(); ++k) {
+      double paths = i > 0 ? 0.0 : 1.0;
+      for (const double so_far : before) paths += so_far * *pair++;
+      here[k] = weights[k] * paths;
+      all += here[k];
     }
+    for (double& sum : here) sum /= all;
   }
 
-  void scale(std::vector<double>& values, std::size_t i) const {
+  /// Adds the paths that go on from each reading of note i; its weight becomes what it adds to those from before.
+  void sum_from(std::size_t i) {
+    if (one_way(i) || i + 1 == lattice_.size()) return;
+    const auto here = at(sums_, i);
+    const auto weights = at(weights_, i);
+    double all = 0.0;
+    for (std::size_t k = 0; k < here.size(); ++k) {
+      const double after = sum_after(i, k, here.size());
+      weights[k] = here[k] > 0.0 ? weights[k] * after : 0.0;
+      here[k] *= after;
+      all += here[k];
+    }
+    for (double& sum : here) sum /= all;
+    if (i > 0 && !one_way(i - 1))
+      for (double& weight : weights) weight /= all;
+  }
+
+  [[nodiscard]] double sum_after(std::size_t i, std::size_t from, std::size_t count) {
+    const double* pair = pairs_.data() + pair_starts_[i + 1] + from;
     double sum = 0.0;
-    for (std::size_t k = start(i); k < start(i + 1); ++k) sum += values[k];
-    for (std::size_t k = start(i); k < start(i + 1); ++k) values[k] /= sum;
+    for (const double weight : at(weights_, i + 1)) {
+      sum += weight * *pair;
+      pair += count;
+    }
+    return sum;
   }
 
-  void forward() {
-    forward_ = weights_;
-    scale(forward_, 0);
-    for (std::size_t i = 1; i < lattice_.size(); ++i) {
-      const double* pair = pairs_.data() + pair_starts_[i];
-      for (std::size_t to = start(i); to < start(i + 1); ++to) {
-        double sum = 0.0;
-        for (std::size_t from = start(i - 1); from < start(i); ++from) sum += forward_[from] * *pair++;
-        forward_[to] *= sum;
-      }
-      scale(forward_, i);
-    }
-  }
-
-  void multiply_by_what_follows(std::size_t i, const std::vector<double>& after, std::vector<double>& result) const {
-    const std::size_t count = lattice_.count(i);
-    const double* pair = pairs_.data() + pair_starts_[i + 1];
-    for (std::size_t from = 0; from < count; ++from) {
-      double sum = 0.0;
-      for (std::size_t to = 0; to < after.size(); ++to) sum += after[to] * pair[to * count + from];
-      result[start(i) + from] *= sum;
-    }
+  [[nodiscard]] std::span<double> at(std::vector<double>& values, std::size_t i) const {
+    return {values.data() + lattice_.starts[i], lattice_.count(i)};
   }
 
   const Chain& chain_;
   const Lattice& lattice_;
   std::vector<int> scores_;
   std::vector<double> weights_;  // parallel to the readings
+  std::vector<double> sums_;     // parallel to the readings
   std::vector<double> pairs_;
   std::vector<std::size_t> pair_starts_;
-  std::vector<double> forward_;
 };
+
+/// The likeliest reading of the label that all its readings together make the likeliest.
+std::size_t best_of_labels(std::span<const Reading> readings, std::span<const double> weighed) {
+  std::array<double, labels> by_label{};
+  for (std::size_t k = 0; k < readings.size(); ++k) by_label.at(label_number(readings[k])) += weighed[k];
+  std::size_t best = 0;
+  for (std::size_t k = 1; k < readings.size(); ++k) {
+    const double here = by_label.at(label_number(readings[k]));
+    const double most = by_label.at(label_number(readings[best]));
+    const bool likelier_reading = here > most - equally_likely && weighed[k] > weighed[best] + equally_likely &&
+                                  same_label(readings[k], readings[best]);
+    if (here > most + equally_likely || likelier_reading) best = k;
+  }
+  return best;
+}
 
 }  // namespace
 
@@ -158,21 +180,15 @@ WeighedReadings WeighedChain::operator[](std::size_t note) const {
   const std::span<const double> weighed(probabilities.data() + lattice.starts[note], readings.size());
   WeighedReadings result{.readings = readings, .probabilities = weighed};
   if (readings.size() == 1) return result;
-  std::array<double, labels> by_label{};
-  std::array<double, static_cast<std::size_t>(Role::no_chord) + 1> by_role{};
+  const auto likeliest = static_cast<std::size_t>(std::ranges::max_element(weighed) - weighed.begin());
+  result.best = weighed[likeliest] > more_than_half ? likeliest : best_of_labels(readings, weighed);
+  const Reading& best = readings[result.best];
+  result.label_probability = 0.0;
+  result.role_probability = 0.0;
   for (std::size_t k = 0; k < readings.size(); ++k) {
-    by_label.at(label_number(readings[k])) += weighed[k];
-    by_role.at(static_cast<std::size_t>(role_of(readings[k]))) += weighed[k];
+    if (same_label(readings[k], best)) result.label_probability += weighed[k];
+    if (role_of(readings[k]) == role_of(best)) result.role_probability += weighed[k];
   }
-  for (std::size_t k = 1; k < readings.size(); ++k) {
-    const double here = by_label.at(label_number(readings[k]));
-    const double best = by_label.at(label_number(readings[result.best]));
-    const bool likelier_reading = here > best - equally_likely && weighed[k] > weighed[result.best] + equally_likely &&
-                                  same_label(readings[k], readings[result.best]);
-    if (here > best + equally_likely || likelier_reading) result.best = k;
-  }
-  result.label_probability = by_label.at(label_number(readings[result.best]));
-  result.role_probability = by_role.at(static_cast<std::size_t>(role_of(readings[result.best])));
   return result;
 }
 

@@ -1,6 +1,7 @@
 #include "analyzer/labels/label_notes.hpp"
 
 #include "analyzer/labels/degree_spelling.hpp"
+#include "analyzer/labels/joint.hpp"
 #include "analyzer/labels/label_model.hpp"
 #include "analyzer/labels/note_context.hpp"
 #include "analyzer/labels/reasons.hpp"
@@ -132,12 +133,13 @@ class ChainLabels {
         if (same(weighed.readings[other])) probability += weighed.probabilities[other];
       if (probability < worth_telling) continue;
       const auto degree = is_member(reading) ? degree_in(reading, here, solo_, harmony_) : std::nullopt;
-      others.push_back({.role = role_of(reading),
-                        .figure = figure_of(reading, degree),
-                        .governor = governor(reading, here),
-                        .probability = probability});
+      const auto place =
+          std::ranges::upper_bound(others, probability, std::ranges::greater{}, &Alternative::probability);
+      others.insert(place, {.role = role_of(reading),
+                            .figure = figure_of(reading, degree),
+                            .governor = governor(reading, here),
+                            .probability = probability});
     }
-    if (others.size() > 1) std::ranges::stable_sort(others, std::ranges::greater{}, &Alternative::probability);
     return others;
   }
 

@@ -172,7 +172,8 @@ bool comes_often(const Chain& chain, std::size_t i) {
   constexpr std::size_t around = 8;
   constexpr int often = 3;
   int times = 0;
-  for (std::size_t k = i - std::min(i, around); k < std::min(i + around + 1, chain.size()); ++k)
+  const std::size_t end = std::min(i + around + 1, chain.size());
+  for (std::size_t k = i - std::min(i, around); k < end && times < often; ++k)
     if (chain[k].midi == chain[i].midi) ++times;
   return times >= often;
 }
@@ -258,12 +259,13 @@ class ChainBuilder {
     const Note& note = solo_.notes[index];
     while (bar_ + 1 < solo_.bars.size() && solo_.bars[bar_ + 1].onset <= note.onset)
       bar_in_ticks_ = BarInTicks(solo_.bars[++bar_], scale_);
-    const NoteContext here = by_itself(index);
-    if (!chain_.empty() && stops_before(here)) finish();
+    const Ticks onset = scale_.ticks(note.onset);
+    if (!chain_.empty() && stops_before(onset, midi_number(note.pitch))) finish();
     if (place == PhrasePlace::first && !chain_.empty()) chain_.back().phrase_end = true;
     if (chain_.capacity() == 0) chain_.reserve(usual_notes);
-    chain_.push_back(here);
-    chain_.back().phrase_start = place == PhrasePlace::first;
+    NoteContext& here = chain_.emplace_back();
+    look_at_note(here, index, onset);
+    here.phrase_start = place == PhrasePlace::first;
   }
 
   void finish() {
@@ -282,29 +284,27 @@ class ChainBuilder {
  private:
   /// A rest of the gap stops the line, unless the same note is struck again within two beats. A phrase end without such
   /// a rest does not: a line that steps on or repeats its note is heard on.
-  [[nodiscard]] bool stops_before(const NoteContext& here) const {
+  [[nodiscard]] bool stops_before(Ticks onset, int midi) const {
     const NoteContext& before = chain_.back();
-    const Ticks rest = here.onset - before.onset - before.duration;
+    const Ticks rest = onset - before.onset - before.duration;
     const Beats gap = settings_.phrase_gap;
-    if (rest * gap.denominator() < here.beat * gap.numerator()) return false;
-    return here.midi != before.midi || rest >= here.beat * 2;
+    if (rest * gap.denominator() < bar_in_ticks_.felt * gap.numerator()) return false;
+    return midi != before.midi || rest >= bar_in_ticks_.felt * 2;
   }
 
-  [[nodiscard]] NoteContext by_itself(std::size_t index) const {
+  void look_at_note(NoteContext& here, std::size_t index, Ticks onset) const {
     const Note& note = solo_.notes[index];
-    NoteContext here;
     here.note = index;
     here.midi = midi_number(note.pitch);
     here.pitch_class = here.midi % octave;
     here.beat = bar_in_ticks_.felt;
-    here.onset = scale_.ticks(note.onset);
+    here.onset = onset;
     here.duration = scale_.ticks(note.duration);
     const Beats held = settings_.held_tension;
     here.held = here.duration * held.denominator() >= here.beat * held.numerator();
     const Ticks place = here.onset - bar_in_ticks_.first_beat;
     here.weight = metrical_weight(bar_in_ticks_.meter, place, bar_in_ticks_.beat, settings_.feel);
     here.on_beat = place % bar_in_ticks_.beat == 0;
-    return here;
   }
 
   const Solo& solo_;

@@ -30,7 +30,7 @@ bool is_third_or_more(const std::optional<Motion>& motion) {
 bool lingers(const NoteContext& here) { return here.length * 3 >= here.beat * 2; }
 bool is_long(const NoteContext& here) { return here.longer_than_next && (here.held || here.longer_than_before); }
 
-/// Calls `visit` with each row that applies. The only place where rows are chosen.
+/// Calls `visit` with each row that applies.
 template <typename Visit>
 class RowChooser {
  public:
@@ -288,30 +288,6 @@ class RowChooser {
   Visit& visit_;
 };
 
-template <typename Visit>
-void visit_between(const Reading& from, const Reading& to, const Chain& chain, std::size_t index, Visit& visit) {
-  const NoteContext& before = chain[index - 1];
-  const NoteContext& here = chain[index];
-  const bool one_figure = to.part > 0 || (from == to && here.same_before);
-  if (one_figure) return;
-  if (from.motive == Motive::passing && to.motive == Motive::passing)
-    visit(Row::second_passing);
-  else if (needs_target(from) && !is_stable(to))
-    visit(Row::leads_to_motion);
-  else if (needs_start(to) && !is_stable(from))
-    visit(Row::starts_from_motion);
-  if (needs_target(from) && to.motive == Motive::tension) visit(Row::lands_on_tension);
-  if (from.motive == Motive::tension && to.motive == Motive::tension && is_leap(here.in))
-    visit(Row::tension_beside_tension);
-  if (from.motive == Motive::unexplained && to.motive == Motive::unexplained) visit(Row::outside_goes_on);
-  const bool still_the_old_chord = before.next == here.next;
-  if (from.against == Against::next && still_the_old_chord) {
-    if (to.against == Against::sounding) visit(Row::goes_back_to_old_chord);
-    if (to.against == Against::next) visit(Row::early_goes_on);
-  }
-  if (from.against == Against::previous && to.against == Against::previous) visit(Row::carried_goes_on);
-}
-
 template <typename Choose>
 int sum_of(Choose choose) {
   int sum = 0;
@@ -323,7 +299,9 @@ int sum_of(Choose choose) {
 }  // namespace
 
 std::vector<Row> rows_for(const Reading& reading, const Chain& chain, std::size_t index) {
+  constexpr std::size_t usual_rows = 32;
   std::vector<Row> rows;
+  rows.reserve(usual_rows);
   auto keep = [&rows](Row row) { rows.push_back(row); };
   RowChooser(chain, index, keep).choose(reading);
   return rows;
@@ -331,19 +309,6 @@ std::vector<Row> rows_for(const Reading& reading, const Chain& chain, std::size_
 
 int reading_score(const Reading& reading, const Chain& chain, std::size_t index) {
   return sum_of([&](auto& add) { RowChooser(chain, index, add).choose(reading); });
-}
-
-std::vector<Row> rows_between(const Reading& from, const Reading& to, const Chain& chain, std::size_t index) {
-  std::vector<Row> rows;
-  auto keep = [&rows](Row row) { rows.push_back(row); };
-  visit_between(from, to, chain, index, keep);
-  return rows;
-}
-
-int transition_score(const Reading& from, const Reading& to, const Chain& chain, std::size_t index) {
-  const bool plain = from.motive == Motive::chord_tone && from.against == Against::sounding;
-  if (plain) return 0;  // no row speaks of what follows a chord tone in place
-  return sum_of([&](auto& add) { visit_between(from, to, chain, index, add); });
 }
 
 }  // namespace insideline

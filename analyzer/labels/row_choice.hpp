@@ -1,4 +1,5 @@
-// Which rows of the score table apply to a reading: the only place where rows are chosen.
+// Which rows of the score table apply to a reading by itself; those between two notes are chosen in joint.hpp, and
+// nowhere else is any.
 #pragma once
 
 #include "analyzer/labels/note_context.hpp"
@@ -14,9 +15,5 @@ namespace insideline {
 std::vector<Row> rows_for(const Reading& reading, const Chain& chain, std::size_t index);
 /// The sum of those rows, in thousandths.
 int reading_score(const Reading& reading, const Chain& chain, std::size_t index);
-
-/// The rows for note `index` read as `to` after the note before it read as `from`.
-std::vector<Row> rows_between(const Reading& from, const Reading& to, const Chain& chain, std::size_t index);
-int transition_score(const Reading& from, const Reading& to, const Chain& chain, std::size_t index);
 
 }  // namespace insideline

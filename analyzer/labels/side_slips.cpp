@@ -36,6 +36,14 @@ bool is_strange(const NoteContext& here) {
   return here.chord && !here.is_tone && no_colour;
 }
 
+/// A run begins with three notes over one chord: most notes are told apart by that before any chord is tried.
+bool may_begin(const Chain& chain, std::size_t first) {
+  const NoteContext& here = chain[first];
+  if (!here.chord || here.is_tone) return false;
+  const NoteContext& third = chain[first + fewest - 1];
+  return third.chord && third.tones == here.tones && chain[first + 1].tones == here.tones;
+}
+
 /// The notes from `first` on that play the chord `way` semitones away: how many.
 std::size_t length_of_run(const Chain& chain, std::size_t first, int way) {
   const bool half_step = std::abs(way) == 1;
@@ -64,7 +72,7 @@ std::size_t length_of_run(const Chain& chain, std::size_t first, int way) {
 
 void mark_side_slips(Chain& chain) {
   for (std::size_t i = 0; i + fewest <= chain.size(); ++i) {
-    if (!chain[i].chord || chain[i].is_tone) continue;
+    if (!may_begin(chain, i)) continue;
     const bool strange = is_strange(chain[i]);
     for (const int way : ways) {
       if (std::abs(way) > 1 && !strange) break;

@@ -8,7 +8,9 @@
 
 #include <algorithm>
 #include <string>
+#include <vector>
 
+#include <fmt/format.h>
 #include <catch2/catch.hpp>
 
 namespace {
@@ -36,6 +38,19 @@ Agreement agreement_with(const std::string& file) {
   return sum;
 }
 
+/// "h14 note 4: PT" for each note of the file that is labelled in no way its line accepts.
+std::vector<std::string> missed_in(const std::string& file) {
+  std::vector<std::string> missed;
+  for (const auto& example : insideline::tests::read_label_file(std::string(INSIDELINE_TESTS "/labelled/") + file)) {
+    const auto labels =
+        insideline::label_notes(example.solo, example.harmony, insideline::find_phrases(example.solo, example.harmony));
+    for (std::size_t i = 0; i < labels.size(); ++i)
+      if (!agrees(labels[i], example.acceptable[i]))
+        missed.push_back(fmt::format("{} note {}: {}", example.id, i + 1, insideline::tests::code_of(labels[i])));
+  }
+  return missed;
+}
+
 }  // namespace
 
 TEST_CASE("the teacher's lines that the fit sees keep their labels, though real playing has its say as well") {
@@ -50,6 +65,18 @@ TEST_CASE("lines never used for tuning agree with their labels in 95 of 100 role
   REQUIRE(held_out.notes >= 150);
   CHECK(held_out.roles >= 0.95 * held_out.notes);
   CHECK(held_out.labels >= 0.90 * held_out.notes);
+}
+
+TEST_CASE("the notes missed in lines never used for tuning are known, each with the reason it is heard otherwise") {
+  const std::vector<std::string> known = {
+      "h14 note 4: PT",   // F, F sharp, G: the last of three notes round G is also the half step between 9 and 3
+      "h15 note 9: T:9",  // after a rest and a leap the ninth of G7 is heard as a colour until Bb and B pull it on
+      "h17 note 6: CT:b3@next",  // the escape tone Eb is the third of Cm7 as well, half a beat before it
+      "h24 note 5: T:b9",        // held for two beats and left by leap, as a colour would be; Bbmaj7 has no b9
+      "h26 note 9: T:13",        // G over Bbmaj7, left by leap, is a sixth before it is the upper side of F
+      "h26 note 10: APR",        // then Eb alone leads to F
+  };
+  CHECK(missed_in("held_out.tsv") == known);
 }
 
 TEST_CASE(

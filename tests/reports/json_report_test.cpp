@@ -119,6 +119,18 @@ TEST_CASE("a connection without notes on both sides is there, with nothing known
     CHECK(connections[1][field].is_null());
 }
 
+TEST_CASE("a side-slip in the analysis file names its notes, the chord under it and the chord it plays") {
+  CHECK(written(sample_report())["outside_events"] == Json::array());
+  reports::Report report = sample_report();
+  report.analysis.outside_events = {{.first = 4, .last = 7, .chord = 0, .semitones = 1, .plays = "Ebm7"},
+                                    {.first = 8, .last = 10, .chord = 1, .semitones = -1, .plays = "Gb7"}};
+  const Json events = written(report)["outside_events"];
+  REQUIRE(events.size() == 2);
+  CHECK(events[0].dump() == R"({"first_note":4,"last_note":7,"chord":0,"plays":"Ebm7","semitones":1})");
+  CHECK(events[1]["plays"] == "Gb7");
+  CHECK(events[1]["semitones"] == -1);
+}
+
 TEST_CASE("every share of the summary stands beside its counts, an undefined one is null") {
   const Json summary = written(sample_report())["summary"];
   CHECK(summary["chord_tone_share"] == 0.666667);

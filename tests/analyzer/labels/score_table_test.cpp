@@ -1,4 +1,5 @@
 #include "analyzer/labels/score_table.hpp"
+#include "analyzer/labels/joint.hpp"
 #include "analyzer/labels/row_choice.hpp"
 
 #include "analyzer/phrases.hpp"

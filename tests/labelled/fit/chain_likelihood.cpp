@@ -1,5 +1,6 @@
 #include "tests/labelled/fit/chain_likelihood.hpp"
 
+#include "analyzer/labels/joint.hpp"
 #include "analyzer/labels/note_context.hpp"
 #include "analyzer/labels/row_choice.hpp"
 #include "analyzer/phrases.hpp"
