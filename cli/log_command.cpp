@@ -34,7 +34,7 @@ struct LogOptions {
 constexpr const char* log_examples =
     "Examples:\n"
     "  insideline log class.log\n"
-    "      A line for each player; of a log with one player his or her takes, sheet by sheet.\n"
+    "      A line for each player; of a log with one player every take, sheet by sheet.\n"
     "  insideline log class.log --player Anke --html anke.html\n"
     "      One player over the term, and a page with plots.\n"
     "  insideline log class.log --csv takes.csv\n"

@@ -48,8 +48,9 @@ std::string class_text(const PracticeLogReport& report, Colour colour) {
 std::string sheet_text(const SheetProgress& sheet, int bound, Colour colour) {
   std::string text = "\n" + painted(printable(sheet.takes.back().sheet), Ink::title, colour) + "\n";
   for (const LoggedTake& take : sheet.takes) text += take_line(take, bound);
-  const std::string so_far =
-      sheet.ready_bpm ? fmt::format("Ready on two different days at {}. ", tempo_text(sheet.ready_bpm)) : "";
+  const std::string so_far = sheet.ready_bpm && sheet.next != NextTempo::faster
+                                 ? fmt::format("Ready on two different days at {}. ", tempo_text(sheet.ready_bpm))
+                                 : "";
   return text + paragraph(so_far + advice_in_words(sheet.takes, sheet.next));
 }
 
