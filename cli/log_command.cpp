@@ -16,6 +16,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <system_error>
 #include <vector>
 
 namespace insideline::cli {
@@ -53,7 +54,8 @@ constexpr std::size_t most_named = 10;
 }
 
 reports::PracticeLogReport report_of(const LogOptions& options) {
-  if (!std::filesystem::is_regular_file(options.log))
+  std::error_code unreachable;
+  if (!std::filesystem::is_regular_file(options.log, unreachable))
     throw io::ReadError(io::place_of(options.log), "there is no such practice log; check the name");
   reports::PracticeLogReport report;
   report.log = file_name(options.log);
