@@ -32,6 +32,7 @@ struct AssessOptions {
   bool free = false;
   std::optional<int> one_mistake_in;
   std::optional<std::string> log;
+  std::optional<std::string> player;
   std::optional<std::string> day;
   std::optional<std::string> html;
   ColourChoice colour = ColourChoice::automatic;
@@ -70,15 +71,19 @@ std::string day_of(const std::string& file) {
                      static_cast<unsigned>(day.day()));
 }
 
-/// Writes the take down and gives back all takes of the sheet.
+/// Writes the take down and gives back all takes of the player and the sheet.
 std::vector<LoggedTake> kept_in_log(const AssessOptions& options, const reports::AssessmentReport& report,
-                                    std::string_view take_bytes) {
+                                    const Solo& sheet, const Solo& take, std::string_view take_bytes) {
   if (!options.log) return {};
   io::PracticeLog log(*options.log);
-  const std::string day = options.day ? *options.day : day_of(options.take.solo);
-  const std::string sheet = fmt::format("{} ({})", report.sheet_title, file_name(*options.sheet));
-  log.add(logged(report.assessment, day, sheet, report.take_file), io::content_hash(take_bytes));
-  return log.takes_of(sheet);
+  LoggedTake row = logged(report.assessment, sheet, take);
+  row.player = options.player.value_or("");
+  row.day = options.day ? *options.day : day_of(options.take.solo);
+  row.sheet = fmt::format("{} ({})", report.sheet_title, file_name(*options.sheet));
+  row.sheet_id = io::sheet_id(sheet);
+  row.take = report.take_file;
+  log.add(row, io::content_hash(take_bytes));
+  return log.takes_of(row.player, row.sheet_id);
 }
 
 /// What contradicts itself on the command line.
@@ -87,6 +92,10 @@ void check(const AssessOptions& options) {
     throw CLI::ValidationError("--against", options.free ? "cannot be given with --free"
                                                          : "give the sheet, or --free for playing without one");
   if (options.free && options.log) throw CLI::ValidationError("--log", "cannot be given with --free");
+  if (options.player && !options.log)
+    throw CLI::ValidationError("--player", "is for the practice log; give --log FILE, too");
+  if (options.player && options.player->find_first_not_of(" \t\r\n") == std::string::npos)
+    throw CLI::ValidationError("--player", "the name is empty");
   if (options.free && options.html) throw CLI::ValidationError("--html", "cannot be given with --free");
   Destinations destinations;
   if (options.log) destinations.add_database("--log", *options.log);
@@ -130,7 +139,7 @@ void assess_against(const AssessOptions& options) {
   if (const auto another = looks_like_another_sheet(sheet.solo, take.solo, report.assessment))
     throw io::ReadError(io::place_of(report.take_file), evidence(*another));
   if (is_to_its_tempo(take.solo, report.assessment)) report.time_feel = time_feel(take.solo);
-  report.takes = kept_in_log(options, report, take_bytes);
+  report.takes = kept_in_log(options, report, sheet.solo, take.solo, take_bytes);
   std::string printed = reports::assessment_text(report, colour_of_standard_output(options.colour));
   if (options.html) {
     const std::string page = reports::assessment_page(report);
@@ -167,6 +176,9 @@ void add_assessing_options(CLI::App& command, AssessOptions& options) {
   command
       .add_option("--log", options.log, "Keep the take in this practice log, and show the takes of the sheet so far")
       ->option_text("FILE")
+      ->group(group);
+  command.add_option("--player", options.player, "Whose take it is, for a log that several players share")
+      ->option_text("NAME")
       ->group(group);
   command.add_option("--day", options.day, "The day of the take for the log; default: the day its file was written")
       ->check(CLI::Validator(not_a_day, ""))

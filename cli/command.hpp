@@ -31,6 +31,7 @@ void add_chord_command(CLI::App& program);
 void add_compare_command(CLI::App& program);
 void add_drill_command(CLI::App& program);
 void add_handout_command(CLI::App& program);
+void add_log_command(CLI::App& program);
 void add_merge_command(CLI::App& program);
 void add_survey_command(CLI::App& program);
 

@@ -9,8 +9,9 @@ std::span<const Command> commands() {
   static constexpr std::array table{
       Command{"analyze", add_analyze_command}, Command{"chord", add_chord_command},
       Command{"compare", add_compare_command}, Command{"drill", add_drill_command},
-      Command{"assess", add_assess_command},   Command{"handout", add_handout_command},
-      Command{"survey", add_survey_command},   Command{"merge", add_merge_command},
+      Command{"assess", add_assess_command},   Command{"log", add_log_command},
+      Command{"handout", add_handout_command}, Command{"survey", add_survey_command},
+      Command{"merge", add_merge_command},
   };
   return table;
 }

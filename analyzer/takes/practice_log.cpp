@@ -4,6 +4,8 @@
 
 #include <algorithm>
 #include <cassert>
+#include <cmath>
+#include <set>
 
 namespace insideline {
 namespace {
@@ -13,33 +15,121 @@ Share share_in(const std::vector<TakeGroup>& groups, const std::string& name) {
   return found == groups.end() ? Share{} : found->right;
 }
 
+/// Nearly every note of the sheet was tried. A slip at the end breaks nothing off; a passage left out does.
+bool is_whole(const Assessment& assessment, const Solo& sheet) {
+  constexpr double nearly_every = 0.9;  // our choice, no source
+  std::set<std::size_t> tried;
+  for (const Attempt& attempt : assessment.alignment.attempts)
+    if (attempt.take) tried.insert(attempt.sheet);
+  const auto notes = std::ranges::count(sheet.notes, false, &Note::grace);
+  return static_cast<double>(tried.size()) >= nearly_every * static_cast<double>(notes);
+}
+
+/// The last of the takes before `day` that counts and was at the tempo of `like`.
+const LoggedTake* counted_before(std::span<const LoggedTake> takes, const LoggedTake& like) {
+  const auto found = std::find_if(takes.rbegin(), takes.rend(), [&](const LoggedTake& take) {
+    return take.day < like.day && !is_broken(take) && is_same_tempo(take, like);
+  });
+  return found == takes.rend() ? nullptr : &*found;
+}
+
+bool is_ready(const LoggedTake& take, int bound) {
+  return !is_broken(take) && readiness(take.right, bound) == Readiness::ready;
+}
+
+/// Whether nothing at that tempo came later on the same day.
+bool ends_its_day(std::span<const LoggedTake> takes, std::size_t index) {
+  return std::ranges::none_of(takes.subspan(index + 1), [&](const LoggedTake& later) {
+    return later.day == takes[index].day && !is_broken(later) && is_same_tempo(later, takes[index]);
+  });
+}
+
+bool ready_twice(std::span<const LoggedTake> takes, const LoggedTake& last, int bound) {
+  const LoggedTake* before = counted_before(takes, last);
+  return before != nullptr && is_ready(last, bound) && is_ready(*before, bound);
+}
+
+SheetProgress& sheet_of(PlayerProgress& player, const LoggedTake& take) {
+  const auto found = std::ranges::find_if(player.sheets, [&](const SheetProgress& sheet) {
+    const LoggedTake& other = sheet.takes.front();
+    return other.sheet_id == take.sheet_id && (!take.sheet_id.empty() || other.sheet == take.sheet);
+  });
+  return found == player.sheets.end() ? player.sheets.emplace_back() : *found;
+}
+
+void sum_up(PlayerProgress& player, int bound) {
+  std::set<std::string> days;
+  for (SheetProgress& sheet : player.sheets) {
+    sheet.next = next_tempo(sheet.takes, bound);
+    sheet.ready_bpm = ready_tempo(sheet.takes, bound);
+    player.takes += static_cast<int>(sheet.takes.size());
+    for (const LoggedTake& take : sheet.takes) days.insert(take.day);
+  }
+  player.days = static_cast<int>(days.size());
+  player.first_day = *days.begin();
+  player.last_day = *days.rbegin();
+}
+
 }  // namespace
 
-LoggedTake logged(const Assessment& assessment, const std::string& day, const std::string& sheet,
-                  const std::string& take) {
+LoggedTake logged(const Assessment& assessment, const Solo& sheet, const Solo& take) {
   LoggedTake row;
-  row.day = day;
-  row.sheet = sheet;
-  row.take = take;
   row.right = assessment.all.right;
   row.up = share_in(assessment.by_direction, "up");
   row.down = share_in(assessment.by_direction, "down");
   row.restarts = assessment.restarts;
+  row.whole = is_whole(assessment, sheet);
+  row.tempo_bpm = take.tempo_bpm;
   if (!assessment.evenness) return row;
   row.tempo_bpm = assessment.evenness->tempo_bpm;
   row.spread_percent = assessment.evenness->spread_percent;
   return row;
 }
 
+bool is_broken(const LoggedTake& take) { return take.restarts > 0 || !take.whole.value_or(true); }
+
+bool is_same_tempo(const LoggedTake& a, const LoggedTake& b) {
+  if (!a.tempo_bpm || !b.tempo_bpm) return false;
+  return std::abs(*a.tempo_bpm - *b.tempo_bpm) <= same_tempo_within * std::min(*a.tempo_bpm, *b.tempo_bpm);
+}
+
 NextTempo next_tempo(std::span<const LoggedTake> takes, int bound) {
   assert(!takes.empty() && "there is a take to go by");
   const LoggedTake& last = takes.back();
+  if (is_broken(last)) return NextTempo::whole_first;
   if (readiness(last.right, bound) == Readiness::not_ready) return NextTempo::slower;
-  const auto before =
-      std::find_if(takes.rbegin(), takes.rend(), [&](const LoggedTake& take) { return take.day != last.day; });
-  const bool twice = before != takes.rend() && readiness(before->right, bound) == Readiness::ready &&
-                     readiness(last.right, bound) == Readiness::ready;
-  return twice ? NextTempo::faster : NextTempo::same;
+  return ready_twice(takes, last, bound) ? NextTempo::faster : NextTempo::same;
+}
+
+std::optional<double> ready_tempo(std::span<const LoggedTake> takes, int bound) {
+  std::optional<double> fastest;
+  for (std::size_t i = 0; i < takes.size(); ++i)
+    if (ready_twice(takes, takes[i], bound) && ends_its_day(takes, i))
+      fastest = std::max(fastest.value_or(0.0), *takes[i].tempo_bpm);
+  return fastest;
+}
+
+std::vector<PlayerProgress> progress_of(std::span<const LoggedTake> takes, int bound) {
+  std::vector<PlayerProgress> players;
+  for (const LoggedTake& take : takes) {
+    auto player = std::ranges::find(players, take.player, &PlayerProgress::player);
+    if (player == players.end()) {
+      players.emplace_back().player = take.player;
+      player = players.end() - 1;
+    }
+    sheet_of(*player, take).takes.push_back(take);
+  }
+  std::ranges::sort(players, {}, &PlayerProgress::player);
+  for (PlayerProgress& player : players) sum_up(player, bound);
+  return players;
+}
+
+const LoggedTake& last_take(const PlayerProgress& player) {
+  assert(!player.sheets.empty() && "a player is in the log for a take");
+  const LoggedTake* last = nullptr;
+  for (const SheetProgress& sheet : player.sheets)
+    if (last == nullptr || sheet.takes.back().day >= last->day) last = &sheet.takes.back();
+  return *last;
 }
 
 }  // namespace insideline

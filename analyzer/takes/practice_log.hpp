@@ -1,37 +1,75 @@
-// What a practice log keeps of each take, and what the takes of one sheet say together.
+// What a practice log keeps of each take, and what the takes of one player say together.
 #pragma once
 
 #include "analyzer/takes/assessment.hpp"
 
+#include <cstdint>
 #include <optional>
 #include <span>
 #include <string>
+#include <vector>
 
 namespace insideline {
 
 struct LoggedTake {
+  std::string player;               ///< as given; empty where nobody was named
   std::string day;                  ///< "2026-11-25"
-  std::string sheet;                ///< its title and file, for one tune has many sheets
+  std::string sheet;                ///< its title and file, for people
+  std::string sheet_id;             ///< what there is to play, whatever the file is called; empty in an old log
   std::string take;                 ///< file name
-  std::optional<double> tempo_bpm;  ///< none for a take without times
+  std::optional<double> tempo_bpm;  ///< none where neither the playing nor the file says one
   Share right;
   Share up;  ///< of ascending arpeggios; of nothing where there are none
   Share down;
   int restarts = 0;
+  std::optional<bool> whole;             ///< the whole sheet was played; none where nobody looked
   std::optional<double> spread_percent;  ///< of a quarter note
   friend bool operator==(const LoggedTake&, const LoggedTake&) = default;
 };
 
-LoggedTake logged(const Assessment& assessment, const std::string& day, const std::string& sheet,
-                  const std::string& take);
+/// The take as the log keeps it, without its player, day and names. `sheet` and `take` are those of the assessment.
+LoggedTake logged(const Assessment& assessment, const Solo& sheet, const Solo& take);
+
+/// Broken off, begun again, or only a part of the sheet. Such a take is kept, and never counts.
+bool is_broken(const LoggedTake& take);
+
+/// Within 3 percent: a player with a click keeps to that, and the next mark of a metronome is 4 to 5 percent away (60,
+/// 63, 66, 69, 72 ... 96, 100, 104). Common practice, no source. A tempo that nobody knows is like no other.
+constexpr double same_tempo_within = 0.03;
+bool is_same_tempo(const LoggedTake& a, const LoggedTake& b);
 
 enum class NextTempo : std::uint8_t {
-  slower,  ///< the last take was not ready
+  whole_first,  ///< the last take was broken
+  slower,       ///< the last take was not ready
   same,
-  faster  ///< the last takes of two days were ready (common practice, no source)
+  faster  ///< ready at this tempo on this day and when it was last played at it before (common practice, no source)
 };
 
-/// From the takes of one sheet, the oldest first; not empty. `bound` is the sheet's, see readiness.hpp.
+/// From the takes of one player and one sheet, the oldest first; not empty. `bound` is the sheet's, see readiness.hpp.
 NextTempo next_tempo(std::span<const LoggedTake> takes, int bound);
+
+/// The fastest tempo at which two days in a row, of those on which it was played at that tempo, ended ready.
+std::optional<double> ready_tempo(std::span<const LoggedTake> takes, int bound);
+
+struct SheetProgress {
+  std::vector<LoggedTake> takes;  ///< of one sheet, the oldest first; not empty
+  NextTempo next = NextTempo::same;
+  std::optional<double> ready_bpm;
+};
+
+struct PlayerProgress {
+  std::string player;
+  std::vector<SheetProgress> sheets;  ///< in the order they were begun; not empty
+  int takes = 0;
+  int days = 0;  ///< with a take
+  std::string first_day;
+  std::string last_day;
+};
+
+/// Player by player in alphabetical order. `takes` are the oldest first.
+std::vector<PlayerProgress> progress_of(std::span<const LoggedTake> takes, int bound);
+
+/// The last take of a player: on the last day that of the sheet played last.
+const LoggedTake& last_take(const PlayerProgress& player);
 
 }  // namespace insideline

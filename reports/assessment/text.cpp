@@ -1,6 +1,7 @@
 #include "reports/assessment/assessment_report.hpp"
 #include "reports/assessment/words.hpp"
 #include "reports/drill_plan.hpp"
+#include "reports/practice_log/words.hpp"
 #include "reports/text/display_width.hpp"
 #include "reports/text/wording.hpp"
 
@@ -22,24 +23,10 @@ std::string group_line(const TakeGroup& group) {
   return line + "\n";
 }
 
-/// "  2026-11-25   96 bpm  ██████████████████     86 of 96   up 12 of 14, down 40 of 48"
-std::string take_line(const LoggedTake& take) {
-  constexpr std::size_t width = 20;
-  const std::string bar = padded_right(gauge(take.right.count, take.right.of, "█", width), width);
-  const std::string tempo = take.tempo_bpm ? fmt::format("{:>4.0f} bpm", *take.tempo_bpm) : std::string(8, ' ');
-  std::vector<std::string> ways;
-  if (take.up.of > 0) ways.push_back(fmt::format("up {} of {}", take.up.count, take.up.of));
-  if (take.down.of > 0) ways.push_back(fmt::format("down {} of {}", take.down.count, take.down.of));
-  std::string line =
-      fmt::format("  {} {}  {} {:>4} of {:<4} {}", take.day, tempo, bar, take.right.count, take.right.of, listed(ways));
-  while (line.ends_with(' ')) line.pop_back();
-  return line + "\n";
-}
-
 std::string takes_so_far(const AssessmentReport& report, Colour colour) {
   if (report.takes.empty()) return {};
   std::string text = "\n" + painted("Takes of this sheet so far", Ink::title, colour) + "\n";
-  for (const LoggedTake& take : report.takes) text += take_line(take);
+  for (const LoggedTake& take : report.takes) text += take_line(take, report.bound);
   return text + paragraph(tempo_advice(report));
 }
 

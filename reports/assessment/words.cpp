@@ -1,5 +1,6 @@
 #include "reports/assessment/words.hpp"
 
+#include "reports/practice_log/words.hpp"
 #include "reports/text/display_width.hpp"
 #include "reports/text/time_wording.hpp"
 #include "reports/text/wording.hpp"
@@ -95,12 +96,7 @@ std::string readiness_in_words(const Share& right, int bound) {
 
 std::string tempo_advice(const AssessmentReport& report) {
   if (report.takes.empty()) return {};
-  switch (next_tempo(report.takes, report.bound)) {
-    case NextTempo::slower: return "The log says: a step slower.";
-    case NextTempo::same: return "The log says: stay at this tempo until it is ready on two different days.";
-    case NextTempo::faster: return "The log says: ready on two different days, so a step faster.";
-  }
-  return {};
+  return advice_in_words(report.takes, next_tempo(report.takes, report.bound));
 }
 
 std::string mistakes_of(const TakeGroup& group) {

@@ -97,6 +97,9 @@ for output in --log --html; do
   spared quay.changes assess played.musicxml --against sheet.musicxml --changes quay.changes $output
 done
 spared takes.log assess played.musicxml --against sheet.musicxml --log takes.log --html
+for output in --json --csv --html; do
+  spared takes.log log takes.log $output
+done
 for output in --db --csv --html; do
   for file in two_bars.musicxml bare.musicxml bare.changes empty.mid; do
     spared "solos/$file" survey solos $output
@@ -115,6 +118,7 @@ ln -s new link-to-new
 for same in new ./new aside/../new link-to-new; do
   refused analyze other.musicxml --json new --csv $same
   refused compare other.musicxml other.musicxml --json new --html $same
+  refused log takes.log --csv new --html $same
   refused survey solos --csv new --html $same
   refused survey solos --db new --html $same
   refused assess played.musicxml --against sheet.musicxml --log new --html $same

@@ -26,6 +26,7 @@ foreach(file IN ITEMS
     share/fish/vendor_completions.d/insideline.fish
     share/insideline/analysis.schema.json
     share/insideline/comparison.schema.json
+    share/insideline/practice_log.schema.json
     share/doc/insideline/README.md
     share/doc/insideline/copyright
     share/doc/insideline/changelog.gz

@@ -1,0 +1,2 @@
+: >empty.log
+insideline log empty.log
