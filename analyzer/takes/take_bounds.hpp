@@ -1,0 +1,20 @@
+// Where a judgement of a take draws its lines. None of them has a source: they are common practice among teachers, and
+// stand here so that each can be seen and argued with.
+#pragma once
+
+namespace insideline {
+
+struct TakeBounds {
+  double stop_quarters = 1.0;  ///< a note so much too late or too early: whoever loses a beat has left the form
+  double stop_share = 0.1;     ///< and so much of the time since the note before, as long rests are counted loosely
+  double tempo_band_percent = 5.0;  ///< from the tempo of the take, two bars at a time: at 120, from 114 to 126
+  double drift_percent = 3.0;       ///< from beginning to end; less is not heard as rushing or dragging
+  double jump_percent = 8.0;        ///< from two bars to the next two: a new tempo and no drift
+  double even_percent = 5.0;        ///< of a quarter note: a 64th at most
+  double uneven_percent = 12.0;     ///< of a quarter note: a 32nd; beyond it eighths limp
+  int fewest_in_pattern = 8;        ///< notes; fewer are an accident and no pattern
+  int fewest_in_window = 8;         ///< notes that a tempo is taken from
+  int window_bars = 2;
+};
+
+}  // namespace insideline
