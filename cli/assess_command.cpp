@@ -98,8 +98,8 @@ void check(const AssessOptions& options) {
 
 /// `already_moved` is the --transpose that the take was read with.
 std::string evidence(const AnotherSheet& found, int already_moved) {
-  const std::string fits = fmt::format("{} of the sheet's {} notes are in the take in their order", found.right.count,
-                                       found.right.of);
+  const std::string fits =
+      fmt::format("{} of the sheet's {} notes are in the take in their order", found.right.count, found.right.of);
   if (!found.semitones) return "this is not that sheet: " + fits;
   const int by = *found.semitones;
   const std::string way = by > 0 ? "high" : "low";

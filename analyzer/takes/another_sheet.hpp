@@ -17,8 +17,8 @@ struct AnotherSheet {
   bool as_written = false;  ///< so moved, it is the pitch that the sheet's player reads
 };
 
-/// Set where far more of the sheet is right if the whole take is moved, and where fewer than half of the notes fit or no
-/// alignment explains the take better than one with the sheet backwards.
+/// Set where far more of the sheet is right if the whole take is moved, and where fewer than half of the notes fit or
+/// no alignment explains the take better than one with the sheet backwards.
 std::optional<AnotherSheet> looks_like_another_sheet(const Solo& sheet, const Solo& take, const Assessment& assessment);
 
 }  // namespace insideline

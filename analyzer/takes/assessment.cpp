@@ -130,17 +130,19 @@ Assessment assess_take(const Solo& sheet, const Analysis& sheet_analysis, const 
   const LaidTake laid = laid_take(sheet, take);
   Assessment result;
   result.alignment = align_take(pitches_of(sheet, laid.sheet_notes), pitches_of(take, laid.take_notes));
+  move_jumps_to_pauses(laid, result.alignment);
   const TakeTime time = take_time(laid, result.alignment, sheet_analysis.harmony.chorus_length, bounds);
   result.tempo = time.tempo;
   result.evenness = time.evenness;
   result.coverage = coverage_of(laid, result.alignment);
   result.interruptions = interruptions_of(laid, result.alignment, time.breaks);
   result.mistakes = mistakes_of(laid, result.alignment, result.coverage.left);
+  for (const TimeBreak& hesitation : time.hesitations)
+    result.hesitations.push_back(bar_name(laid, result.alignment.attempts[hesitation.next].sheet));
   result.all.name = "all";
   Sorter(laid, sheet_analysis).sort(result.alignment, result);
   result.added = static_cast<int>(result.alignment.added.size());
-  result.restarts =
-      static_cast<int>(std::ranges::count(result.interruptions, Broken::began_again, &Interruption::how));
+  result.restarts = static_cast<int>(std::ranges::count(result.interruptions, Broken::began_again, &Interruption::how));
   result.complete = result.coverage.bars.count == result.coverage.bars.of && result.coverage.bars.of > 0 &&
                     result.interruptions.empty();
   result.trouble_spots = trouble_spots_of(result, bounds);

@@ -29,20 +29,22 @@ struct Assessment {
   TakeAlignment alignment;
   TakeGroup all;
   int added = 0;
-  int restarts = 0;  ///< how often the player went back in the middle
+  int restarts = 0;                 ///< how often the player went back in the middle
   int passes = 1;                   ///< how often the sheet was played through from its beginning
   std::vector<TakeGroup> by_pass;   ///< where there are several
   std::vector<TakeGroup> by_chord;  ///< by symbol, in order of appearance
   std::vector<TakeGroup> by_quality;
-  std::vector<TakeGroup> by_direction;   ///< of the sheet's arpeggios: up, down, both ways
-  std::vector<TakeGroup> by_inversion;   ///< of the sheet's arpeggios
-  std::vector<TakeGroup> by_cell;        ///< arpeggios by their degrees: "3 5 b7"
-  std::vector<TakeGroup> by_place;       ///< "as the chord changes", "inside the chord"
+  std::vector<TakeGroup> by_direction;     ///< of the sheet's arpeggios: up, down, both ways
+  std::vector<TakeGroup> by_inversion;     ///< of the sheet's arpeggios
+  std::vector<TakeGroup> by_cell;          ///< arpeggios by their degrees: "3 5 b7"
+  std::vector<TakeGroup> by_place;         ///< "as the chord changes", "inside the chord"
   std::vector<TakeGroup> by_bar;           ///< bars that were begun
   std::vector<TakeGroup> bars_to_work_on;  ///< of those, the bars where not all was right
-  std::vector<TakeGroup> trouble_spots;    ///< patterns with enough cases to be no accident: at most three, the worst first
+  std::vector<TakeGroup>
+      trouble_spots;  ///< patterns with enough cases to be no accident: at most three, the worst first
   Coverage coverage;
   std::vector<Interruption> interruptions;
+  std::vector<std::string> hesitations;  ///< bars with a note that comes late or early, but by less than a beat
   std::vector<Mistake> mistakes;
   std::optional<TempoCourse> tempo;  ///< as `evenness`
   std::optional<Evenness> evenness;  ///< none for a take without times, or of fewer than three right notes

@@ -15,8 +15,8 @@ struct FreePlaying {
 /// A bar in which a note is held on got one.
 FreePlaying free_playing(const Solo& take, const Analysis& analysis);
 
-/// Whether few enough bars got nothing that the whole can be judged. Rests belong to free playing, so up to a quarter of
-/// the bars may be silent (common practice, no source).
+/// Whether few enough bars got nothing that the whole can be judged. Rests belong to free playing, so up to a quarter
+/// of the bars may be silent (common practice, no source).
 bool is_played_out(const FreePlaying& playing);
 
 }  // namespace insideline

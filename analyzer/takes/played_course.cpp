@@ -27,9 +27,8 @@ Mistake of_attempt(const LaidTake& laid, const Attempt& attempt) {
   if (!attempt.take) return mistake;
   const Pitch played = laid.in_take(*attempt.take).pitch;
   // An octave off is the same name, however the take spells it.
-  mistake.played = as_written(laid, mistake.octave_off
-                                        ? spelled_pitch(midi_number(played), laid.on_sheet(attempt.sheet).pitch.name)
-                                        : played);
+  mistake.played = as_written(
+      laid, mistake.octave_off ? spelled_pitch(midi_number(played), laid.on_sheet(attempt.sheet).pitch.name) : played);
   return mistake;
 }
 

@@ -1,5 +1,5 @@
-// The course of a take through its sheet: how much of it was played, where the player broke off, and every note that was
-// not as written.
+// The course of a take through its sheet: how much of it was played, where the player broke off, and every note that
+// was not as written.
 #pragma once
 
 #include "analyzer/measures/results.hpp"
@@ -21,9 +21,10 @@ struct BarRun {
 };
 
 struct Coverage {
-  Share bars;                     ///< bars that have notes, and those of them in which one was struck
-  std::vector<BarRun> silent;     ///< the others; bars that only rest are passed over
-  std::vector<std::size_t> left;  ///< notes of the sheet (of those that count) that were left out of bars that were played
+  Share bars;                  ///< bars that have notes, and those of them in which one was struck
+  std::vector<BarRun> silent;  ///< the others; bars that only rest are passed over
+  std::vector<std::size_t>
+      left;  ///< notes of the sheet (of those that count) that were left out of bars that were played
 };
 Coverage coverage_of(const LaidTake& laid, const TakeAlignment& alignment);
 
@@ -35,10 +36,10 @@ enum class Broken : std::uint8_t {
 };
 struct Interruption {
   Broken how = Broken::stopped;
-  std::string bar;            ///< of the last note before it
-  std::string on_in;          ///< bar of the note that was played next
-  double quarters = 0.0;      ///< lost (stopped) or saved (came early)
-  std::size_t after = 0;      ///< attempts made before it
+  std::string bar;        ///< of the last note before it
+  std::string on_in;      ///< bar of the note that was played next
+  double quarters = 0.0;  ///< lost (stopped) or saved (came early)
+  std::size_t after = 0;  ///< attempts made before it
 };
 /// In order. Beginning the whole sheet again after its last bar is none.
 std::vector<Interruption> interruptions_of(const LaidTake& laid, const TakeAlignment& alignment,
@@ -50,7 +51,7 @@ bool is_once_more(const LaidTake& laid, const Restart& restart);
 /// A note that was not as written. Pitches are those that the sheet's player reads.
 struct Mistake {
   std::string bar;
-  Beats beat;  ///< of the bar, 1 is the first
+  Beats beat;                   ///< of the bar, 1 is the first
   std::optional<Pitch> wanted;  ///< none for a note that was added
   std::optional<Pitch> played;  ///< none for a missing one
   bool octave_off = false;

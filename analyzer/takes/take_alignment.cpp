@@ -19,8 +19,13 @@ Cost in_units(double cost) { return std::llround(cost * cost_units); }
 
 struct ExactCosts {
   explicit ExactCosts(const AlignmentCosts& costs)
-      : octave_slip(in_units(costs.octave_slip)), wrong(in_units(costs.wrong)), missing(in_units(costs.missing)),
-        added(in_units(costs.added)), restart(in_units(costs.restart)), not_played(in_units(costs.not_played)),
+      : octave_slip(in_units(costs.octave_slip)),
+        wrong(in_units(costs.wrong)),
+        missing(in_units(costs.missing)),
+        added(in_units(costs.added)),
+        restart(in_units(costs.restart)),
+        not_played(in_units(costs.not_played)),
+        most_outside(in_units(costs.most_outside)),
         skip(in_units(costs.skip)) {}
 
   Cost octave_slip;
@@ -29,6 +34,7 @@ struct ExactCosts {
   Cost added;
   Cost restart;
   Cost not_played;
+  Cost most_outside;
   Cost skip;
 };
 
@@ -43,18 +49,19 @@ struct Place {
 struct Jumps {
   Cost least = 0;
   std::size_t origin = 0;  ///< the last of the cheapest places
+  Cost ahead = 0;          ///< what a jump ahead adds
 
   [[nodiscard]] Cost cost_to(std::size_t sheet, const ExactCosts& costs) const {
     if (sheet == origin) return least;
-    return least + (sheet < origin ? costs.restart : costs.skip);
+    return least + (sheet < origin ? costs.restart : ahead);
   }
 };
 
-Jumps jumps_of(std::span<const Place> row) {
-  Jumps jumps{.least = row.front().cost, .origin = row.front().sheet};
+Jumps jumps_of(std::span<const Place> row, Cost ahead) {
+  Jumps jumps{.least = row.front().cost, .origin = row.front().sheet, .ahead = ahead};
   for (const Place& place : row)
     if (place.cost < jumps.least || (place.cost == jumps.least && place.sheet > jumps.origin))
-      jumps = {.least = place.cost, .origin = place.sheet};
+      jumps = {.least = place.cost, .origin = place.sheet, .ahead = ahead};
   return jumps;
 }
 
@@ -65,9 +72,9 @@ class Ways {
       : sheet_(sheet), take_(take), costs_(costs) {
     for (std::size_t s = 0; s < sheet.size(); ++s) by_name_[name_of(sheet[s])].push_back(s);
     std::vector<Place> first;
-    for (std::size_t s = 0; s <= sheet.size() && (s == 0 || unplayed(s) < costs_.skip); ++s)
+    for (std::size_t s = 0; s <= sheet.size() && (s == 0 || unplayed(s) < costs_.most_outside); ++s)
       first.push_back({.sheet = s, .cost = unplayed(s), .step = Step::begin});
-    keep(std::move(first));
+    keep(std::move(first), costs_.most_outside);
     for (std::size_t t = 0; t < take.size(); ++t) play(t);
   }
 
@@ -102,7 +109,7 @@ class Ways {
   }
 
   [[nodiscard]] Cost unplayed(std::size_t notes) const {
-    return std::min(costs_.not_played * static_cast<Cost>(notes), costs_.skip);
+    return std::min(costs_.not_played * static_cast<Cost>(notes), costs_.most_outside);
   }
 
   /// The row after note `t` of the take.
@@ -114,13 +121,13 @@ class Ways {
         next.push_back({place.sheet + 1, place.cost + meeting_cost(t, place.sheet), Step::meet});
     }
     const Jumps before = jumps_.back();
-    const Jumps after = jumps_of(next);
+    const Jumps after = jumps_of(next, costs_.skip);
     add_arrivals(t, before, after, next);
     std::ranges::sort(next, [](const Place& a, const Place& b) {
       if (a.sheet != b.sheet) return a.sheet < b.sheet;
       return a.cost != b.cost ? a.cost < b.cost : a.step < b.step;
     });
-    keep(with_misses(next, after));
+    keep(with_misses(next, after), costs_.skip);
   }
 
   /// Places after a jump and the note played there, as far as a jump that is made later is not as cheap.
@@ -133,6 +140,8 @@ class Ways {
     if (after.least > before.least) std::ranges::for_each(by_name_.at(name_of(take_[t])), arrive);
     // Where the cheapest place has gone back, what lies between was behind the player and is now ahead.
     for (std::size_t s = after.origin; s < before.origin; ++s) arrive(s);
+    // A take may begin anywhere, for less than a jump ahead costs later.
+    for (std::size_t s = before.origin; before.ahead < after.ahead && s < sheet_.size(); ++s) arrive(s);
   }
 
   [[nodiscard]] std::vector<Place> with_misses(std::span<const Place> sorted, const Jumps& jumps) const {
@@ -159,11 +168,12 @@ class Ways {
     return row;
   }
 
-  void keep(std::vector<Place> row) {
+  /// `ahead` is what a jump ahead from there adds.
+  void keep(std::vector<Place> row, Cost ahead) {
     row_ = std::move(row);
     begins_.push_back(kept_.size());
     for (const Place& place : row_) kept_.push_back(packed(place.sheet, place.step));
-    jumps_.push_back(jumps_of(row_));
+    jumps_.push_back(jumps_of(row_, ahead));
   }
 
   /// Four bytes a place, in the order of the sheet.
@@ -231,10 +241,10 @@ class Ways {
   std::span<const int> take_;
   ExactCosts costs_;
   std::array<std::vector<std::size_t>, octave> by_name_;
-  std::vector<Place> row_;            ///< the last one
-  std::vector<std::uint32_t> kept_;   ///< all rows, packed
-  std::vector<std::size_t> begins_;   ///< by row: where it begins in `kept_`
-  std::vector<Jumps> jumps_;          ///< by row
+  std::vector<Place> row_;           ///< the last one
+  std::vector<std::uint32_t> kept_;  ///< all rows, packed
+  std::vector<std::size_t> begins_;  ///< by row: where it begins in `kept_`
+  std::vector<Jumps> jumps_;         ///< by row
 };
 
 }  // namespace

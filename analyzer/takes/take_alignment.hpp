@@ -45,8 +45,8 @@ struct TakeAlignment {
   std::vector<std::size_t> added;  ///< notes of the take that belong to no note of the sheet
   std::vector<Restart> restarts;   ///< a second time through the whole sheet is one as well
   std::vector<Skip> skips;
-  std::size_t first_played = 0;    ///< notes of the sheet before this one were not begun
-  std::size_t played_to = 0;       ///< notes from this one on were not reached; equal where nothing was played
+  std::size_t first_played = 0;  ///< notes of the sheet before this one were not begun
+  std::size_t played_to = 0;     ///< notes from this one on were not reached; equal where nothing was played
   double cost = 0.0;
   std::size_t places = 0;  ///< pairs of a note of the take and one of the sheet that were looked at: what it cost us
 };
@@ -59,12 +59,13 @@ struct AlignmentCosts {
   double missing = 1.0;
   double added = 1.0;
   double restart = 2.5;
-  double not_played = 0.25;  ///< each note before the beginning or after the end of a take
-  double skip = 6.0;         ///< a passage left out, however long: dearer than a slip of some notes, cheaper than a bar
+  double not_played = 0.25;   ///< each note before the beginning or after the end of a take
+  double most_outside = 2.0;  ///< for all of them at either side: where a take begins and ends is free
+  double skip = 6.0;  ///< a passage left out, however long: dearer than a slip of some notes, cheaper than a bar
 };
 
-/// Pitches as MIDI numbers, in the order they sound. A jump goes from where the take is best explained so far to where a
-/// note is played next. What is looked at grows with the longer of the two, and with the mistakes; for notes that are
+/// Pitches as MIDI numbers, in the order they sound. A jump goes from where the take is best explained so far to where
+/// a note is played next. What is looked at grows with the longer of the two, and with the mistakes; for notes that are
 /// all alike with the product of the lengths, and memory by four bytes each.
 TakeAlignment align_take(std::span<const int> sheet, std::span<const int> take, const AlignmentCosts& costs = {});
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <span>
+#include <utility>
 
 namespace insideline {
 namespace {
@@ -63,6 +64,57 @@ std::vector<Stretch> stretches_of(const LaidTake& laid, const TakeAlignment& ali
   return stretches;
 }
 
+/// A moment against the tempo of its neighbours.
+struct Away {
+  double seconds = 0.0;
+  double a_quarter = 0.0;
+  bool off_beat = false;
+};
+
+std::vector<Away> away_from_tempo(const std::vector<Stretch>& stretches) {
+  constexpr std::size_t neighbours = 4;
+  std::vector<Away> found;
+  for (const Stretch& stretch : stretches) {
+    if (stretch.size() < 3) continue;
+    for (std::size_t i = 0; i < stretch.size(); ++i) {
+      const std::size_t first = i > neighbours ? i - neighbours : 0;
+      const std::size_t end = std::min(stretch.size(), i + neighbours + 1);
+      const auto line = fitted_time(std::span(stretch).subspan(first, end - first));
+      if (!line) continue;
+      found.push_back({stretch[i].seconds - (line->first + line->a_quarter * stretch[i].quarters), line->a_quarter,
+                       stretch[i].off_beat});
+    }
+  }
+  return found;
+}
+
+double median_of(std::vector<double> values) {
+  const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
+  std::ranges::nth_element(values, middle);
+  return *middle;
+}
+
+/// Moves the off-beats to where the player's own swing puts them, so that all that follows is about the rest. Gives how
+/// much later than half-way that is, in quarters; none, and nothing is moved, where too few lie between others.
+std::optional<double> take_swing_out(std::vector<Stretch>& stretches) {
+  constexpr std::size_t fewest = 8;
+  constexpr double latest = 0.35;  // later is no swing, but another rhythm
+  double delay = 0.0;
+  for (int round = 0; round < 5; ++round) {  // each round takes out most of what is left
+    std::vector<double> on;
+    std::vector<double> off;
+    for (const Away& away : away_from_tempo(stretches))
+      (away.off_beat ? off : on).push_back(away.seconds / away.a_quarter);
+    if (on.size() < fewest || off.size() < fewest) return std::nullopt;
+    const double moved = std::clamp(delay + median_of(off) - median_of(on), -latest, latest) - delay;
+    delay += moved;
+    for (Stretch& stretch : stretches)
+      for (Moment& moment : stretch)
+        if (moment.off_beat) moment.quarters += moved;
+  }
+  return delay;
+}
+
 /// The median of what a quarter lasts in the intervals around interval `i` (from moment i to i + 1), itself left out.
 std::optional<double> quarter_around(const Stretch& stretch, std::size_t i) {
   constexpr std::size_t reach = 8;
@@ -71,11 +123,17 @@ std::optional<double> quarter_around(const Stretch& stretch, std::size_t i) {
   const std::size_t end = std::min(stretch.size() - 1, i + reach + 1);
   for (std::size_t k = begin; k < end; ++k)
     if (k != i)
-      quarters.push_back((stretch[k + 1].seconds - stretch[k].seconds) / (stretch[k + 1].quarters - stretch[k].quarters));
+      quarters.push_back((stretch[k + 1].seconds - stretch[k].seconds) /
+                         (stretch[k + 1].quarters - stretch[k].quarters));
   if (quarters.empty()) return std::nullopt;
-  const auto middle = quarters.begin() + static_cast<std::ptrdiff_t>(quarters.size() / 2);
-  std::ranges::nth_element(quarters, middle);
-  return *middle;
+  return median_of(std::move(quarters));
+}
+
+/// How much later than written, in quarters, the note after `i` comes; none where there is no tempo to go by.
+std::optional<double> lateness_after(const Stretch& stretch, std::size_t i) {
+  const auto quarter = quarter_around(stretch, i);
+  if (!quarter || *quarter <= 0.0) return std::nullopt;
+  return (stretch[i + 1].seconds - stretch[i].seconds) / *quarter - (stretch[i + 1].quarters - stretch[i].quarters);
 }
 
 /// Cuts the stretches where a beat is lost or gained.
@@ -87,12 +145,10 @@ std::vector<TimeBreak> cut_at_breaks(std::vector<Stretch>& stretches, const Take
     for (std::size_t i = 0; i < stretch.size(); ++i) {
       pieces.back().push_back(stretch[i]);
       if (i + 1 == stretch.size()) break;
-      const auto quarter = quarter_around(stretch, i);
-      if (!quarter || *quarter <= 0.0) continue;
+      const auto away = lateness_after(stretch, i);
       const double written = stretch[i + 1].quarters - stretch[i].quarters;
-      const double away = (stretch[i + 1].seconds - stretch[i].seconds) / *quarter - written;
-      if (std::abs(away) < bounds.stop_quarters + bounds.stop_share * written) continue;
-      breaks.push_back({stretch[i].attempt, stretch[i + 1].attempt, away});
+      if (!away || std::abs(*away) < bounds.stop_quarters + bounds.stop_share * written) continue;
+      breaks.push_back({stretch[i].attempt, stretch[i + 1].attempt, *away});
       pieces.emplace_back();
     }
   }
@@ -100,11 +156,27 @@ std::vector<TimeBreak> cut_at_breaks(std::vector<Stretch>& stretches, const Take
   return breaks;
 }
 
+/// Where a note comes clearly late or early, which is neither a lost beat nor a new tempo.
+std::vector<TimeBreak> hesitations_in(const std::vector<Stretch>& stretches, const Evenness& evenness,
+                                      const TakeBounds& bounds) {
+  constexpr double clearly = 7.0;  // standard deviations of one note: uneven ones hardly ever lie so far from the next
+  std::vector<TimeBreak> found;
+  for (const Stretch& stretch : stretches)
+    for (std::size_t i = 0; i + 1 < stretch.size(); ++i) {
+      const auto away = lateness_after(stretch, i);
+      const double written = stretch[i + 1].quarters - stretch[i].quarters;
+      if (away && std::abs(*away) >= bounds.hesitation_quarters + bounds.stop_share * written &&
+          std::abs(*away) * in_percent > clearly * evenness.spread_percent)
+        found.push_back({stretch[i].attempt, stretch[i + 1].attempt, *away});
+    }
+  return found;
+}
+
 /// The moments from `first` on that lie in the next `quarters`.
 std::span<const Moment> window_from(const Stretch& stretch, std::size_t first, double quarters, int fewest) {
   std::size_t end = first;
-  while (end < stretch.size() && (stretch[end].quarters < stretch[first].quarters + quarters ||
-                                  end - first < static_cast<std::size_t>(fewest)))
+  while (end < stretch.size() &&
+         (stretch[end].quarters < stretch[first].quarters + quarters || end - first < static_cast<std::size_t>(fewest)))
     ++end;
   return std::span(stretch).subspan(first, end - first);
 }
@@ -113,7 +185,9 @@ std::span<const Moment> window_from(const Stretch& stretch, std::size_t first, d
 class TempoReader {
  public:
   TempoReader(const LaidTake& laid, const TakeAlignment& alignment, const TakeBounds& bounds)
-      : laid_(laid), alignment_(alignment), bounds_(bounds),
+      : laid_(laid),
+        alignment_(alignment),
+        bounds_(bounds),
         window_(bounds.window_bars * to_double(bar_length(laid.sheet.bars.front().meter))) {}
 
   [[nodiscard]] std::optional<TempoCourse> course(const std::vector<Stretch>& stretches, const Beats& chorus) const {
@@ -136,9 +210,11 @@ class TempoReader {
       const double away = in_percent * (tempo.bpm / course.mean_bpm - 1.0);
       if (std::abs(away) > std::abs(course.furthest_percent)) course.furthest_percent = away;
     }
+    const double slope = tempi.size() > 2 ? slope_of(tempi) : (course.end_bpm - course.start_bpm) / played;
+    course.drift_percent = in_percent * slope * played / course.mean_bpm;
     constexpr double nearly_one = 0.9;
     if (chorus > Beats(0) && played >= nearly_one * to_double(chorus) && tempi.size() > 2)
-      course.drift_a_chorus = slope_of(tempi) * to_double(chorus);
+      course.drift_a_chorus = slope * to_double(chorus);
     return course;
   }
 
@@ -170,14 +246,15 @@ class TempoReader {
     std::size_t begin = 0;
     for (std::size_t i = 1; i + 1 < stretch.size(); ++i) {
       while (stretch[begin].quarters < stretch[i].quarters - window_) ++begin;
-      const auto before = std::span(stretch).subspan(begin, i + 1 - begin);
+      const auto before = std::span(stretch).subspan(begin, i - begin);
       const auto after = window_from(stretch, i, window_, 0);
       if (!is_long_enough(before) || !is_long_enough(after)) continue;
       const auto old_time = fitted_time(before);
       const auto new_time = fitted_time(after);
-      if (!old_time || !new_time) continue;
-      const double size = std::abs(std::log(old_time->a_quarter / new_time->a_quarter));
-      if (size < std::log1p(bounds_.jump_percent / in_percent)) continue;
+      if (!old_time || !new_time || !is_straight(before, *old_time) || !is_straight(after, *new_time)) continue;
+      const double change = std::log(old_time->a_quarter / new_time->a_quarter);
+      const double size = std::abs(change);
+      if (size < std::log1p(bounds_.jump_percent / in_percent) || !is_sharp(stretch, i, change)) continue;
       changes.push_back({i,
                          {bar_name(laid_, alignment_.attempts[stretch[i].attempt].sheet),
                           seconds_a_minute / old_time->a_quarter, seconds_a_minute / new_time->a_quarter},
@@ -191,6 +268,23 @@ class TempoReader {
     };
     for (const Change& change : changes)
       if (is_largest_near(change)) course.jumps.push_back(change.jump);
+  }
+
+  /// Whether most of the change lies between half of the time before moment `i` and half of the time after it.
+  [[nodiscard]] bool is_sharp(const Stretch& stretch, std::size_t i, double change) const {
+    std::size_t begin = i;
+    while (begin > 0 && stretch[begin - 1].quarters >= stretch[i].quarters - window_ / 2.0) --begin;
+    const auto before = fitted_time(std::span(stretch).subspan(begin, i - begin));
+    const auto after = fitted_time(window_from(stretch, i, window_ / 2.0, 0));
+    return before && after && std::log(before->a_quarter / after->a_quarter) / change >= bounds_.jump_sharpness;
+  }
+
+  /// Whether nobody hesitates in there: then the tempo is no tempo.
+  [[nodiscard]] bool is_straight(std::span<const Moment> moments, const FittedTime& line) const {
+    return std::ranges::none_of(moments, [&](const Moment& moment) {
+      const double away = moment.seconds - (line.first + line.a_quarter * moment.quarters);
+      return std::abs(away) > bounds_.hesitation_quarters / 2.0 * line.a_quarter;
+    });
   }
 
   [[nodiscard]] bool is_long_enough(std::span<const Moment> moments) const {
@@ -221,59 +315,11 @@ class TempoReader {
   double window_;  ///< in quarters
 };
 
-/// A moment against the tempo of its neighbours.
-struct Away {
-  double seconds = 0.0;
-  double a_quarter = 0.0;
-  bool off_beat = false;
-};
-
-/// `off_beat` is how much later than half-way the off-beats come, in quarters.
-std::vector<Away> away_from_tempo(const std::vector<Stretch>& stretches, double off_beat) {
-  constexpr std::size_t neighbours = 4;
-  std::vector<Away> found;
-  for (Stretch stretch : stretches) {
-    if (stretch.size() < 3) continue;
-    for (Moment& moment : stretch)
-      if (moment.off_beat) moment.quarters += off_beat;
-    for (std::size_t i = 0; i < stretch.size(); ++i) {
-      const std::size_t first = i > neighbours ? i - neighbours : 0;
-      const std::size_t end = std::min(stretch.size(), i + neighbours + 1);
-      const auto line = fitted_time(std::span(stretch).subspan(first, end - first));
-      if (!line) continue;
-      found.push_back({stretch[i].seconds - (line->first + line->a_quarter * stretch[i].quarters), line->a_quarter,
-                       stretch[i].off_beat});
-    }
-  }
-  return found;
-}
-
-/// How much later than half-way the off-beats come, in quarters; none where too few lie between others.
-std::optional<double> off_beat_delay(const std::vector<Stretch>& stretches) {
-  constexpr int fewest = 8;
-  constexpr double latest = 0.35;  // later is no swing, but another rhythm
-  double delay = 0.0;
-  for (int round = 0; round < 4; ++round) {  // each round takes out most of what is left
-    double on = 0.0;
-    double off = 0.0;
-    int on_notes = 0;
-    int off_notes = 0;
-    for (const Away& away : away_from_tempo(stretches, delay)) {
-      (away.off_beat ? off : on) += away.seconds / away.a_quarter;
-      ++(away.off_beat ? off_notes : on_notes);
-    }
-    if (on_notes < fewest || off_notes < fewest) return std::nullopt;
-    delay = std::clamp(delay + off / off_notes - on / on_notes, -latest, latest);
-  }
-  return delay;
-}
-
-std::optional<Evenness> evenness_of(const std::vector<Stretch>& stretches) {
-  const auto delay = off_beat_delay(stretches);
+std::optional<Evenness> evenness_of(const std::vector<Stretch>& stretches, const std::optional<double>& delay) {
   Evenness result;
   double squares = 0.0;
   double a_quarter = 0.0;
-  for (const Away& away : away_from_tempo(stretches, delay.value_or(0.0))) {
+  for (const Away& away : away_from_tempo(stretches)) {
     squares += away.seconds * away.seconds;
     a_quarter += away.a_quarter;
     ++result.notes;
@@ -296,9 +342,11 @@ TakeTime take_time(const LaidTake& laid, const TakeAlignment& alignment, const B
   TakeTime time;
   if (laid.take.performed.empty() || laid.sheet.bars.empty()) return time;
   std::vector<Stretch> stretches = stretches_of(laid, alignment);
+  const auto delay = take_swing_out(stretches);
   time.breaks = cut_at_breaks(stretches, bounds);
   time.tempo = TempoReader(laid, alignment, bounds).course(stretches, chorus);
-  time.evenness = evenness_of(stretches);
+  time.evenness = evenness_of(stretches, delay);
+  if (time.evenness) time.hesitations = hesitations_in(stretches, *time.evenness, bounds);
   return time;
 }
 

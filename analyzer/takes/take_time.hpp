@@ -36,6 +36,7 @@ struct TempoCourse {
   double start_bpm = 0.0;
   double end_bpm = 0.0;
   std::optional<double> drift_a_chorus;  ///< where the sheet has a form that it plays once or more
+  double drift_percent = 0.0;            ///< of the mean, from beginning to end, on a straight line through the tempi
   double furthest_percent = 0.0;         ///< of the mean, what strays furthest from it
   std::vector<TempoJump> jumps;
 };
@@ -52,8 +53,9 @@ struct Evenness {
 
 struct TakeTime {
   std::vector<TimeBreak> breaks;
-  std::optional<TempoCourse> tempo;  ///< none where nothing is long enough to have a tempo
-  std::optional<Evenness> evenness;  ///< none for fewer than three notes
+  std::vector<TimeBreak> hesitations;  ///< less than a beat, and far more than the unevenness of the take
+  std::optional<TempoCourse> tempo;    ///< none where nothing is long enough to have a tempo
+  std::optional<Evenness> evenness;    ///< none for fewer than three notes
 };
 
 /// Of a take without times, nothing. `chorus` is the length of the form, 0 for none.

@@ -7,11 +7,11 @@
 namespace insideline {
 
 struct TakeVerdict {
-  Share right;                           ///< what was counted: a note that was added is a mistake as well
+  Share right;                             ///< what was counted: a note that was added is a mistake as well
   Readiness notes = Readiness::unsettled;  ///< from that count alone
-  bool whole = false;                    ///< every bar of the sheet that has notes
-  bool unbroken = false;                 ///< nothing begun again, left out, no beat lost or gained
-  bool steady = true;                    ///< in one tempo; true for a take without times, as is `even`
+  bool whole = false;                      ///< every bar of the sheet that has notes
+  bool unbroken = false;                   ///< nothing begun again, left out, no beat lost or gained
+  bool steady = true;                      ///< in one tempo; true for a take without times, as is `even`
   bool even = true;
   bool complete = false;                       ///< whole and unbroken: less is no take of the sheet
   Readiness readiness = Readiness::unsettled;  ///< the whole verdict: ready only with all of it

@@ -46,9 +46,18 @@ std::string interruptions_sentence(const Assessment& assessment) {
   return text;
 }
 
+std::string hesitations_sentence(const std::vector<std::string>& bars) {
+  constexpr std::size_t most = 8;
+  if (bars.empty()) return {};
+  std::vector<std::string> items(bars.begin(), bars.begin() + static_cast<std::ptrdiff_t>(std::min(most, bars.size())));
+  const auto doubled = std::ranges::unique(items);
+  items.erase(doubled.begin(), doubled.end());
+  return fmt::format("A note comes clearly too late or too early in bar{} {}.", items.size() == 1 ? "" : "s",
+                     listed(items));
+}
+
 std::string tempo_sentence(const TempoCourse& tempo, const TakeBounds& bounds) {
-  constexpr double percent = 100.0;
-  const double drift = percent * (tempo.end_bpm / tempo.start_bpm - 1.0);
+  const double drift = tempo.drift_percent;
   std::string text = fmt::format("Tempo: quarter note = {:.0f} at the beginning and {:.0f} at the end", tempo.start_bpm,
                                  tempo.end_bpm);
   if (tempo.drift_a_chorus && std::abs(drift) >= bounds.drift_percent)
@@ -75,7 +84,7 @@ std::string evenness_sentence(const Evenness& evenness, const TakeBounds& bounds
                                  evenness.spread_ms, evenness.spread_percent);
   constexpr double nearly_even = 1.1;
   if (!evenness.swing_ratio) return text;
-  if (*evenness.swing_ratio < nearly_even && *evenness.swing_ratio > 1.0 / nearly_even)
+  if (*evenness.swing_ratio<nearly_even&& * evenness.swing_ratio> 1.0 / nearly_even)
     return text + " Eighths are played nearly even.";
   return text + fmt::format(" Eighths swing {:.2f} to 1, long to short; that is taken out.", *evenness.swing_ratio);
 }
@@ -96,7 +105,8 @@ std::string work_sentence(const Assessment& assessment) {
   constexpr std::size_t most = 6;
   if (worst.size() > most) worst.resize(most);
   std::vector<std::string> items;
-  for (const TakeGroup& bar : worst) items.push_back(fmt::format("{} ({} of {})", bar.name, mistakes(bar), bar.right.of));
+  for (const TakeGroup& bar : worst)
+    items.push_back(fmt::format("{} ({} of {})", bar.name, mistakes(bar), bar.right.of));
   return fmt::format("Most mistakes: {}.", listed(items));
 }
 
@@ -123,6 +133,7 @@ std::vector<std::string> course_sentences(const AssessmentReport& report) {
   std::vector<std::string> sentences = {coverage_sentence(assessment.coverage), interruptions_sentence(assessment)};
   if (assessment.tempo) sentences.push_back(tempo_sentence(*assessment.tempo, report.bounds));
   if (assessment.evenness) sentences.push_back(evenness_sentence(*assessment.evenness, report.bounds));
+  sentences.push_back(hesitations_sentence(assessment.hesitations));
   sentences.push_back(work_sentence(assessment));
   return sentences;
 }

@@ -1,5 +1,5 @@
-// The course of a take in words: how much was played, where it broke, tempo and evenness, and note by note what was to be
-// played and what was.
+// The course of a take in words: how much was played, where it broke, tempo and evenness, and note by note what was to
+// be played and what was.
 #pragma once
 
 #include "reports/assessment/assessment_report.hpp"

@@ -40,7 +40,7 @@ double cheapest_by_relaxing(const Pitches& sheet, const Pitches& take) {
   const AlignmentCosts costs;
   std::vector<std::vector<double>> cost(take.size() + 1, std::vector<double>(sheet.size() + 1, 1e9));
   const auto unplayed = [&](std::size_t notes) {
-    return std::min(costs.not_played * static_cast<double>(notes), costs.skip);
+    return std::min(costs.not_played * static_cast<double>(notes), costs.most_outside);
   };
   for (std::size_t s = 0; s <= sheet.size(); ++s) cost[0][s] = unplayed(s);
   bool shorter = true;

@@ -49,7 +49,8 @@ AssessmentReport sample() {
   report.assessment.by_bar = {group("bar 1", 8, 8, 0, 0)};
   report.assessment.trouble_spots = {report.assessment.by_direction[1]};
   report.assessment.bars_to_work_on = {group("bar 3", 5, 8, 2, 1), group("bar 7", 3, 8, 3, 2)};
-  report.assessment.mistakes = {mistake("3", {5, 2}, "Eb4", "E4"), mistake("7", 1, "G4", ""), mistake("7", 3, "", "A4")};
+  report.assessment.mistakes = {mistake("3", {5, 2}, "Eb4", "E4"), mistake("7", 1, "G4", ""),
+                                mistake("7", 3, "", "A4")};
   return report;
 }
 
@@ -77,13 +78,15 @@ TEST_CASE("a take that was played to a click is told where it sits in time") {
   feel.on_beat = {.notes = 20, .mean_ms = 18.0, .mean_percent = 3.4};
   report.time_feel = feel;
   const std::string text = on_one_line(assessment_text(report, Colour::off));
-  CHECK_THAT(text, Contains("Against the beats of the file: 20 notes on a beat, 18 ms behind the beat (3 % of a beat)."));
+  CHECK_THAT(text,
+             Contains("Against the beats of the file: 20 notes on a beat, 18 ms behind the beat (3 % of a beat)."));
 }
 
 TEST_CASE("each note that was not as written is told with what was to be played and what was") {
   const std::string text = on_one_line(assessment_text(sample(), Colour::off));
-  CHECK_THAT(text, Contains("Note by note, as the sheet is written to play played bar 3, beat 2& Eb4 E4 bar 7, beat 1 G4 "
-                            "- bar 7, beat 3 - A4"));
+  CHECK_THAT(text,
+             Contains("Note by note, as the sheet is written to play played bar 3, beat 2& Eb4 E4 bar 7, beat 1 G4 "
+                      "- bar 7, beat 3 - A4"));
   CHECK_THAT(assessment_page(sample()), Contains("bar 3, beat 2&amp;"));
 }
 
@@ -106,10 +109,12 @@ TEST_CASE("right notes are not ready where the sheet was not played whole, or no
                              .start_bpm = 96.0,
                              .end_bpm = 128.0,
                              .drift_a_chorus = 16.0,
+                             .drift_percent = 28.0,
                              .furthest_percent = 14.3,
                              .jumps = {{"3", 96.0, 128.0}}};
-  CHECK_THAT(said(), Contains("Not ready: not the whole sheet was played, it was not played through without a break and "
-                              "the tempo did not hold."));
+  CHECK_THAT(said(),
+             Contains("Not ready: not the whole sheet was played, it was not played through without a break and "
+                      "the tempo did not hold."));
   CHECK_THAT(said(), Contains("Tempo: quarter note = 96 at the beginning and 128 at the end, 16.0 more each chorus. It "
                               "rushes. At the furthest it is 14 % from 112, and 5 % is what holds. In bar 3 it jumps "
                               "from 96 to 128."));
