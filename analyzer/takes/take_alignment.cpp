@@ -122,12 +122,17 @@ class Ways {
     }
     const Jumps before = jumps_.back();
     const Jumps after = jumps_of(next, costs_.skip);
+    std::erase_if(next, [&](const Place& place) { return !is_worth_keeping(place, after); });
     add_arrivals(t, before, after, next);
     std::ranges::sort(next, [](const Place& a, const Place& b) {
       if (a.sheet != b.sheet) return a.sheet < b.sheet;
       return a.cost != b.cost ? a.cost < b.cost : a.step < b.step;
     });
     keep(with_misses(next, after), costs_.skip);
+  }
+
+  [[nodiscard]] bool is_worth_keeping(const Place& place, const Jumps& jumps) const {
+    return place.sheet == jumps.origin ? place.cost == jumps.least : place.cost < jumps.cost_to(place.sheet, costs_);
   }
 
   /// Places after a jump and the note played there, as far as a jump that is made later is not as cheap.
@@ -146,13 +151,10 @@ class Ways {
 
   [[nodiscard]] std::vector<Place> with_misses(std::span<const Place> sorted, const Jumps& jumps) const {
     std::vector<Place> row;
-    const auto is_worth_keeping = [&](const Place& place) {
-      return place.sheet == jumps.origin ? place.cost == jumps.least : place.cost < jumps.cost_to(place.sheet, costs_);
-    };
     const auto miss_up_to = [&](std::size_t end) {
       while (!row.empty() && row.back().sheet + 1 < end) {
         const Place missed{row.back().sheet + 1, row.back().cost + costs_.missing, Step::miss};
-        if (!is_worth_keeping(missed)) return;
+        if (!is_worth_keeping(missed, jumps)) return;
         row.push_back(missed);
       }
     };
@@ -162,7 +164,7 @@ class Ways {
       const bool next_to_last = !row.empty() && row.back().sheet + 1 == place.sheet;
       const Place missed{place.sheet, next_to_last ? row.back().cost + costs_.missing : place.cost, Step::miss};
       const Place& better = missed.cost < place.cost ? missed : place;
-      if (is_worth_keeping(better)) row.push_back(better);
+      if (is_worth_keeping(better, jumps)) row.push_back(better);
     }
     miss_up_to(sheet_.size() + 1);
     return row;

@@ -14,6 +14,7 @@ struct TakeBounds {
   double hesitation_quarters = 0.3;  ///< a note so much too late or too early, but no beat lost
   double even_percent = 5.0;         ///< of a quarter note: a 64th at most
   double uneven_percent = 12.0;      ///< of a quarter note: a 32nd; beyond it eighths limp
+  int notes_an_added_one = 20;       ///< more than one added note in so many is playing something else
   int fewest_in_pattern = 8;         ///< notes; fewer are an accident and no pattern
   int fewest_in_window = 8;          ///< notes that a tempo is taken from
   int window_bars = 2;

@@ -11,6 +11,7 @@ struct TakeVerdict {
   Readiness notes = Readiness::unsettled;  ///< from that count alone
   bool whole = false;                      ///< every bar of the sheet that has notes
   bool unbroken = false;                   ///< nothing begun again, left out, no beat lost or gained
+  bool as_written = true;                  ///< hardly a note added
   bool steady = true;                      ///< in one tempo; true for a take without times, as is `even`
   bool even = true;
   bool complete = false;                       ///< whole and unbroken: less is no take of the sheet

@@ -18,6 +18,7 @@ std::vector<std::string> shortcomings(const TakeVerdict& verdict) {
   std::vector<std::string> items;
   if (!verdict.whole) items.emplace_back("not the whole sheet was played");
   if (!verdict.unbroken) items.emplace_back("it was not played through without a break");
+  if (!verdict.as_written) items.emplace_back("too many notes were added");
   if (!verdict.steady) items.emplace_back("the tempo did not hold");
   if (!verdict.even) items.emplace_back("the notes come unevenly");
   return items;
@@ -62,7 +63,9 @@ std::string worst_place(const Assessment& assessment) {
   const auto mistakes = [](const TakeGroup& group) { return group.right.of - group.right.count; };
   if (!assessment.bars_to_work_on.empty())
     return std::ranges::max_element(assessment.bars_to_work_on, {}, mistakes)->name;
-  return assessment.interruptions.empty() ? "" : "bar " + assessment.interruptions.front().on_in;
+  if (assessment.interruptions.empty()) return {};
+  const Interruption& first = assessment.interruptions.front();
+  return "bar " + (first.how == Broken::began_again ? first.bar : first.on_in);
 }
 
 std::string next_step(const AssessmentReport& report, const TakeVerdict& verdict) {
@@ -72,6 +75,7 @@ std::string next_step(const AssessmentReport& report, const TakeVerdict& verdict
   if (verdict.notes == Readiness::not_ready) return "Next: " + alone + "the sheet again, a good deal slower.";
   if (!verdict.whole) return "Next: " + alone + "the sheet to its end, as slowly as that takes.";
   if (!verdict.unbroken) return "Next: " + alone + "the sheet through without a break, mistakes or not.";
+  if (!verdict.as_written) return "Next: the sheet again, with nothing but what is written.";
   if (!verdict.steady)
     return fmt::format("Next: the sheet with a click, at {:.0f}.",
                        std::min(assessment.tempo->start_bpm, assessment.tempo->end_bpm));

@@ -46,10 +46,20 @@ TEST_CASE("only a take with nothing against it is ready") {
 
 TEST_CASE("each note that was added is a mistake in the count") {
   Assessment take = flawless();
-  take.added = 6;
-  CHECK(verdict_of(take, 8).right.of == 106);
+  take.added = 5;
+  CHECK(verdict_of(take, 8).right.of == 105);
+  CHECK(verdict_of(take, 8).readiness == Readiness::ready);
   take.added = 13;
-  CHECK(verdict_of(take, 8).readiness == Readiness::unsettled);
+  CHECK(verdict_of(take, 8).notes == Readiness::unsettled);
+}
+
+TEST_CASE("more than one added note in twenty is not what is written, however many are right") {
+  Assessment take = flawless();
+  take.added = 5;
+  CHECK(verdict_of(take, 8).as_written);
+  take.added = 6;
+  CHECK_FALSE(verdict_of(take, 8).as_written);
+  CHECK(verdict_of(take, 8).readiness == Readiness::not_ready);
 }
 
 TEST_CASE("a take without times is judged by its notes and bars") {
