@@ -35,20 +35,20 @@ struct TempoCourse {
   double mean_bpm = 0.0;
   double start_bpm = 0.0;
   double end_bpm = 0.0;
-  std::optional<double> drift_a_chorus;  ///< where the sheet has a form that it plays once or more
-  double drift_percent = 0.0;            ///< of the mean, from beginning to end, on a straight line through the tempi
-  double furthest_percent = 0.0;         ///< of the mean, what strays furthest from it
-  std::vector<TempoJump> jumps;
+  std::optional<double> drift_a_chorus{};  ///< where the sheet has a form that it plays once or more
+  double drift_percent = 0.0;              ///< of the mean, from beginning to end, on a straight line through the tempi
+  double furthest_percent = 0.0;           ///< of the mean, what strays furthest from it
+  std::vector<TempoJump> jumps{};
 };
 
 /// How evenly the notes come, against the tempo that the player holds just then (four notes on either side). Off-beat
 /// eighths are held against where the player's own swing puts them.
 struct Evenness {
-  int notes = 0;                      ///< > 2
-  double tempo_bpm = 0.0;             ///< quarter notes a minute, over the whole take
-  double spread_ms = 0.0;             ///< standard deviation of the onsets from where that tempo puts them
-  double spread_percent = 0.0;        ///< the same in percent of a quarter note
-  std::optional<double> swing_ratio;  ///< long to short; none with too few off-beat eighths
+  int notes = 0;                        ///< > 2
+  double tempo_bpm = 0.0;               ///< quarter notes a minute, over the whole take
+  double spread_ms = 0.0;               ///< standard deviation of the onsets from where that tempo puts them
+  double spread_percent = 0.0;          ///< the same in percent of a quarter note
+  std::optional<double> swing_ratio{};  ///< long to short; none with too few off-beat eighths
 };
 
 struct TakeTime {
