@@ -1,6 +1,5 @@
 // What it costs to lay a take against its sheet, told in labellings of the same sheet: 500 notes and 1,000, a wrong
-// note in ten and a passage begun again. The table grows with the product of both lengths, so twice the notes take
-// four times as long.
+// note in ten and a passage begun again. What is looked at grows with the notes and with the mistakes in them.
 #include <benchmark/benchmark.h>
 
 #include <map>

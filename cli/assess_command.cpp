@@ -1,5 +1,6 @@
 // insideline assess TAKE --against SHEET: what of a sheet was right in a take.
 #include "analyzer/measures/time_feel.hpp"
+#include "analyzer/takes/another_sheet.hpp"
 #include "cli/command.hpp"
 #include "cli/destinations.hpp"
 #include "cli/output.hpp"
@@ -76,7 +77,7 @@ std::vector<LoggedTake> kept_in_log(const AssessOptions& options, const reports:
                                     const Solo& sheet, const Solo& take, std::string_view take_bytes) {
   if (!options.log) return {};
   io::PracticeLog log(*options.log);
-  LoggedTake row = logged(report.assessment, sheet, take);
+  LoggedTake row = logged(report.assessment, take);
   row.player = options.player.value_or("");
   row.day = options.day ? *options.day : day_of(options.take.solo);
   row.sheet = fmt::format("{} ({})", report.sheet_title, file_name(*options.sheet));
@@ -104,14 +105,21 @@ void check(const AssessOptions& options) {
   destinations.spare(options.sheet);
 }
 
-std::string evidence(const AnotherSheet& found) {
-  std::string text = fmt::format("this is not that sheet: {} of its {} notes are in the take in their order",
-                                 found.right.count, found.right.of);
-  if (found.semitones)
-    text +=
-        fmt::format("; moved {} semitones {} {} would be: --transpose {} reads the take so", std::abs(*found.semitones),
-                    *found.semitones > 0 ? "down" : "up", found.right_if_moved->count, -*found.semitones);
-  return text;
+/// `already_moved` is the --transpose that the take was read with.
+std::string evidence(const AnotherSheet& found, int already_moved) {
+  const std::string fits =
+      fmt::format("{} of the sheet's {} notes are in the take in their order", found.right.count, found.right.of);
+  if (!found.semitones) return "this is not that sheet: " + fits;
+  const int by = *found.semitones;
+  const std::string way = by > 0 ? "high" : "low";
+  const int octaves = std::abs(by) / semitones_in_octave;
+  std::string what = fmt::format("the whole take is {} semitones too {}", std::abs(by), way);
+  if (by % semitones_in_octave == 0)
+    what = octaves == 1 ? fmt::format("the whole take is an octave too {}", way)
+                        : fmt::format("the whole take is {} octaves too {}", octaves, way);
+  if (found.as_written) what = "the take has the pitch that the sheet is written in, not the sounding one";
+  return fmt::format("{}: as it is, {}; with --transpose {} it would be {}", what, fits, already_moved - by,
+                     found.right_if_moved->count);
 }
 
 void assess_against(const AssessOptions& options) {
@@ -124,7 +132,8 @@ void assess_against(const AssessOptions& options) {
   const reports::Report sheet = analyzed(sheet_options);
   const std::string take_bytes = io::read_solo_bytes(options.take.solo);
   const io::ReadResult take = io::parse_solo(take_bytes, file_name(options.take.solo), options.take.reading);
-  constexpr std::size_t largest_table = 50'000'000;  // places; a take of 7,000 notes against a sheet of as many
+  // Places; a take of 11,000 notes against a sheet of as many. If all notes were alike, each would take four bytes.
+  constexpr std::size_t largest_table = 125'000'000;
   if (sheet.solo.notes.size() * take.solo.notes.size() > largest_table)
     throw io::ReadError(
         io::place_of(file_name(options.take.solo)),
@@ -137,7 +146,7 @@ void assess_against(const AssessOptions& options) {
   report.bound = options.one_mistake_in.value_or(report.bound);
   report.assessment = assess_take(sheet.solo, sheet.analysis, take.solo);
   if (const auto another = looks_like_another_sheet(sheet.solo, take.solo, report.assessment))
-    throw io::ReadError(io::place_of(report.take_file), evidence(*another));
+    throw io::ReadError(io::place_of(report.take_file), evidence(*another, options.take.reading.transpose.value_or(0)));
   if (is_to_its_tempo(take.solo, report.assessment)) report.time_feel = time_feel(take.solo);
   report.takes = kept_in_log(options, report, sheet.solo, take.solo, take_bytes);
   std::string printed = reports::assessment_text(report, colour_of_standard_output(options.colour));
@@ -156,7 +165,7 @@ void assess_freely(const AssessOptions& options) {
   const reports::Report take = analyzed(options.take);
   const std::string title = take.source.changes_title.empty() ? take.source.changes_file : take.source.changes_title;
   for (const std::string& warning : take.warnings) print_warning(warning);
-  reports::FreeReport report{take.source.solo_file, title, take.analysis};
+  reports::FreeReport report{take.source.solo_file, title, take.analysis, free_playing(take.solo, take.analysis)};
   report.bound = options.one_mistake_in.value_or(report.bound);
   write_to_standard_output(reports::free_text(report, colour_of_standard_output(options.colour)));
 }

@@ -1,10 +1,13 @@
-// A take against its sheet: right notes by chord, direction, inversion and place, how evenly they come, and where
-// most goes wrong. Every share keeps its counts.
+// A take against its sheet: how much of it was played and where the player broke off, right notes by chord, direction,
+// inversion and place, the tempo, how evenly the notes come, and where most goes wrong. Every share keeps its counts.
 #pragma once
 
 #include "analyzer/analysis.hpp"
 #include "analyzer/model/solo.hpp"
+#include "analyzer/takes/played_course.hpp"
 #include "analyzer/takes/take_alignment.hpp"
+#include "analyzer/takes/take_bounds.hpp"
+#include "analyzer/takes/take_time.hpp"
 
 #include <cstdint>
 #include <optional>
@@ -22,44 +25,34 @@ struct TakeGroup {
   int missing = 0;
 };
 
-/// How evenly the notes come, against the tempo that the player holds just then (four notes on either side).
-struct Evenness {
-  int notes = 0;                ///< > 2
-  double tempo_bpm = 0.0;       ///< quarter notes a minute, over the whole take
-  double spread_ms = 0.0;       ///< standard deviation of the onsets from where that tempo puts them
-  double spread_percent = 0.0;  ///< the same in percent of a quarter note
-};
-
-/// Why the take is held to be of another sheet.
-struct AnotherSheet {
-  Share right;                   ///< of the sheet's notes, as it is
-  std::optional<int> semitones;  ///< moved by so many it would fit
-  std::optional<Share> right_if_moved;
-};
-
 struct Assessment {
   TakeAlignment alignment;
   TakeGroup all;
   int added = 0;
-  int restarts = 0;
+  int restarts = 0;                 ///< how often the player went back in the middle
   int passes = 1;                   ///< how often the sheet was played through from its beginning
   std::vector<TakeGroup> by_pass;   ///< where there are several
   std::vector<TakeGroup> by_chord;  ///< by symbol, in order of appearance
   std::vector<TakeGroup> by_quality;
-  std::vector<TakeGroup> by_direction;   ///< of the sheet's arpeggios: up, down, both ways
-  std::vector<TakeGroup> by_inversion;   ///< of the sheet's arpeggios
-  std::vector<TakeGroup> by_cell;        ///< arpeggios by their degrees: "3 5 b7"
-  std::vector<TakeGroup> by_place;       ///< "as the chord changes", "inside the chord"
-  std::vector<TakeGroup> by_bar;         ///< bars that were begun
-  std::vector<TakeGroup> trouble_spots;  ///< where most goes wrong: at most three, the worst first
-  std::optional<Evenness> evenness;      ///< none for a take without times, or of fewer than three right notes
+  std::vector<TakeGroup> by_direction;     ///< of the sheet's arpeggios: up, down, both ways
+  std::vector<TakeGroup> by_inversion;     ///< of the sheet's arpeggios
+  std::vector<TakeGroup> by_cell;          ///< arpeggios by their degrees: "3 5 b7"
+  std::vector<TakeGroup> by_place;         ///< "as the chord changes", "inside the chord"
+  std::vector<TakeGroup> by_bar;           ///< bars that were begun
+  std::vector<TakeGroup> bars_to_work_on;  ///< of those, the bars where not all was right
+  std::vector<TakeGroup>
+      trouble_spots;  ///< patterns with enough cases to be no accident: at most three, the worst first
+  Coverage coverage;
+  std::vector<Interruption> interruptions;
+  std::vector<std::string> hesitations;  ///< bars with a note that comes late or early, but by less than a beat
+  std::vector<Mistake> mistakes;
+  std::optional<TempoCourse> tempo;  ///< as `evenness`
+  std::optional<Evenness> evenness;  ///< none for a take without times, or of fewer than three right notes
+  bool complete = false;             ///< the whole sheet without an interruption
 };
 
-/// The take against the sheet. `sheet_analysis` is that of `sheet`. Grace notes are left out on both sides.
-Assessment assess_take(const Solo& sheet, const Analysis& sheet_analysis, const Solo& take);
-
-/// Set where fewer than half of the notes fit and no alignment of this sheet explains the take better than one that
-/// is moved to another key does by chance.
-std::optional<AnotherSheet> looks_like_another_sheet(const Solo& sheet, const Solo& take, const Assessment& assessment);
+/// The take against the sheet. `sheet_analysis` is that of `sheet`. A sheet's grace notes are left out.
+Assessment assess_take(const Solo& sheet, const Analysis& sheet_analysis, const Solo& take,
+                       const TakeBounds& bounds = {});
 
 }  // namespace insideline

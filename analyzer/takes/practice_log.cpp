@@ -15,16 +15,6 @@ Share share_in(const std::vector<TakeGroup>& groups, const std::string& name) {
   return found == groups.end() ? Share{} : found->right;
 }
 
-/// Nearly every note of the sheet was tried. A slip at the end breaks nothing off; a passage left out does.
-bool is_whole(const Assessment& assessment, const Solo& sheet) {
-  constexpr double nearly_every = 0.9;  // our choice, no source
-  std::set<std::size_t> tried;
-  for (const Attempt& attempt : assessment.alignment.attempts)
-    if (attempt.take) tried.insert(attempt.sheet);
-  const auto notes = std::ranges::count(sheet.notes, false, &Note::grace);
-  return static_cast<double>(tried.size()) >= nearly_every * static_cast<double>(notes);
-}
-
 /// The last of the takes before `day` that counts and was at the tempo of `like`.
 const LoggedTake* counted_before(std::span<const LoggedTake> takes, const LoggedTake& like) {
   const auto found = std::find_if(takes.rbegin(), takes.rend(), [&](const LoggedTake& take) {
@@ -72,13 +62,13 @@ void sum_up(PlayerProgress& player, int bound) {
 
 }  // namespace
 
-LoggedTake logged(const Assessment& assessment, const Solo& sheet, const Solo& take) {
+LoggedTake logged(const Assessment& assessment, const Solo& take) {
   LoggedTake row;
   row.right = assessment.all.right;
   row.up = share_in(assessment.by_direction, "up");
   row.down = share_in(assessment.by_direction, "down");
   row.restarts = assessment.restarts;
-  row.whole = is_whole(assessment, sheet);
+  row.whole = assessment.complete;
   row.tempo_bpm = take.tempo_bpm;
   if (!assessment.evenness) return row;
   row.tempo_bpm = assessment.evenness->tempo_bpm;

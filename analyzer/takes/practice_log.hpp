@@ -22,13 +22,13 @@ struct LoggedTake {
   Share up;  ///< of ascending arpeggios; of nothing where there are none
   Share down;
   int restarts = 0;
-  std::optional<bool> whole;             ///< the whole sheet was played; none where nobody looked
+  std::optional<bool> whole;             ///< the whole sheet, without a break; none where nobody looked
   std::optional<double> spread_percent;  ///< of a quarter note
   friend bool operator==(const LoggedTake&, const LoggedTake&) = default;
 };
 
-/// The take as the log keeps it, without its player, day and names. `sheet` and `take` are those of the assessment.
-LoggedTake logged(const Assessment& assessment, const Solo& sheet, const Solo& take);
+/// The take as the log keeps it, without its player, day and names. `take` is that of the assessment.
+LoggedTake logged(const Assessment& assessment, const Solo& take);
 
 /// Broken off, begun again, or only a part of the sheet. Such a take is kept, and never counts.
 bool is_broken(const LoggedTake& take);

@@ -4,6 +4,7 @@
 #include "analyzer/analysis.hpp"
 #include "analyzer/measures/time_feel.hpp"
 #include "analyzer/takes/assessment.hpp"
+#include "analyzer/takes/free_playing.hpp"
 #include "analyzer/takes/practice_log.hpp"
 #include "analyzer/takes/readiness.hpp"
 #include "reports/text/ink.hpp"
@@ -18,6 +19,7 @@ struct AssessmentReport {
   std::string take_file;
   std::string sheet_title;
   int bound = ReadyBounds{}.from_a_sheet;  ///< ready is fewer than one mistake in so many notes
+  TakeBounds bounds = {};
   Assessment assessment;
   std::optional<TimeFeel> time_feel;  ///< of a take that was played to the tempo of its file
   std::vector<LoggedTake> takes;      ///< of this sheet, from the practice log, the oldest first; empty without a log
@@ -28,6 +30,7 @@ struct FreeReport {
   std::string take_file;
   std::string changes_title;
   Analysis analysis;
+  FreePlaying playing;
   int bound = ReadyBounds{}.free;
 };
 

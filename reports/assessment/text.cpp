@@ -1,4 +1,5 @@
 #include "reports/assessment/assessment_report.hpp"
+#include "reports/assessment/course_words.hpp"
 #include "reports/assessment/words.hpp"
 #include "reports/drill_plan.hpp"
 #include "reports/practice_log/words.hpp"
@@ -23,6 +24,23 @@ std::string group_line(const TakeGroup& group) {
   return line + "\n";
 }
 
+/// "  bar 5, beat 2&   Eb4       E4"
+std::string note_by_note(const Assessment& assessment, Colour colour) {
+  if (assessment.mistakes.empty()) return {};
+  constexpr std::size_t most = 40;
+  constexpr std::size_t width = 14;
+  std::string text = "\n" + painted("Note by note, as the sheet is written", Ink::title, colour) + "\n";
+  text += fmt::format("  {:<{}}{:<{}}{}\n", "", name_width, "to play", width, "played");
+  for (std::size_t i = 0; i < std::min(most, assessment.mistakes.size()); ++i) {
+    const MistakeWords words = in_words(assessment.mistakes[i]);
+    text += fmt::format("  {}{:<{}}{}\n", padded_right(printable(words.where), name_width), words.wanted, width,
+                        words.played);
+  }
+  if (assessment.mistakes.size() > most)
+    text += paragraph(fmt::format("and {} more; the page of --html shows all", assessment.mistakes.size() - most));
+  return text;
+}
+
 std::string takes_so_far(const AssessmentReport& report, Colour colour) {
   if (report.takes.empty()) return {};
   std::string text = "\n" + painted("Takes of this sheet so far", Ink::title, colour) + "\n";
@@ -40,6 +58,11 @@ std::string missed(const Analysis& analysis, bool (*is_missed)(const ChordOutlin
   return listed(symbols);
 }
 
+std::string free_verdict(const FreeReport& report, const Share& explained) {
+  if (is_played_out(report.playing)) return readiness_in_words(explained, report.bound);
+  return "Not ready: too many bars got nothing. " + notes_alone_in_words(explained, report.bound);
+}
+
 }  // namespace
 
 std::string assessment_text(const AssessmentReport& report, Colour colour) {
@@ -51,6 +74,7 @@ std::string assessment_text(const AssessmentReport& report, Colour colour) {
     text += "\n" + painted(table.title, Ink::title, colour) + "\n";
     for (const TakeGroup& group : *table.groups) text += group_line(group);
   }
+  text += note_by_note(report.assessment, colour);
   return text + takes_so_far(report, colour) + "\n" + paragraph(caution_line());
 }
 
@@ -64,7 +88,12 @@ std::string free_text(const FreeReport& report, Colour colour) {
   text +=
       paragraph(fmt::format("{}: {}, {} and {} on their way to another tone; {} outside. {}", counted(notes, "note"),
                             counted(summary.chord_tones, "chord tone"), counted(summary.tensions, "tension"),
-                            summary.non_chord_tones, summary.outside, readiness_in_words(explained, report.bound)));
+                            summary.non_chord_tones, summary.outside, free_verdict(report, explained)));
+  const Share& bars = report.playing.bars;
+  text += paragraph(report.playing.silent.empty()
+                        ? fmt::format("Played in all {}.", counted(bars.of, "bar"))
+                        : fmt::format("Played in {} of {}; nothing in {}.", bars.count, counted(bars.of, "bar"),
+                                      bars_in_words(report.playing.silent)));
   const std::string silent = missed(report.analysis, [](const ChordOutline& chord) { return chord.notes == 0; });
   if (!silent.empty()) text += paragraph("Chords that pass without a note of theirs: " + silent + ".");
   const std::string bare = missed(report.analysis, [](const ChordOutline& chord) {

@@ -12,7 +12,10 @@ namespace insideline::reports {
 /// "Ready: surely fewer than one mistake in 8 notes." Where it is not ready, how few mistakes it takes.
 std::string readiness_in_words(const Share& right, int bound);
 
-/// The verdict, then evenness, added notes and restarts, where most goes wrong, and what to do next.
+/// The same where something else keeps it from being ready: "By the notes alone: ready: surely ..."
+std::string notes_alone_in_words(const Share& right, int bound);
+
+/// The verdict, then how much was played, tempo and evenness, where most goes wrong, and what to do next.
 std::vector<std::string> assessment_sentences(const AssessmentReport& report);
 
 struct GroupTable {

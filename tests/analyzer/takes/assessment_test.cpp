@@ -1,5 +1,7 @@
 #include "analyzer/takes/assessment.hpp"
 
+#include "analyzer/takes/another_sheet.hpp"
+
 #include "tests/support/analysed.hpp"
 #include "tests/support/human_timing.hpp"
 #include "tests/support/melody.hpp"

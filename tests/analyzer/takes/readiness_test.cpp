@@ -1,5 +1,10 @@
 #include "analyzer/takes/readiness.hpp"
 
+#include "analyzer/measures/proportion.hpp"
+
+#include <algorithm>
+#include <cmath>
+
 #include <catch2/catch.hpp>
 
 using insideline::fewest_mistakes_when_not_ready;
@@ -37,6 +42,32 @@ TEST_CASE("how many mistakes a sheet bears is what the verdict says of them") {
     CHECK((verdict == Readiness::ready) == (most && mistakes <= *most));
     CHECK((verdict == Readiness::not_ready) == (fewest && mistakes >= *fewest));
   }
+}
+
+// The interval that R's prop.test(x, n, correct = FALSE) gives, here by its formula worked out apart from ours: the two
+// shares p whose distance from x/n is 1.96 standard errors at p itself, found by halving.
+TEST_CASE("Wilson's interval ends where the count is just 1.96 standard errors away") {
+  const auto [right, of] = GENERATE(table<int, int>(
+      {{86, 96}, {91, 96}, {96, 96}, {0, 4}, {1, 1}, {15, 16}, {150, 160}, {27, 27}, {499, 500}, {13, 181}}));
+  CAPTURE(right, of);
+  const double share = static_cast<double>(right) / of;
+  const auto errors_away = [&](double p) { return (share - p) / std::sqrt(std::max(1e-300, p * (1.0 - p) / of)); };
+  double low = 0.0;
+  double high_of_low = share;
+  for (int i = 0; i < 200; ++i) {
+    const double middle = (low + high_of_low) / 2.0;
+    (errors_away(middle) > insideline::normal_quantile ? low : high_of_low) = middle;
+  }
+  double high = 1.0;
+  double low_of_high = share;
+  for (int i = 0; i < 200; ++i) {
+    const double middle = (high + low_of_high) / 2.0;
+    (errors_away(middle) < -insideline::normal_quantile ? high : low_of_high) = middle;
+  }
+  const auto interval = insideline::wilson_interval({right, of});
+  REQUIRE(interval);
+  CHECK(interval->low == Approx(low).margin(1e-9));
+  CHECK(interval->high == Approx(high).margin(1e-9));
 }
 
 // Wilson's lower end passes 7/8 for 5 mistakes in 96 (0.884) and not for 6 (0.870); the upper end stays below it from

@@ -1,0 +1,141 @@
+#include "reports/assessment/course_words.hpp"
+
+#include "reports/text/wording.hpp"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace insideline::reports {
+namespace {
+
+std::string coverage_sentence(const Coverage& coverage) {
+  if (coverage.bars.of == 0) return {};
+  if (coverage.silent.empty()) return fmt::format("Played: all {}.", counted(coverage.bars.of, "bar"));
+  return fmt::format("Played: {} of {}; nothing of {}.", coverage.bars.count, counted(coverage.bars.of, "bar"),
+                     bars_in_words(coverage.silent));
+}
+
+std::string interruption_in_words(const Interruption& interruption) {
+  switch (interruption.how) {
+    case Broken::began_again:
+      return fmt::format("broken off in bar {} and begun again from bar {}", interruption.bar, interruption.on_in);
+    case Broken::left_out:
+      return fmt::format("after bar {} on to bar {}, with what lies between left out", interruption.bar,
+                         interruption.on_in);
+    case Broken::stopped:
+      return fmt::format("{:.1f} quarter notes too late into bar {}", interruption.quarters, interruption.on_in);
+    case Broken::came_early:
+      return fmt::format("{:.1f} quarter notes too early into bar {}", interruption.quarters, interruption.on_in);
+  }
+  return {};
+}
+
+std::string interruptions_sentence(const Assessment& assessment) {
+  constexpr std::size_t most = 8;
+  std::vector<std::string> items;
+  for (const Interruption& interruption : assessment.interruptions)
+    if (items.size() < most) items.push_back(interruption_in_words(interruption));
+  if (assessment.interruptions.size() > most)
+    items.push_back(fmt::format("{} times more", assessment.interruptions.size() - most));
+  std::string text = items.empty() ? "" : fmt::format("Breaks: {}.", fmt::join(items, "; "));
+  if (assessment.passes > 1)
+    text += fmt::format("{}Played through {} times.", text.empty() ? "" : " ", assessment.passes);
+  return text;
+}
+
+std::string hesitations_sentence(const std::vector<std::string>& bars) {
+  constexpr std::size_t most = 8;
+  if (bars.empty()) return {};
+  std::vector<std::string> items(bars.begin(), bars.begin() + static_cast<std::ptrdiff_t>(std::min(most, bars.size())));
+  const auto doubled = std::ranges::unique(items);
+  items.erase(doubled.begin(), doubled.end());
+  return fmt::format("A note comes clearly too late or too early in bar{} {}.", items.size() == 1 ? "" : "s",
+                     listed(items));
+}
+
+std::string tempo_sentence(const TempoCourse& tempo, const TakeBounds& bounds) {
+  const double drift = tempo.drift_percent;
+  std::string text = fmt::format("Tempo: quarter note = {:.0f} at the beginning and {:.0f} at the end", tempo.start_bpm,
+                                 tempo.end_bpm);
+  if (tempo.drift_a_chorus && std::abs(drift) >= bounds.drift_percent)
+    text += fmt::format(", {:.1f} {} each chorus", std::abs(*tempo.drift_a_chorus),
+                        *tempo.drift_a_chorus > 0.0 ? "more" : "less");
+  text += ".";
+  if (std::abs(drift) >= bounds.drift_percent)
+    text += drift > 0.0 ? " It rushes." : " It drags.";
+  else if (std::abs(tempo.furthest_percent) <= bounds.tempo_band_percent && tempo.jumps.empty())
+    text += " It holds.";
+  if (std::abs(tempo.furthest_percent) > bounds.tempo_band_percent)
+    text += fmt::format(" At the furthest it is {:.0f} % from {:.0f}, and {:.0f} % is what holds.",
+                        std::abs(tempo.furthest_percent), tempo.mean_bpm, bounds.tempo_band_percent);
+  for (const TempoJump& jump : tempo.jumps)
+    text += fmt::format(" In bar {} it jumps from {:.0f} to {:.0f}.", jump.bar, jump.from_bpm, jump.to_bpm);
+  return text;
+}
+
+std::string evenness_sentence(const Evenness& evenness, const TakeBounds& bounds) {
+  const std::string_view word = evenness.spread_percent < bounds.even_percent      ? "Even"
+                                : evenness.spread_percent <= bounds.uneven_percent ? "Fairly even"
+                                                                                   : "Uneven";
+  std::string text = fmt::format("{}: the notes stray {:.0f} ms from their places ({:.0f} % of a quarter note).", word,
+                                 evenness.spread_ms, evenness.spread_percent);
+  constexpr double nearly_even = 1.1;
+  if (!evenness.swing_ratio) return text;
+  if (*evenness.swing_ratio<nearly_even&& * evenness.swing_ratio> 1.0 / nearly_even)
+    return text + " Eighths are played nearly even.";
+  return text + fmt::format(" Eighths swing {:.2f} to 1, long to short; that is taken out.", *evenness.swing_ratio);
+}
+
+std::string beat_in_words(const Beats& beat) {
+  const std::int64_t whole = whole_units(beat, 1);
+  const Beats part = remainder_within(beat, 1);
+  if (part == Beats(0)) return std::to_string(whole);
+  if (part == Beats(1, 2)) return fmt::format("{}&", whole);
+  return fmt::format("{}+{}", whole, to_string(part));
+}
+
+std::string work_sentence(const Assessment& assessment) {
+  if (assessment.bars_to_work_on.empty()) return {};
+  std::vector<TakeGroup> worst = assessment.bars_to_work_on;
+  const auto mistakes = [](const TakeGroup& group) { return group.right.of - group.right.count; };
+  std::ranges::stable_sort(worst, std::ranges::greater{}, mistakes);
+  constexpr std::size_t most = 6;
+  if (worst.size() > most) worst.resize(most);
+  std::vector<std::string> items;
+  for (const TakeGroup& bar : worst)
+    items.push_back(fmt::format("{} ({} of {})", bar.name, mistakes(bar), bar.right.of));
+  return fmt::format("Most mistakes: {}.", listed(items));
+}
+
+}  // namespace
+
+std::string bars_in_words(const std::vector<BarRun>& runs) {
+  std::vector<std::string> items;
+  for (const BarRun& run : runs)
+    items.push_back(run.first == run.last ? run.first : fmt::format("{} to {}", run.first, run.last));
+  const bool one = runs.size() == 1 && runs.front().first == runs.front().last;
+  return (one ? "bar " : "bars ") + listed(items);
+}
+
+MistakeWords in_words(const Mistake& mistake) {
+  MistakeWords words;
+  words.where = fmt::format("bar {}, beat {}", mistake.bar, beat_in_words(mistake.beat));
+  words.wanted = mistake.wanted ? to_string(*mistake.wanted) : "-";
+  words.played = mistake.played ? to_string(*mistake.played) : "-";
+  return words;
+}
+
+std::vector<std::string> course_sentences(const AssessmentReport& report) {
+  const Assessment& assessment = report.assessment;
+  std::vector<std::string> sentences = {coverage_sentence(assessment.coverage), interruptions_sentence(assessment)};
+  if (assessment.tempo) sentences.push_back(tempo_sentence(*assessment.tempo, report.bounds));
+  if (assessment.evenness) sentences.push_back(evenness_sentence(*assessment.evenness, report.bounds));
+  sentences.push_back(hesitations_sentence(assessment.hesitations));
+  sentences.push_back(work_sentence(assessment));
+  return sentences;
+}
+
+}  // namespace insideline::reports
