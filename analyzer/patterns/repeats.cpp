@@ -72,9 +72,11 @@ class SuffixAutomaton {
   /// state of its own.
   std::size_t of_length(std::size_t from, int token, std::size_t to) {
     if (states_[to].length == states_[from].length + 1) return to;
-    State copy = states_[to];
-    copy.length = states_[from].length + 1;
-    copy.ends.clear();
+    State copy{.length = states_[from].length + 1,
+               .link = states_[to].link,
+               .ends_a_piece = states_[to].ends_a_piece,
+               .next = states_[to].next,
+               .ends = {}};
     steps_ += copy.next.size();
     const std::size_t added = states_.size();
     states_.push_back(std::move(copy));
