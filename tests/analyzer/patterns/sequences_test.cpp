@@ -27,7 +27,7 @@ TEST_CASE("a shape that is moved the same way three times is a sequence") {
       {"C4 D4 E4 C4 D4 E4 F4 D4 E4 F4 G4 E4", "4 notes, 3 times, up; "},
       {"G5 F5 E5 G5 F5 E5 D5 F5 E5 D5 C5 E5", "4 notes, 3 times, down; "},
       {"C4 E4 G4 D4 F4 A4 E4 G4 B4", "3 notes, 3 times, up; "},
-      {"C4 F4 D4 G4 E4 A4 F4 Bb4", "2 notes, 4 times, up; "},
+      {"C4 G4 D4 A4 E4 B4 F4 C5", "2 notes, 4 times, up; "},
       {"C4 E4 D4 F4 E4 G4", "2 notes, 3 times, up, thirds; "},
       {"C4 D4 E4 F4 G4 A4 B4 C5 D5 E5", ""},                                // a scale
       {"C4 E4 G4 C4 E4 G4 C4 E4 G4", ""},                                   // the same again, not moved
