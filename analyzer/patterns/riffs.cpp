@@ -107,7 +107,20 @@ class RiffFinder {
       one_move = one_move && tokens_[i] == tokens_[first + 1];
       even = even && wait_before(line_, solo_, i) == wait_before(line_, solo_, first + 1);
     }
-    return !one_move && (!even || candidate.notes >= fewest_even_notes);
+    if (one_move) return false;
+    if (!even || stands_between_breaths(candidate)) return true;
+    return candidate.notes >= fewest_even_notes && keeps_its_beat(candidate);
+  }
+
+  bool stands_between_breaths(const RiffCandidate& candidate) const {
+    return std::ranges::none_of(candidate.places, [&](std::size_t first) {
+      return goes_on(line_, first) || goes_on(line_, first + candidate.notes);
+    });
+  }
+
+  bool keeps_its_beat(const RiffCandidate& candidate) const {
+    return std::ranges::all_of(candidate.places,
+                               [&](std::size_t first) { return beat_of(first) == beat_of(candidate.places.front()); });
   }
 
   Riff taken(const RiffCandidate& candidate) {

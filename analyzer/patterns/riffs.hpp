@@ -10,9 +10,10 @@
 namespace insideline {
 
 /// A riff has the same steps (see scale_steps) and the same rhythm each time, no rest of a beat inside, and comes three
-/// times or more, each time at most four bars after the last. It has four notes or more, six where they are even, three
-/// where it comes four times; a scale or one note repeated is none. Notes of `sequences` are left out. What fills most
-/// notes comes first; no two share a note.
+/// times or more, each time at most four bars after the last. It has four notes or more, three where it comes four
+/// times. Even notes are one where they stand between two breaths each time, or where they are six or more from the
+/// same beat; a scale or one note repeated is none. Notes of `sequences` are left out. What fills most notes comes
+/// first; no two share a note.
 std::vector<Riff> find_riffs(const HeardLine& line, const Solo& solo, std::span<const Sequence> sequences);
 
 /// Parallel to Solo::notes: the notes of `riffs`.

@@ -55,8 +55,13 @@ TEST_CASE("what comes twice, too far apart, in another rhythm, evenly in a few n
   CHECK(riffs_in("C7@0", figure + rests + rests + rests + rests + figure + rests + rests + rests + rests + figure)
             .empty());
   CHECK(riffs_in("C7@0", figure + "C5:1 Bb4:1/2 G4:1/2 C5:1 r:1 " + figure).empty());
-  CHECK(riffs_in("C7@0", "C5:1 Bb4:1 G4:1 r:1 C5:1 Bb4:1 G4:1 r:1 C5:1 Bb4:1 G4:1 r:1 C5:1 Bb4:1 G4:1").empty());
+  CHECK(riffs_in("C7@0", "C5:1 Bb4:1 G4:1 E4:1 A4:1 F4:1 C5:1 Bb4:1 G4:1 E4:1 D4:1 B4:1 C5:1 Bb4:1 G4:1 E4:1").empty());
   CHECK(riffs_in("C7@0", "C4:1 D4:1 E4:1 r:1 C4:1 D4:1 E4:1 r:1 C4:1 D4:1 E4:1 r:1 C4:1 D4:1 E4:1").empty());
+}
+
+TEST_CASE("a few even notes are a riff where they stand between two breaths") {
+  const std::string even = "C5:1/2 Bb4:1/2 G4:1/2 C5:3/2 r:1 ";
+  CHECK(told(riffs_in("C7@0", even + even + even)) == "4 notes: 0-3 moved 0, 4-7 moved 0, 8-11 moved 0,");
 }
 
 TEST_CASE("a riff without a rest between is cut where it begins again") {
