@@ -15,6 +15,7 @@
 #include "analyzer/measures/telling_bars.hpp"
 #include "analyzer/measures/time_feel.hpp"
 #include "analyzer/outside_events.hpp"
+#include "analyzer/patterns/patterns.hpp"
 #include "analyzer/phrases.hpp"
 #include "analyzer/thread.hpp"
 
@@ -46,6 +47,7 @@ Analysis analyze_labelled(const Solo& solo, const Harmony& harmony, std::vector<
   analysis.heard = measure_heard_harmony(line, harmony);
   analysis.time_feel = time_feel(solo);
   analysis.outside_events = find_outside_events(line, harmony, analysis.labels);
+  analysis.patterns = find_patterns(line, solo, harmony);
   analysis.telling_bars = find_telling_bars(line, solo, analysis);
 
   const ChangesRing ring = ring_of(solo, harmony, line);

@@ -6,6 +6,7 @@
 #include "analyzer/measures/time_feel.hpp"
 #include "analyzer/model/changes.hpp"
 #include "analyzer/model/solo.hpp"
+#include "analyzer/patterns/results.hpp"
 #include "analyzer/settings.hpp"
 
 #include <array>
@@ -118,7 +119,7 @@ struct Connection {
   std::optional<bool> took_nearest;  ///< the nearer of the two, either of them where equal, or the common tone
 };
 
-/// Two or three notes in a row on tones of one chord, and how often they come.
+/// Two or three notes in a row on tones of one chord, none a step from the last, and how often they come.
 struct Cell {
   std::vector<Degree> degrees;  ///< two or three, neighbours differ
   Direction direction = Direction::mixed;
@@ -204,6 +205,7 @@ struct Analysis {
   std::vector<Connection> connections;
   std::vector<Cell> cells;      ///< most frequent first
   std::vector<Thread> threads;  ///< one a chorus
+  Patterns patterns;
   Densities densities;
   std::vector<PhraseFigures> phrase_figures;  ///< parallel to `phrases`
   Outline outline;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cstdint>
+#include <cstdlib>
 #include <span>
 #include <tuple>
 
@@ -74,6 +75,12 @@ Cell unpacked_cell(CellKey key, int count) {
   return cell;
 }
 
+/// 1-b7 and 5-6 are steps of a scale, not a shape of the chord.
+bool is_step(const HeardNote& a, const HeardNote& b) {
+  constexpr int whole_step = 2;
+  return std::abs(a.midi - b.midi) <= whole_step;
+}
+
 bool same_place(const HeardNote& a, const HeardNote& b) { return a.stretch == b.stretch && a.phrase == b.phrase; }
 
 std::vector<CellKey> all_cells(const HeardLine& line, const Harmony& harmony) {
@@ -93,6 +100,7 @@ std::vector<CellKey> all_cells(const HeardLine& line, const Harmony& harmony) {
       const HeardNote& last = line.notes[first + size - 1];
       const CellKey tone = tones[stretch][static_cast<std::size_t>(last.pitch_class)];
       if (!same_place(line.notes[first], last) || tone == 0) break;
+      if (size > 1 && is_step(line.notes[first + size - 2], last)) break;
       cell.at(size - 1) = tone;
       const auto here = std::span(cell).first(size);
       if (!all_differ(here)) break;

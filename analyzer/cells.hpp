@@ -9,7 +9,7 @@
 namespace insideline {
 
 /// Every two and every three notes in a row that are different chord tones of one chord,
-/// inside a phrase, counted by degrees, direction and quality of the chord. The most
+/// inside a phrase and none a step from the last, counted by degrees, direction and quality of the chord. The most
 /// frequent first, then shorter ones, then by degree.
 std::vector<Cell> count_cells(const HeardLine& line, const Harmony& harmony);
 

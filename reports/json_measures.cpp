@@ -75,6 +75,57 @@ void write_cell(JsonWriter& json, const Cell& cell) {
   json.member("count", cell.count);
 }
 
+void write_riff(JsonWriter& json, const Riff& riff) {
+  json.member("notes", riff.notes);
+  json.list("places", riff.places, [&](const RiffPlace& place) {
+    json.object([&] {
+      json.member("first_note", place.first);
+      json.member("last_note", place.last);
+      json.member("bar", place.bar);
+      json.member("moved", place.moved);
+      json.member("same_beat", place.same_beat);
+      json.member("fitted", place.fitted);
+    });
+  });
+}
+
+void write_sequence(JsonWriter& json, const Sequence& sequence) {
+  json.member("first_note", sequence.first);
+  json.member("last_note", sequence.last);
+  json.member("notes", sequence.notes);
+  json.member("times", sequence.times);
+  json.member("up", sequence.up);
+  json.member("thirds", sequence.thirds);
+}
+
+void write_patterns(JsonWriter& json, const Patterns& patterns) {
+  const auto objects = [&](std::string_view name, const auto& values, const auto& write) {
+    json.list(name, values, [&](const auto& value) { json.object([&] { write(value); }); });
+  };
+  objects("riffs", patterns.riffs, [&](const Riff& riff) { write_riff(json, riff); });
+  objects("sequences", patterns.sequences, [&](const Sequence& sequence) { write_sequence(json, sequence); });
+  objects("digital", patterns.digital, [&](const DigitalPattern& pattern) {
+    json.member("first_note", pattern.first);
+    json.member("last_note", pattern.last);
+    json.member("chord", pattern.chord);
+    json.member("steps", pattern.steps);
+  });
+  objects("blue_notes", patterns.blue_notes, [&](const BlueNote& blue) {
+    json.member("note", blue.note);
+    json.member("chord", blue.chord);
+    json.member("degree", blue.degree);
+  });
+  objects("pentatonic_runs", patterns.pentatonic_runs, [&](const PentatonicRun& run) {
+    json.member("first_note", run.first);
+    json.member("last_note", run.last);
+    json.member("root", run.root);
+  });
+  objects("added_half_steps", patterns.added_half_steps, [&](const AddedHalfStep& step) {
+    json.member("note", step.note);
+    json.member("chord", step.chord);
+  });
+}
+
 void write_thread(JsonWriter& json, const Thread& thread) {
   json.member("chorus", thread.chorus);
   json.member("notes", thread.notes);
@@ -182,6 +233,7 @@ void write_measures(JsonWriter& json, const Report& report) {
       json.object([&] { write_phrase(json, analysis.phrases[i], analysis.phrase_figures[i]); });
   });
   objects("cells", analysis.cells, write_cell);
+  json.object("patterns", [&] { write_patterns(json, analysis.patterns); });
   objects("threads", analysis.threads, write_thread);
   json.object("outline", [&] { write_outline(json, analysis.outline); });
   json.object("heard_alone", [&] { write_heard(json, analysis.heard); });

@@ -1,6 +1,7 @@
 #include "analyzer/measures/bar_amounts.hpp"
 
 #include "analyzer/measures/summary.hpp"
+#include "analyzer/patterns/riffs.hpp"
 
 #include <algorithm>
 #include <cstdlib>
@@ -44,7 +45,8 @@ Material::Material(const Solo& its_solo, const Analysis& its_analysis)
       analysis(its_analysis),
       line(hear(its_solo, its_analysis.harmony, its_analysis.labels, its_analysis.phrases)),
       ring(ring_of(its_solo, its_analysis.harmony, line)),
-      in_arpeggio(arpeggio_notes(its_analysis.arpeggios, its_solo.notes.size())) {}
+      in_arpeggio(arpeggio_notes(its_analysis.arpeggios, its_solo.notes.size())),
+      in_riff(riff_notes(its_analysis.patterns.riffs, its_solo.notes.size())) {}
 
 BarSeries share_of_notes(const Material& material, NoteTest of, NoteTest is) {
   BarSeries series = empty_series(material);

@@ -23,6 +23,7 @@ struct Material {
   HeardLine line;
   ChangesRing ring;
   std::vector<bool> in_arpeggio;  ///< parallel to Solo::notes
+  std::vector<bool> in_riff;      ///< parallel to Solo::notes
 };
 
 using NoteTest = bool (*)(const Material&, const HeardNote&);

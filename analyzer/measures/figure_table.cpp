@@ -20,6 +20,7 @@ bool is_on_beat(const Material&, const HeardNote& note) { return counts(note) &&
 bool is_off_beat(const Material&, const HeardNote& note) { return counts(note) && !note.on_beat; }
 bool is_on_strong_beat(const Material&, const HeardNote& note) { return counts(note) && note.on_strong_beat; }
 bool is_on_change(const Material&, const HeardNote& note) { return counts(note) && note.on_change; }
+bool is_in_riff(const Material& material, const HeardNote& note) { return material.in_riff[note.note]; }
 bool is_in_arpeggio(const Material& material, const HeardNote& note) { return material.in_arpeggio[note.note]; }
 
 template <Role role>
@@ -335,6 +336,10 @@ constexpr FigureRow rows[] = {
      "ends clearly fewer phrases on a chord tone", "Phrases whose last note is a chord tone, of all phrases.",
      FigureGroup::line, FigureRank::main, FigureUnit::phrases,
      [](const Material& m) { return phrases_that_end_on_a_chord_tone(m); }},
+    {"riff_notes", "notes in riffs", "plays clearly more of the line as riffs",
+     "plays clearly less of the line as riffs",
+     "Notes of figures that are played three times or more at short distance, of all notes.", FigureGroup::line,
+     FigureRank::main, FigureUnit::notes, [](const Material& m) { return share_of_notes(m, any, is_in_riff); }},
 };
 
 }  // namespace

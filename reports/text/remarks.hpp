@@ -46,6 +46,8 @@ RemarkSection group_remarks(const Report& report);
 RemarkSection chance_remarks(const Report& report);
 RemarkSection arpeggio_remarks(const Report& report);
 RemarkSection cell_remarks(const Report& report);
+/// Riffs, sequences, digital patterns, the vocabulary of the blues and of the bebop scales.
+RemarkSection pattern_remarks(const Report& report);
 RemarkSection connection_remarks(const Report& report);
 RemarkSection guide_tone_remarks(const Report& report);
 RemarkSection other_note_remarks(const Report& report);

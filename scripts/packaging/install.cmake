@@ -49,7 +49,8 @@ target_sources(insideline_analyzer PUBLIC FILE_SET HEADERS BASE_DIRS ${PROJECT_S
   ${PROJECT_SOURCE_DIR}/analyzer/model/changes.hpp
   ${PROJECT_SOURCE_DIR}/analyzer/model/chord.hpp
   ${PROJECT_SOURCE_DIR}/analyzer/model/pitch.hpp
-  ${PROJECT_SOURCE_DIR}/analyzer/model/solo.hpp)
+  ${PROJECT_SOURCE_DIR}/analyzer/model/solo.hpp
+  ${PROJECT_SOURCE_DIR}/analyzer/patterns/results.hpp)
 target_sources(insideline_io PUBLIC FILE_SET HEADERS BASE_DIRS ${PROJECT_SOURCE_DIR} FILES
   ${PROJECT_SOURCE_DIR}/io/changes/changes_file.hpp
   ${PROJECT_SOURCE_DIR}/io/midi/beat_cells.hpp

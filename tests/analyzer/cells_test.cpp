@@ -32,6 +32,9 @@ TEST_CASE("two and three tones of a chord in a row are cells, the most frequent 
       {"C", "C4 D4 E4", ""},  // the ninth is no tone of the chord
       {"C", "C4 C5", ""},     // the same tone
       {"Bm7b5", "F4 B4", "b5 1 ascending, half-diminished x1; "},
+      {"C7", "C5 Bb4", ""},  // a step of the scale
+      {"C6", "G4 A4 C5", "6 1 ascending, major x1; "},
+      {"C7", "Bb4 C4", "b7 1 descending, dominant x1; "},  // the same tones, and no step
       {"C7", "Bb3 G4", "b7 5 ascending, dominant x1; "},
   }));
   CHECK(cells_of(chords + "@0", in_lengths_of("1", melody)) == cells);

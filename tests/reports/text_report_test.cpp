@@ -143,6 +143,24 @@ TEST_CASE("cells that come more than once are listed with their direction and ki
   CHECK_FALSE(says(text, "in major chords"));
 }
 
+TEST_CASE("patterns are told with their bars and what changes in them, and only where there are some") {
+  reports::Report report = sample_report();
+  report.analysis.patterns = {};
+  CHECK_FALSE(says(text_report(report), "Patterns"));
+  report.analysis.patterns.riffs = {{.notes = 4,
+                                     .places = {{.first = 0, .last = 0, .bar = 1},
+                                                {.first = 0, .last = 0, .bar = 2, .moved = 5, .fitted = true},
+                                                {.first = 0, .last = 0, .bar = 3, .moved = 5}}}};
+  report.analysis.patterns.sequences = {{.first = 0, .last = 0, .notes = 3, .times = 4, .up = true}};
+  report.analysis.patterns.digital = {{.first = 0, .last = 0, .chord = 0, .steps = "1 2 3 5"}};
+  const std::string text = text_report(report);
+  CHECK(says(text,
+             "A riff of 4 notes comes 3 times (bars 1, 2 and 3), from another note 2 times and with a half step "
+             "changed 1 time."));
+  CHECK(says(text, "A sequence of 3 notes goes up from bar 1: 4 times."));
+  CHECK(says(text, "Digital patterns: 1 2 3 5 (bar 1)."));
+}
+
 TEST_CASE("the chance level is put in words that fit the p-value") {
   const auto [shifts, p_value, verdict] = GENERATE(table<int, double, std::string>({
       {199, 0.005, "about 1 time in 200 (p = 0.005). That is not luck: the line follows these changes."},

@@ -267,3 +267,23 @@ TEST_CASE("chords that do not go round are one chorus") {
   const auto line = insideline::tests::analysed("C@0 G7@4", "C4:4 D4:4");
   CHECK(compared_choruses(line.solo, line.analysis).size() == 1);
 }
+
+TEST_CASE("a chorus of riffs has clearly more notes in riffs than a chorus of lines") {
+  const std::string riff = "C5:1/2 Bb4:1/2 G4:1/2 C5:3/2 r:1 ";
+  std::string riffs;
+  for (int bar = 0; bar < 12; ++bar) riffs += riff;
+  const auto random = insideline::tests::random_line(5, 12);
+  const auto played = insideline::tests::analysed("C7@0", riffs);
+  const auto line = insideline::tests::analysed(random.solo, random.harmony);
+  const std::vector solos{compared_solo("riffs", played.solo, played.analysis),
+                          compared_solo("lines", line.solo, line.analysis)};
+  const Comparison comparison = compare(solos, quickly);
+  const auto rows = figure_rows();
+  const auto row =
+      std::ranges::find_if(rows, [](const auto& figure) { return std::string(figure.key) == "riff_notes"; });
+  REQUIRE(row != rows.end());
+  const auto index = static_cast<std::size_t>(row - rows.begin());
+  CHECK(comparison.solos[0].values[index].value == Approx(1.0));
+  CHECK(comparison.solos[1].differences[index].verdict == Verdict::less);
+  CHECK(comparison.solos[1].differences[index].interval.has_value());
+}

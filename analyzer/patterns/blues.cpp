@@ -1,0 +1,156 @@
+#include "analyzer/patterns/blues.hpp"
+
+#include "analyzer/patterns/moves.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cstdlib>
+#include <optional>
+
+namespace insideline {
+namespace {
+
+constexpr int minor_third_up = 3;
+constexpr int minor_seventh_up = 10;
+
+int semitones_to(const HeardLine& line, std::size_t index) {
+  return line.notes[index].midi - line.notes[index - 1].midi;
+}
+
+/// A half step from the note before and another one, the same way, to the next.
+bool fills_a_whole_step(const HeardLine& line, std::size_t index) {
+  if (!goes_on(line, index) || !goes_on(line, index + 1)) return false;
+  const int before = semitones_to(line, index);
+  return std::abs(before) == 1 && semitones_to(line, index + 1) == before;
+}
+
+const Chord& chord_of(const HeardLine& line, const Harmony& harmony, std::size_t index) {
+  return harmony.chords[line.stretches[*line.notes[index].stretch].first].chord;
+}
+
+int above_its_root(const HeardLine& line, const Harmony& harmony, std::size_t index) {
+  return pitch_class_of(line.notes[index].pitch_class - pitch_class(chord_of(line, harmony, index).root));
+}
+
+bool is_in_pentatonic(int above_root) {
+  constexpr PitchClassSet minor_pentatonic = 1U << 0U | 1U << 3U | 1U << 5U | 1U << 7U | 1U << 10U;
+  return contains(minor_pentatonic, above_root);
+}
+
+/// Whether note `index` is the neighbour, in that scale on `root`, of the note before.
+bool is_next_in_pentatonic(const HeardLine& line, std::size_t index, int root) {
+  constexpr int whole_step = 2;
+  const int move = std::abs(semitones_to(line, index));
+  return (move == whole_step || move == minor_third_up) &&
+         is_in_pentatonic(pitch_class_of(line.notes[index].pitch_class - root));
+}
+
+/// The index after the last note of the run.
+std::size_t end_of_run(const HeardLine& line, std::size_t first, int root) {
+  if (!is_in_pentatonic(pitch_class_of(line.notes[first].pitch_class - root))) return first;
+  std::size_t end = first + 1;
+  while (goes_on(line, end) && is_next_in_pentatonic(line, end, root)) ++end;
+  return end;
+}
+
+bool is_a_run(const HeardLine& line, std::size_t first, std::size_t end) {
+  constexpr std::size_t fewest_notes = 5;
+  constexpr int fewest_pitches = 4;
+  if (end < first + fewest_notes) return false;
+  PitchClassSet heard = 0;
+  for (std::size_t i = first; i < end; ++i)
+    heard = static_cast<PitchClassSet>(heard | 1U << static_cast<unsigned>(line.notes[i].pitch_class));
+  int pitches = 0;
+  for (int pitch = 0; pitch < pitch_classes; ++pitch) pitches += contains(heard, pitch) ? 1 : 0;
+  return pitches >= fewest_pitches;
+}
+
+std::optional<int> tonic_at(const Solo& solo, std::size_t note) {
+  constexpr int fifth = 7;
+  constexpr int relative_minor = 9;
+  const auto key = key_at(solo, solo.notes[note].onset);
+  if (!key) return std::nullopt;
+  return pitch_class_of(key->fifths * fifth + (key->minor ? relative_minor : 0));
+}
+
+bool is_added_degree(ChordQuality quality, int above_root) {
+  constexpr int major_third_up = 4;
+  constexpr int sharp_fifth_up = 8;
+  constexpr int major_seventh_up = 11;
+  switch (quality) {
+    case ChordQuality::dominant: return above_root == major_seventh_up;
+    case ChordQuality::major: return above_root == sharp_fifth_up;
+    case ChordQuality::minor: return above_root == major_third_up;
+    default: return false;
+  }
+}
+
+/// Notes in a row by step, all one way, with note `index` among them.
+std::size_t notes_by_step(const HeardLine& line, std::size_t index) {
+  constexpr std::size_t far_enough = 4;
+  const int way = semitones_to(line, index);
+  const auto steps_on = [&](std::size_t to) {
+    const int move = goes_on(line, to) ? semitones_to(line, to) : 0;
+    return move * way > 0 && std::abs(move) <= 2;
+  };
+  std::size_t first = index;
+  while (index - first < far_enough && steps_on(first)) --first;
+  std::size_t last = index;
+  while (last - index < far_enough && steps_on(last + 1)) ++last;
+  return last + 1 - first;
+}
+
+}  // namespace
+
+std::vector<BlueNote> find_blue_notes(const HeardLine& line, const Harmony& harmony) {
+  constexpr int major_third_up = 4;
+  std::vector<BlueNote> found;
+  for (std::size_t i = 0; i < line.notes.size(); ++i) {
+    if (!counts(line.notes[i])) continue;
+    const Chord& chord = chord_of(line, harmony, i);
+    const int above = above_its_root(line, harmony, i);
+    const auto third = third_of(chord);
+    const bool has_major_third = third && pitch_class_above_root(*third) == major_third_up;
+    const bool blue_third = above == minor_third_up && has_major_third;
+    const bool blue_seventh = above == minor_seventh_up && quality(chord) == ChordQuality::major;
+    if ((!blue_third && !blue_seventh) || fills_a_whole_step(line, i)) continue;
+    found.push_back({.note = line.notes[i].note,
+                     .chord = line.stretches[*line.notes[i].stretch].first,
+                     .degree = blue_third ? 3 : 7});
+  }
+  return found;
+}
+
+std::vector<PentatonicRun> find_pentatonic_runs(const HeardLine& line, const Solo& solo, const Harmony& harmony) {
+  std::vector<PentatonicRun> found;
+  for (std::size_t first = 0; first < line.notes.size(); ++first) {
+    if (!counts(line.notes[first])) continue;
+    const int chord_root = pitch_class(chord_of(line, harmony, first).root);
+    std::size_t end = end_of_run(line, first, chord_root);
+    int root = chord_root;
+    if (const auto tonic = tonic_at(solo, line.notes[first].note)) {
+      const std::size_t end_in_key = end_of_run(line, first, *tonic);
+      if (end_in_key > end) root = *tonic;
+      end = std::max(end, end_in_key);
+    }
+    if (!is_a_run(line, first, end)) continue;
+    found.push_back({.first = line.notes[first].note, .last = line.notes[end - 1].note, .root = root});
+    first = end - 1;
+  }
+  return found;
+}
+
+std::vector<AddedHalfStep> find_added_half_steps(const HeardLine& line, const Harmony& harmony) {
+  constexpr std::size_t fewest_notes = 5;
+  std::vector<AddedHalfStep> found;
+  for (std::size_t i = 1; i + 1 < line.notes.size(); ++i) {
+    const HeardNote& note = line.notes[i];
+    if (!counts(note) || note.on_beat || !fills_a_whole_step(line, i)) continue;
+    if (!is_added_degree(quality(chord_of(line, harmony, i)), above_its_root(line, harmony, i))) continue;
+    if (notes_by_step(line, i) < fewest_notes) continue;
+    found.push_back({.note = note.note, .chord = line.stretches[*note.stretch].first});
+  }
+  return found;
+}
+
+}  // namespace insideline

@@ -1,0 +1,21 @@
+#include "analyzer/patterns/patterns.hpp"
+
+#include "analyzer/patterns/blues.hpp"
+#include "analyzer/patterns/digital_patterns.hpp"
+#include "analyzer/patterns/riffs.hpp"
+#include "analyzer/patterns/sequences.hpp"
+
+namespace insideline {
+
+Patterns find_patterns(const HeardLine& line, const Solo& solo, const Harmony& harmony) {
+  Patterns patterns;
+  patterns.digital = find_digital_patterns(line, solo, harmony);
+  patterns.sequences = find_sequences(line, solo);
+  patterns.riffs = find_riffs(line, solo, patterns.sequences);
+  patterns.blue_notes = find_blue_notes(line, harmony);
+  patterns.pentatonic_runs = find_pentatonic_runs(line, solo, harmony);
+  patterns.added_half_steps = find_added_half_steps(line, harmony);
+  return patterns;
+}
+
+}  // namespace insideline

@@ -1,0 +1,99 @@
+#include "analyzer/patterns/sequences.hpp"
+
+#include "analyzer/patterns/moves.hpp"
+#include "analyzer/scales_in_thirds.hpp"
+
+#include <algorithm>
+
+namespace insideline {
+namespace {
+
+constexpr std::size_t longest_shape = 8;
+constexpr std::size_t long_shape = 6;  // twice is enough
+
+class SequenceFinder {
+ public:
+  SequenceFinder(const HeardLine& line, const Solo& solo) : line_(line), taken_(line.notes.size(), false) {
+    waits_.resize(line.notes.size());
+    steps_.resize(line.notes.size(), 0);
+    for (std::size_t i = 1; i < line.notes.size(); ++i) {
+      waits_[i] = wait_before(line, solo, i);
+      steps_[i] = scale_steps_to(line, i);
+    }
+  }
+
+  std::vector<Sequence> find() {
+    for (const ScaleInThirds& scale : find_scales_in_thirds(line_))
+      take(scale.first, scale.last + 1 - scale.first, 2, scale.rises, true);
+    for (std::size_t size = 2; size <= longest_shape; ++size) look_for_shapes_of(size);
+    std::ranges::sort(found_, {}, &Sequence::first);
+    return found_;
+  }
+
+ private:
+  bool same_move(std::size_t a, std::size_t b) const {
+    return goes_on(line_, a) && goes_on(line_, b) && steps_[a] == steps_[b] && waits_[a] == waits_[b];
+  }
+
+  void look_for_shapes_of(std::size_t size) {
+    for (std::size_t first = 0; first + size < line_.notes.size();) {
+      std::size_t next = first + 1;  // the moves before `next` come again `size` notes later
+      while (next + size < line_.notes.size() && same_move(next, next + size)) ++next;
+      consider(first, next - first - 1 + size, size);
+      first = next;
+    }
+  }
+
+  /// `moves` in a row that repeat every `size` notes.
+  void consider(std::size_t first, std::size_t moves, std::size_t size) {
+    const std::size_t notes = moves + 1;
+    const std::size_t times = notes / size;
+    if (times < (size < long_shape ? 3U : 2U) || !goes_on(line_, first + size) || is_taken(first, times * size)) return;
+    for (std::size_t smaller = 1; smaller < size; ++smaller)
+      if (repeats_every(first, moves, smaller)) return;
+    const int way = shift(first, size);
+    for (std::size_t shape = 0; shape + 1 < times; ++shape)
+      if (shift(first + shape * size, size) * way <= 0) return;
+    take(first, times * size, size, way > 0, false);
+  }
+
+  int shift(std::size_t first, std::size_t size) const {
+    return line_.notes[first + size].midi - line_.notes[first].midi;
+  }
+
+  bool repeats_every(std::size_t first, std::size_t moves, std::size_t size) const {
+    for (std::size_t i = first + 1; i + size <= first + moves; ++i)
+      if (!same_move(i, i + size)) return false;
+    return true;
+  }
+
+  bool is_taken(std::size_t first, std::size_t notes) const {
+    for (std::size_t i = first; i < first + notes; ++i)
+      if (taken_[i]) return true;
+    return false;
+  }
+
+  void take(std::size_t first, std::size_t notes, std::size_t size, bool up, bool thirds) {
+    for (std::size_t i = first; i < first + notes; ++i) taken_[i] = true;
+    found_.push_back({.first = line_.notes[first].note,
+                      .last = line_.notes[first + notes - 1].note,
+                      .notes = static_cast<int>(size),
+                      .times = static_cast<int>(notes / size),
+                      .up = up,
+                      .thirds = thirds});
+  }
+
+  const HeardLine& line_;
+  std::vector<bool> taken_;
+  std::vector<Beats> waits_;
+  std::vector<int> steps_;
+  std::vector<Sequence> found_;
+};
+
+}  // namespace
+
+std::vector<Sequence> find_sequences(const HeardLine& line, const Solo& solo) {
+  return SequenceFinder(line, solo).find();
+}
+
+}  // namespace insideline

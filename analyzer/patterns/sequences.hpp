@@ -1,0 +1,15 @@
+// Sequences: the same shape, moved. Common practice, no source.
+#pragma once
+
+#include "analyzer/heard_line.hpp"
+
+#include <vector>
+
+namespace insideline {
+
+/// Shapes of two to eight notes with one rhythm that follow each other without a rest, each moved the same way: three
+/// of them, or two of six notes or more. A scale is none; a scale in thirds is one whatever its rhythm. In order; no
+/// two share a note.
+std::vector<Sequence> find_sequences(const HeardLine& line, const Solo& solo);
+
+}  // namespace insideline

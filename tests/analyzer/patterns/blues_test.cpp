@@ -1,0 +1,68 @@
+#include "analyzer/patterns/blues.hpp"
+
+#include "tests/support/analysed.hpp"
+
+#include <string>
+
+#include <catch2/catch.hpp>
+
+using insideline::tests::analysed;
+using insideline::tests::in_lengths_of;
+
+namespace {
+
+insideline::Patterns patterns_in(const std::string& chords, const std::string& melody) {
+  return analysed(chords, in_lengths_of("1/2", melody)).analysis.patterns;
+}
+
+std::string blue_degrees(const std::string& chords, const std::string& melody) {
+  std::string text;
+  for (const auto& blue : patterns_in(chords, melody).blue_notes) text += std::to_string(blue.degree) + ' ';
+  return text;
+}
+
+}  // namespace
+
+TEST_CASE("a lowered third or seventh over a chord with the major one is blue") {
+  const auto [chord, melody, blue] = GENERATE(table<std::string, std::string, std::string>({
+      {"C7@0", "G4 Eb4 C4", "3 "},
+      {"C7@0", "Eb4 E4 G4", "3 "},  // led up to the third
+      {"C6@0", "C5 Bb4 G4", "7 "},
+      {"C@0", "G4 Bb4 G4 Eb4 C4", "7 3 "},
+      {"C7@0", "C5 Bb4 G4", ""},     // a tone of the chord
+      {"Cm7@0", "G4 Eb4 C4", ""},    // its own third
+      {"C7@0", "D4 Eb4 E4 G4", ""},  // fills the whole step
+      {"C6@0", "B4 Bb4 A4 G4", ""},
+      {"Csus4@0", "G4 Eb4 C4", ""},
+  }));
+  CHECK(blue_degrees(chord, melody) == blue);
+}
+
+TEST_CASE("five neighbours in a minor pentatonic are a run") {
+  const auto [chord, melody, root] = GENERATE(table<std::string, std::string, int>({
+      {"C7@0", "C5 Bb4 G4 F4 Eb4 C4", 0},
+      {"Am7@0", "A4 G4 E4 D4 E4", 9},
+      {"C7@0", "C5 Bb4 G4 F4", -1},          // four notes
+      {"C7@0", "C5 Bb4 G4 Bb4 C5 Bb4", -1},  // three pitches
+      {"C7@0", "C5 Bb4 G4 F4 E4 C4", -1},    // the major third
+      {"C7@0", "C5 G4 F4 C4 Bb3 F3", -1},    // leaps
+      {"Dm7@0", "E4 G4 A4 B4 D5", -1},       // on another root
+  }));
+  const auto runs = patterns_in(chord, melody).pentatonic_runs;
+  REQUIRE(runs.size() == (root < 0 ? 0 : 1));
+  if (root >= 0) CHECK(runs[0].root == root);
+}
+
+TEST_CASE("the half step that bebop scales add stands off the beat in a run by step") {
+  const auto [chord, melody, count] = GENERATE(table<std::string, std::string, std::size_t>({
+      {"C7@0", "C5 B4 Bb4 A4 G4 F4", 1},
+      {"C6@0", "F4 G4 G#4 A4 B4 C5", 0},  // #5 on the beat
+      {"C6@0", "C5 B4 A4 G#4 G4 F4 E4", 1},
+      {"Dm7@0", "D4 E4 F4 F#4 G4 A4", 1},
+      {"C7@0", "D5 C5 B4 Bb4 A4 G4", 0},    // 7 on the beat
+      {"C7@0", "G4 B4 Bb4 A4 G4 F4", 0},    // comes from elsewhere
+      {"Cmaj7@0", "C5 B4 A4 G4 F4 E4", 0},  // its own seventh
+      {"C7@0", "C5 B4 Bb4 G4 E4 C4", 0},    // no run by step
+  }));
+  CHECK(patterns_in(chord, melody).added_half_steps.size() == count);
+}
