@@ -102,7 +102,7 @@ std::optional<DrillCell> parsed_cell(const std::string& text, std::string& probl
   std::istringstream words(plain);
   DrillCell cell;
   for (std::string word; words >> word;) {
-    const auto degree = parse_degree(word);
+    const auto degree = word == "maj7" ? std::optional(Degree{7, 0}) : parse_degree(word);
     if (!degree || std::ranges::find(known, degree->number) == known.end()) {
       problem = "'" + word + "' is no tone of a chord; a cell is made of 1 2 3 4 5 6 7 9 11 13, as in \"3 5 7 9\"";
       return std::nullopt;
@@ -111,7 +111,7 @@ std::optional<DrillCell> parsed_cell(const std::string& text, std::string& probl
       problem = "'" + word + "' stands twice in a row";
       return std::nullopt;
     }
-    cell.tones.push_back({*degree, word.front() == 'b' || word.front() == '#'});
+    cell.tones.push_back({*degree, word.front() == 'b' || word.front() == '#' || word == "maj7"});
   }
   constexpr std::size_t most_tones = 8;
   if (cell.tones.size() >= 2 && cell.tones.size() <= most_tones) return cell;

@@ -127,8 +127,9 @@ ALTER TABLE arpeggios RENAME COLUMN unprepared_descent TO straight_descent;
 UPDATE figures SET figure = 'straight_descents' WHERE figure = 'unprepared_descents';
 )sql";
 
-// Up and down were counted by whole fragments first, and solos had another fingerprint. One that was stored then was made
-// another way: the next survey reads it anew, and it is not put together with databases where it would be there twice.
+// Up and down were counted by whole fragments first, and solos had another fingerprint. One that was stored then was
+// made another way: the next survey reads it anew, and it is not put together with databases where it would be there
+// twice.
 constexpr const char* legs = R"sql(
 ALTER TABLE arpeggios ADD COLUMN legs_up INTEGER NOT NULL DEFAULT 0 /* parts that go up through three members */;
 ALTER TABLE arpeggios ADD COLUMN legs_down INTEGER NOT NULL DEFAULT 0 /* that come down; mixed: both, or none */;
