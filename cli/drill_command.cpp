@@ -42,7 +42,9 @@ struct DrillCommand {
   std::optional<int> choruses;
   std::optional<std::string> like;
   std::optional<std::string> gaps;
-  std::optional<double> goal_bpm;  // as --tempo says it; else the chart, else default_bpm
+  std::optional<std::string> solo_changes;  // what the solo of --like or --gaps was played over
+  std::optional<NoteName> tonic;            // of --key
+  std::optional<double> goal_bpm;           // as --tempo says it; else the chart, else default_bpm
   reports::DrillSheetOptions sheet;
 };
 
@@ -129,25 +131,38 @@ std::string not_a_cell(const std::string& text) {
 void check_options(const DrillCommand& command) {
   if (command.sheet.pitch == reports::PrintedPitch::written && !command.instrument)
     throw CLI::ValidationError("--written", "the instrument is not known; name it, as in --range tenor-sax");
+  if (command.solo_changes && !command.like && !command.gaps)
+    throw CLI::ValidationError("--solo-changes", "no solo is heard; it goes with --like or --gaps");
   Destinations destinations;
   destinations.add("--output", command.output);
   destinations.spare(command.changes);
   destinations.spare(command.like);
   destinations.spare(command.gaps);
+  destinations.spare(command.solo_changes);
 }
 
-/// The solo's analysis, over its own changes where it has some.
+/// The solo's analysis over its own changes: those of --solo-changes, in it or beside it, never the sheet's.
 reports::Report solo_report(const DrillCommand& command, const std::string& file) {
   SoloOptions options;
   options.solo = file;
+  options.changes = command.solo_changes;
   options.changes_pitch = ChangesPitch::concert;
-  try {
-    return analyzed(options);
-  } catch (const io::ReadError&) {
-    // A solo without chords of its own is one over these changes.
-    options.changes = command.changes;
-    return analyzed(options);
-  }
+  return analyzed(options);
+}
+
+/// The changes with their tonic moved to that of --key, at most a tritone up or a fourth down.
+Changes in_key(const DrillCommand& command, const Changes& changes, const std::string& file) {
+  if (!command.tonic) return changes;
+  if (!changes.key)
+    throw io::ReadError(io::place_of(file), "it does not say its key, which --key needs; add a line such as key: Eb");
+  constexpr int letters = 7;
+  constexpr int furthest_up = 6;
+  const std::string named = to_string(*changes.key);
+  const NoteName from = *parse_note_name(std::string_view(named).substr(0, named.find(' ')));
+  Interval by{(static_cast<int>(command.tonic->step) - static_cast<int>(from.step) + letters) % letters,
+              (pitch_class(*command.tonic) - pitch_class(from) + semitones_in_octave) % semitones_in_octave};
+  if (by.semitones > furthest_up) by = {by.steps - letters, by.semitones - semitones_in_octave};
+  return transposed(changes, by);
 }
 
 std::vector<std::string> follow_gaps(const reports::Report& report, DrillSettings& settings) {
@@ -200,7 +215,7 @@ std::string sheet_bytes(const DrillCommand& command, const reports::DrillReport&
 void make_drill(const DrillCommand& command) {
   check_options(command);
   const io::ChartReading chart = io::read_chart(command.changes);
-  const Changes& changes = chart.changes;
+  const Changes changes = in_key(command, chart.changes, std::filesystem::path(command.changes).filename().string());
   const double goal_bpm = command.goal_bpm.value_or(chart.tempo_bpm.value_or(default_bpm));
   for (const io::Warning& warning : chart.warnings) print_warning(to_string(warning));
   const std::string file = std::filesystem::path(command.changes).filename().string();
@@ -275,6 +290,11 @@ void add_figure_options(CLI::App& command, DrillCommand& options) {
   auto* gaps = command.add_option("--gaps", options.gaps, "Practise what this solo lacks");
   like->option_text("SOLO");
   gaps->option_text("SOLO");
+  command
+      .add_option("--solo-changes", options.solo_changes,
+                  "What the solo was played over, where neither it nor a file beside it says so")
+      ->option_text("FILE")
+      ->group(group);
   inversion->excludes(from);
   for (CLI::Option* one : {common, cell, like, gaps})
     for (CLI::Option* other : {common, way, inversion, from, cell, like, gaps})
@@ -369,6 +389,16 @@ void add_drill_command(CLI::App& program) {
   command->add_option("--changes", options->changes, "The changes to practise over, a .changes file")
       ->required()
       ->option_text("FILE");
+  command
+      ->add_option_function<std::string>(
+          "--key", [options](const std::string& name) { options->tonic = parse_note_name(name); },
+          "The changes in this key, by its tonic; major stays major and minor minor")
+      ->check(CLI::Validator(
+          [](const std::string& name) {
+            return parse_note_name(name) ? std::string() : "'" + name + "' is no note; write a tonic such as Ab or F#";
+          },
+          ""))
+      ->option_text("TONIC");
   add_figure_options(*command, *options);
   add_line_options(*command, *options);
   add_sheet_options(*command, *options);
