@@ -1,6 +1,7 @@
 // insideline drill --changes FILE -o SHEET: a practice sheet over a tune's changes.
 #include "analyzer/drills/drill.hpp"
 #include "analyzer/drills/habits.hpp"
+#include "cli/chart_key.hpp"
 #include "cli/command.hpp"
 #include "cli/destinations.hpp"
 #include "cli/engraver.hpp"
@@ -146,23 +147,9 @@ reports::Report solo_report(const DrillCommand& command, const std::string& file
   SoloOptions options;
   options.solo = file;
   options.changes = command.solo_changes;
+  options.changes_option = "--solo-changes";
   options.changes_pitch = ChangesPitch::concert;
   return analyzed(options);
-}
-
-/// The changes with their tonic moved to that of --key, at most a tritone up or a fourth down.
-Changes in_key(const DrillCommand& command, const Changes& changes, const std::string& file) {
-  if (!command.tonic) return changes;
-  if (!changes.key)
-    throw io::ReadError(io::place_of(file), "it does not say its key, which --key needs; add a line such as key: Eb");
-  constexpr int letters = 7;
-  constexpr int furthest_up = 6;
-  const std::string named = to_string(*changes.key);
-  const NoteName from = *parse_note_name(std::string_view(named).substr(0, named.find(' ')));
-  Interval by{(static_cast<int>(command.tonic->step) - static_cast<int>(from.step) + letters) % letters,
-              (pitch_class(*command.tonic) - pitch_class(from) + semitones_in_octave) % semitones_in_octave};
-  if (by.semitones > furthest_up) by = {by.steps - letters, by.semitones - semitones_in_octave};
-  return transposed(changes, by);
 }
 
 std::vector<std::string> follow_gaps(const reports::Report& report, DrillSettings& settings) {
@@ -215,7 +202,8 @@ std::string sheet_bytes(const DrillCommand& command, const reports::DrillReport&
 void make_drill(const DrillCommand& command) {
   check_options(command);
   const io::ChartReading chart = io::read_chart(command.changes);
-  const Changes changes = in_key(command, chart.changes, std::filesystem::path(command.changes).filename().string());
+  const Changes changes =
+      in_key(command.tonic, chart.changes, std::filesystem::path(command.changes).filename().string());
   const double goal_bpm = command.goal_bpm.value_or(chart.tempo_bpm.value_or(default_bpm));
   for (const io::Warning& warning : chart.warnings) print_warning(to_string(warning));
   const std::string file = std::filesystem::path(command.changes).filename().string();
@@ -393,11 +381,7 @@ void add_drill_command(CLI::App& program) {
       ->add_option_function<std::string>(
           "--key", [options](const std::string& name) { options->tonic = parse_note_name(name); },
           "The changes in this key, by its tonic; major stays major and minor minor")
-      ->check(CLI::Validator(
-          [](const std::string& name) {
-            return parse_note_name(name) ? std::string() : "'" + name + "' is no note; write a tonic such as Ab or F#";
-          },
-          ""))
+      ->check(CLI::Validator(not_a_tonic, ""))
       ->option_text("TONIC");
   add_figure_options(*command, *options);
   add_line_options(*command, *options);
