@@ -132,6 +132,11 @@ std::string not_a_cell(const std::string& text) {
 void check_options(const DrillCommand& command) {
   if (command.sheet.pitch == reports::PrintedPitch::written && !command.instrument)
     throw CLI::ValidationError("--written", "the instrument is not known; name it, as in --range tenor-sax");
+  if (format_of(command.output) == SheetFormat::midi) {
+    constexpr const char* nothing_printed = "a MIDI file shows no page; it goes with .musicxml, .pdf or .ly";
+    if (command.sheet.pitch == reports::PrintedPitch::written) throw CLI::ValidationError("--written", nothing_printed);
+    if (command.sheet.degrees == reports::DegreeRow::shown) throw CLI::ValidationError("--degrees", nothing_printed);
+  }
   if (command.solo_changes && !command.like && !command.gaps)
     throw CLI::ValidationError("--solo-changes", "no solo is heard; it goes with --like or --gaps");
   Destinations destinations;
