@@ -1,6 +1,7 @@
 // insideline drill --changes FILE -o SHEET: a practice sheet over a tune's changes.
 #include "analyzer/drills/drill.hpp"
 #include "analyzer/drills/habits.hpp"
+#include "cli/chart_key.hpp"
 #include "cli/command.hpp"
 #include "cli/destinations.hpp"
 #include "cli/engraver.hpp"
@@ -42,7 +43,9 @@ struct DrillCommand {
   std::optional<int> choruses;
   std::optional<std::string> like;
   std::optional<std::string> gaps;
-  std::optional<double> goal_bpm;  // as --tempo says it; else the chart, else default_bpm
+  std::optional<std::string> solo_changes;  // what the solo of --like or --gaps was played over
+  std::optional<NoteName> tonic;            // of --key
+  std::optional<double> goal_bpm;           // as --tempo says it; else the chart, else default_bpm
   reports::DrillSheetOptions sheet;
 };
 
@@ -102,7 +105,7 @@ std::optional<DrillCell> parsed_cell(const std::string& text, std::string& probl
   std::istringstream words(plain);
   DrillCell cell;
   for (std::string word; words >> word;) {
-    const auto degree = parse_degree(word);
+    const auto degree = word == "maj7" ? std::optional(Degree{7, 0}) : parse_degree(word);
     if (!degree || std::ranges::find(known, degree->number) == known.end()) {
       problem = "'" + word + "' is no tone of a chord; a cell is made of 1 2 3 4 5 6 7 9 11 13, as in \"3 5 7 9\"";
       return std::nullopt;
@@ -111,7 +114,7 @@ std::optional<DrillCell> parsed_cell(const std::string& text, std::string& probl
       problem = "'" + word + "' stands twice in a row";
       return std::nullopt;
     }
-    cell.tones.push_back({*degree, word.front() == 'b' || word.front() == '#'});
+    cell.tones.push_back({*degree, word.front() == 'b' || word.front() == '#' || word == "maj7"});
   }
   constexpr std::size_t most_tones = 8;
   if (cell.tones.size() >= 2 && cell.tones.size() <= most_tones) return cell;
@@ -129,25 +132,29 @@ std::string not_a_cell(const std::string& text) {
 void check_options(const DrillCommand& command) {
   if (command.sheet.pitch == reports::PrintedPitch::written && !command.instrument)
     throw CLI::ValidationError("--written", "the instrument is not known; name it, as in --range tenor-sax");
+  if (format_of(command.output) == SheetFormat::midi) {
+    constexpr const char* nothing_printed = "a MIDI file shows no page; it goes with .musicxml, .pdf or .ly";
+    if (command.sheet.pitch == reports::PrintedPitch::written) throw CLI::ValidationError("--written", nothing_printed);
+    if (command.sheet.degrees == reports::DegreeRow::shown) throw CLI::ValidationError("--degrees", nothing_printed);
+  }
+  if (command.solo_changes && !command.like && !command.gaps)
+    throw CLI::ValidationError("--solo-changes", "no solo is heard; it goes with --like or --gaps");
   Destinations destinations;
   destinations.add("--output", command.output);
   destinations.spare(command.changes);
   destinations.spare(command.like);
   destinations.spare(command.gaps);
+  destinations.spare(command.solo_changes);
 }
 
-/// The solo's analysis, over its own changes where it has some.
+/// The solo's analysis over its own changes: those of --solo-changes, in it or beside it, never the sheet's.
 reports::Report solo_report(const DrillCommand& command, const std::string& file) {
   SoloOptions options;
   options.solo = file;
+  options.changes = command.solo_changes;
+  options.changes_option = "--solo-changes";
   options.changes_pitch = ChangesPitch::concert;
-  try {
-    return analyzed(options);
-  } catch (const io::ReadError&) {
-    // A solo without chords of its own is one over these changes.
-    options.changes = command.changes;
-    return analyzed(options);
-  }
+  return analyzed(options);
 }
 
 std::vector<std::string> follow_gaps(const reports::Report& report, DrillSettings& settings) {
@@ -200,7 +207,8 @@ std::string sheet_bytes(const DrillCommand& command, const reports::DrillReport&
 void make_drill(const DrillCommand& command) {
   check_options(command);
   const io::ChartReading chart = io::read_chart(command.changes);
-  const Changes& changes = chart.changes;
+  const Changes changes =
+      in_key(command.tonic, chart.changes, std::filesystem::path(command.changes).filename().string());
   const double goal_bpm = command.goal_bpm.value_or(chart.tempo_bpm.value_or(default_bpm));
   for (const io::Warning& warning : chart.warnings) print_warning(to_string(warning));
   const std::string file = std::filesystem::path(command.changes).filename().string();
@@ -275,6 +283,11 @@ void add_figure_options(CLI::App& command, DrillCommand& options) {
   auto* gaps = command.add_option("--gaps", options.gaps, "Practise what this solo lacks");
   like->option_text("SOLO");
   gaps->option_text("SOLO");
+  command
+      .add_option("--solo-changes", options.solo_changes,
+                  "What the solo was played over, where neither it nor a file beside it says so")
+      ->option_text("FILE")
+      ->group(group);
   inversion->excludes(from);
   for (CLI::Option* one : {common, cell, like, gaps})
     for (CLI::Option* other : {common, way, inversion, from, cell, like, gaps})
@@ -369,6 +382,12 @@ void add_drill_command(CLI::App& program) {
   command->add_option("--changes", options->changes, "The changes to practise over, a .changes file")
       ->required()
       ->option_text("FILE");
+  command
+      ->add_option_function<std::string>(
+          "--key", [options](const std::string& name) { options->tonic = parse_note_name(name); },
+          "The changes in this key, by its tonic; major stays major and minor minor")
+      ->check(CLI::Validator(not_a_tonic, ""))
+      ->option_text("TONIC");
   add_figure_options(*command, *options);
   add_line_options(*command, *options);
   add_sheet_options(*command, *options);

@@ -85,8 +85,8 @@ io::ChartReading chosen_changes(const SoloOptions& options, const io::ReadResult
   throw io::ReadError(
       io::place_of(file_name(options.solo)),
       fmt::format("it has no chord symbols; write the changes into a text file {} beside it, or give one "
-                  "with --changes FILE",
-                  own_name));
+                  "with {} FILE",
+                  own_name, options.changes_option));
 }
 
 reports::PartChoice part_choice(const SoloOptions& options, const io::ReadResult& read) {

@@ -24,7 +24,8 @@ constexpr int furthest_bar = 100'000;  ///< of a chart
 
 struct SoloOptions {
   std::string solo;
-  std::optional<std::string> changes;  ///< none: those in the score, else tune.changes beside tune.musicxml
+  std::optional<std::string> changes;        ///< none: those in the score, else tune.changes beside tune.musicxml
+  std::string changes_option = "--changes";  ///< what names them, for messages
   ChangesPitch changes_pitch = ChangesPitch::concert;
   int start_bar = 1;
   io::ReadOptions reading;

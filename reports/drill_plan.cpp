@@ -104,8 +104,9 @@ std::vector<std::string> what_it_is(const DrillSettings& settings) {
     case DrillKind::arpeggios: return arpeggio_sentences(settings);
     case DrillKind::cells:
       return {
-          "The same few tones of every chord, by number: 3 is each chord's own third, whether it is major or minor. "
-          "Say the numbers while you play."};
+          "The same few tones of every chord, by number: 3 is each chord's own third, 7 its own seventh; with b, # or "
+          "maj they are played as written, and a number that the chord lacks is of its usual scale. The cell is played "
+          "over and over, up or down, and begins anew with each chord. Say the numbers while you play."};
   }
   return {};
 }

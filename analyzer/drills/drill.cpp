@@ -3,12 +3,14 @@
 #include "analyzer/alignment.hpp"
 #include "analyzer/connections.hpp"
 #include "analyzer/drills/best_figures.hpp"
+#include "analyzer/drills/usual_scales.hpp"
 #include "analyzer/metre.hpp"
 #include "analyzer/spelling.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 #include <set>
 
@@ -25,30 +27,6 @@ Solo empty_bars(const Changes& changes, int choruses) {
       solo.bars.push_back({static_cast<int>(solo.bars.size()) + 1, form_length(changes) * Beats(chorus) + bar.onset,
                            bar.length, meter_of(changes, bar)});
   return solo;
-}
-
-/// Cells come several to a long chord: each gets at least two beats, whole beats, and the last one what is left.
-Harmony parted_for_cells(const Solo& bars, const Harmony& harmony, std::size_t tones, DrillRhythm rhythm) {
-  constexpr std::int64_t least_beats = 2;
-  Harmony parted = harmony;
-  parted.chords.clear();
-  for (const SoundingChord& sounding : harmony.chords) {
-    const Beats beat = felt_beat(bars.bars[bar_index_at(bars, sounding.onset)].meter);
-    const Beats step = rhythm == DrillRhythm::quarters   ? beat
-                       : rhythm == DrillRhythm::triplets ? beat / 3
-                                                         : Beats(1, 2);
-    const Beats late = rhythm == DrillRhythm::off_beat ? Beats(1, 2) : Beats(0);
-    const Beats played = step * Beats(static_cast<std::int64_t>(tones)) + late;
-    const Beats room = beat * std::max(least_beats, -whole_units(-played, beat));
-    SoundingChord part = sounding;
-    const Beats end = sounding.onset + sounding.duration;
-    for (part.onset = sounding.onset; part.onset < end; part.onset += part.duration) {
-      const Beats left = end - part.onset;
-      part.duration = left < room * 2 ? left : room;
-      parted.chords.push_back(part);
-    }
-  }
-  return parted;
 }
 
 /// Figures are the same for chords with the same tones and equally many places.
@@ -133,7 +111,7 @@ std::string what_was_asked(const DrillSettings& settings) {
         return fmt::format("an arpeggio of at least three tones from its {}", *settings.from_tone);
       return settings.inversion || settings.every_inversion ? "an arpeggio in that inversion"
                                                             : "an arpeggio of three tones";
-    case DrillKind::cells: return "all tones of the cell";
+    case DrillKind::cells: return "all tones of the cell within the range";
   }
   return {};
 }
@@ -152,19 +130,39 @@ std::vector<std::string> remarks_on(const Drill& drill, std::span<const DrillSeg
   return remarks;
 }
 
-/// The tones that were named with an accidental and are another in some chord: b7 asked, Ebmaj7 has 7.
+/// The tones of a cell that are not the chord's own: typed with an accidental, or of its usual scale.
 std::vector<std::string> other_tones(const Harmony& harmony, const DrillSettings& settings) {
   std::vector<std::string> remarks;
-  if (settings.kind != DrillKind::cells) return remarks;
+  std::map<std::string, std::set<std::string>> of_scale;  // by tone, the chords
   std::set<std::string> said;
-  for (const CellTone& tone : settings.cells.front().tones)
-    for (const SoundingChord& sounding : harmony.chords) {
-      const auto own = own_tone(sounding.chord, tone.asked.number);
-      if (!tone.exact || !own || *own == tone.asked) continue;
-      if (said.insert(sounding.chord.symbol + to_string(tone.asked)).second)
-        remarks.push_back(fmt::format("{} has {} where the cell says {}; each chord plays its own tone.",
-                                      sounding.chord.symbol, to_string(*own), to_string(tone.asked)));
-    }
+  for (const DrillCell& cell : settings.cells)
+    for (const CellTone& tone : cell.tones)
+      for (const SoundingChord& sounding : harmony.chords) {
+        const Chord& chord = sounding.chord;
+        const auto own = own_tone(chord, tone.asked.number);
+        const auto played = cell_tone(chord, tone);
+        if (!played || own == played) continue;
+        if (!tone.exact) of_scale[to_string(*played)].insert(chord.symbol);
+        if (tone.exact && own && said.insert(chord.symbol + to_string(tone.asked)).second)
+          remarks.push_back(fmt::format("{} has {} of its own; {} is played, as the cell says.", chord.symbol,
+                                        to_string(*own), to_string(tone.asked)));
+      }
+  for (const auto& [tone, symbols] : of_scale)
+    remarks.push_back(fmt::format("{} over {} is of the chord's usual scale, not of the chord.", tone,
+                                  fmt::format("{}", fmt::join(symbols, ", "))));
+  return remarks;
+}
+
+/// Chords that are over before the cell is.
+std::vector<std::string> cut_cells(const Drill& drill, std::span<const DrillSegment> segments, std::size_t tones) {
+  std::map<std::string, std::set<int>> cut;
+  for (const DrillSegment& segment : segments)
+    if (!segment.goes_on && segment.slots.size() < tones)
+      cut[drill.harmony.chords[segment.chord].chord.symbol].insert(drill.solo.bars[segment.bar].number);
+  std::vector<std::string> remarks;
+  for (const auto& [symbol, bars] : cut)
+    remarks.push_back(fmt::format("{} ({}) is over before the cell is, which stops where the chord does.", symbol,
+                                  bars_listed(bars)));
   return remarks;
 }
 
@@ -188,6 +186,14 @@ std::vector<std::string> out_of_range(const Drill& drill) {
                       bars_listed(bars))};
 }
 
+std::vector<DrillSegment> places_over(const Drill& drill, const DrillSettings& settings) {
+  if (settings.kind == DrillKind::cells)
+    return cell_segments_of(drill.solo, drill.harmony, settings, settings.cells.front().tones.size());
+  std::vector<std::size_t> wanted;
+  for (const SoundingChord& sounding : drill.harmony.chords) wanted.push_back(wanted_tones(sounding.chord, settings));
+  return segments_of(drill.solo, drill.harmony, settings, wanted);
+}
+
 }  // namespace
 
 tl::expected<Drill, std::string> drill_over(const Changes& changes, const DrillSettings& settings) {
@@ -199,26 +205,23 @@ tl::expected<Drill, std::string> drill_over(const Changes& changes, const DrillS
   if (settings.range.highest - settings.range.lowest < semitones_in_octave)
     return tl::unexpected(fmt::format("the range {} is smaller than an octave", to_string(settings.range)));
 
-  const Harmony parted =
-      settings.kind == DrillKind::cells
-          ? parted_for_cells(drill.solo, drill.harmony, settings.cells.front().tones.size(), settings.rhythm)
-          : drill.harmony;
-  std::vector<std::size_t> wanted;
-  for (const SoundingChord& sounding : parted.chords) wanted.push_back(wanted_tones(sounding.chord, settings));
-  const std::vector<DrillSegment> segments = segments_of(drill.solo, parted, settings, wanted);
+  const std::vector<DrillSegment> segments = places_over(drill, settings);
   FigureStore store(settings);
   std::vector<const DrillFigures*> sets;
   for (const DrillSegment& segment : segments)
-    sets.push_back(store.figures(parted.chords[segment.chord].chord, segment));
-  const ChosenFigures chosen = best_figures({parted, settings}, segments, sets);
+    sets.push_back(store.figures(drill.harmony.chords[segment.chord].chord, segment));
+  const ChosenFigures chosen = best_figures({drill.harmony, settings}, segments, sets);
   drill.cost = chosen.cost;
   place_notes(drill.solo, segments, sets, chosen);
   if (drill.solo.notes.empty())
     return tl::unexpected("no chord of these changes has " + what_was_asked(settings) + " within the range");
   drill.solo = spelled_by_harmony(std::move(drill.solo), drill.harmony);
-  const Drill of_parts{drill.solo, parted, {}, {}, 0};
-  drill.remarks = remarks_on(of_parts, segments, sets, settings);
-  for (std::string& remark : other_tones(drill.harmony, settings)) drill.remarks.push_back(std::move(remark));
+  drill.remarks = remarks_on(drill, segments, sets, settings);
+  if (settings.kind == DrillKind::cells) {
+    std::ranges::move(other_tones(drill.harmony, settings), std::back_inserter(drill.remarks));
+    std::ranges::move(cut_cells(drill, segments, settings.cells.front().tones.size()),
+                      std::back_inserter(drill.remarks));
+  }
   if (!is_line(settings)) return drill;
   drill.open_choices = open_choices_of(drill, settings);
   for (std::string& remark : out_of_range(drill)) drill.remarks.push_back(std::move(remark));

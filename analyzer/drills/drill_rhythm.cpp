@@ -171,4 +171,27 @@ std::vector<DrillSegment> segments_of(const Solo& bars, const Harmony& harmony, 
   return segments;
 }
 
+std::vector<DrillSegment> cell_segments_of(const Solo& bars, const Harmony& harmony, const DrillSettings& settings,
+                                           std::size_t tones) {
+  std::vector<DrillSegment> cut;
+  std::vector<Room> rooms;
+  cut_into_segments(bars, harmony, cut, rooms);
+  std::vector<DrillSegment> segments;
+  for (std::size_t i = 0; i < cut.size(); ++i) {
+    const Bar& bar = bars.bars[cut[i].bar];
+    bool begins = !cut[i].goes_on;
+    for (const Slot& slot : slots_in(rooms[i], settings.rhythm, bar.meter)) {
+      if (begins || segments.empty() || segments.back().slots.size() == tones) {
+        DrillSegment cell = cut[i];
+        cell.goes_on = !begins;
+        cell.is_change = begins && cut[i].is_change;
+        segments.push_back(cell);
+      }
+      begins = false;
+      segments.back().slots.push_back(slot);
+    }
+  }
+  return segments;
+}
+
 }  // namespace insideline

@@ -32,4 +32,9 @@ struct DrillSegment {
 std::vector<DrillSegment> segments_of(const Solo& bars, const Harmony& harmony, const DrillSettings& settings,
                                       const std::vector<std::size_t>& wanted_tones);
 
+/// The same for cells of `tones` tones: they follow one another in the rhythm, across the bar lines, and begin anew
+/// with each chord. The last cell of a chord has the places that are left.
+std::vector<DrillSegment> cell_segments_of(const Solo& bars, const Harmony& harmony, const DrillSettings& settings,
+                                           std::size_t tones);
+
 }  // namespace insideline

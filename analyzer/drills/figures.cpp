@@ -1,9 +1,11 @@
 #include "analyzer/drills/figures.hpp"
 
 #include "analyzer/drills/drill_costs.hpp"
+#include "analyzer/drills/usual_scales.hpp"
 
 #include <algorithm>
 #include <array>
+#include <cstdlib>
 
 namespace insideline {
 namespace {
@@ -148,27 +150,71 @@ DrillFigures arpeggios_over(const Chord& chord, const DrillSegment& segment, con
   return set;
 }
 
-/// One cell from every place in the range that it fits in, in one direction.
-void add_cells(DrillFigures& set, const Chord& chord, std::span<const Degree> cell, int way, int cost,
-               const PitchRange& range) {
-  const auto class_of = [&](const Degree& tone) {
-    return (pitch_class(chord.root) + pitch_class_above_root(tone)) % semitones_in_octave;
-  };
-  for (int start = range.lowest; start <= range.highest; ++start) {
-    if (start % semitones_in_octave != class_of(cell.front())) continue;
-    const std::size_t begin = set.midi.size();
-    int at = start;
-    set.midi.push_back(at);
-    for (const Degree& tone : cell.subspan(1)) {
-      const int away = way > 0 ? class_of(tone) - at % semitones_in_octave : at % semitones_in_octave - class_of(tone);
-      at += way * (away <= 0 ? away + semitones_in_octave : away);
-      set.midi.push_back(at);
-    }
-    if (at < range.lowest || at > range.highest)
-      set.midi.resize(begin);
-    else
-      add_figure(set, begin, (start * 2) + (way > 0 ? 1 : 0), cost, range);
+constexpr int widest_cell = 16;  // a tenth
+
+/// The cell's tones in semitones above its first, going one way throughout.
+std::vector<int> one_way(std::span<const Degree> cell, int way) {
+  std::vector<int> places{0};
+  for (std::size_t i = 1; i < cell.size(); ++i) {
+    const int up = pitch_class_above_root(cell[i]) - pitch_class_above_root(cell[i - 1]);
+    const int away = ((way * up) % semitones_in_octave + semitones_in_octave) % semitones_in_octave;
+    places.push_back(places.back() + way * (away == 0 ? semitones_in_octave : away));
   }
+  return places;
+}
+
+/// The same as the numbers lie above one root: 1 3 5 3 goes up and comes back.
+std::vector<int> by_number(std::span<const Degree> cell) {
+  constexpr std::array<int, 7> major{0, 2, 4, 5, 7, 9, 11};
+  std::vector<int> places;
+  for (const Degree& tone : cell) {
+    const auto steps = static_cast<std::size_t>(tone.number - 1);
+    const int octaves = static_cast<int>(steps / major.size());
+    places.push_back(octaves * semitones_in_octave + major.at(steps % major.size()) + tone.alter);
+  }
+  const auto too_wide = [&] {
+    const auto [low, high] = std::ranges::minmax(places);
+    return high - low > widest_cell;
+  };
+  while (too_wide()) *std::ranges::max_element(places) -= semitones_in_octave;
+  const int first = places.front();
+  for (int& place : places) place -= first;
+  return places;
+}
+
+/// One cell from every place in the range that it fits in.
+void add_cells(DrillFigures& set, int first_class, std::span<const int> places, int cost, const PitchRange& range) {
+  for (int start = range.lowest; start <= range.highest; ++start) {
+    if (start % semitones_in_octave != first_class) continue;
+    const auto [low, high] = std::ranges::minmax(places);
+    if (start + low < range.lowest || start + high > range.highest) continue;
+    const std::size_t begin = set.midi.size();
+    for (const int place : places) set.midi.push_back(start + place);
+    add_figure(set, begin, (start * 2) + (places.back() > 0 ? 1 : 0), cost, range);
+  }
+}
+
+bool names_a_tone_twice(std::span<const Degree> cell) {
+  for (std::size_t i = 0; i < cell.size(); ++i)
+    if (std::ranges::count(cell, cell[i]) > 1) return true;
+  return false;
+}
+
+/// A cell goes one way, up or down, where it names no tone twice and then stays within a tenth and the range; else it
+/// lies by its numbers.
+void add_cell(DrillFigures& set, const Chord& chord, std::span<const Degree> cell, const std::optional<Way>& way,
+              std::size_t count, int cost, const PitchRange& range) {
+  const int first_class = (pitch_class(chord.root) + pitch_class_above_root(cell.front())) % semitones_in_octave;
+  const std::size_t before = set.figures.size();
+  for (const int sign : {1, -1}) {
+    if (way && (*way == Way::up) != (sign > 0)) continue;
+    const std::vector<int> places = one_way(cell, sign);
+    if (!names_a_tone_twice(cell) && std::abs(places.back()) <= widest_cell)
+      add_cells(set, first_class, std::span(places).first(count), cost, range);
+  }
+  if (set.figures.size() > before) return;
+  const std::vector<int> places = by_number(cell);
+  add_cells(set, first_class, std::span(places).first(count), cost, range);
 }
 
 DrillFigures cells_over(const Chord& chord, const DrillSegment& segment, const DrillSettings& settings) {
@@ -177,11 +223,9 @@ DrillFigures cells_over(const Chord& chord, const DrillSegment& segment, const D
   for (const DrillCell& cell : settings.cells) {
     std::vector<Degree> tones;
     for (const CellTone& tone : cell.tones)
-      if (const auto own = own_tone(chord, tone.asked.number)) tones.push_back(*own);
-    if (tones.size() == cell.tones.size() && tones.size() == segment.slots.size()) {
-      if (cell.way != Way::down) add_cells(set, chord, tones, 1, cost, settings.range);
-      if (cell.way != Way::up) add_cells(set, chord, tones, -1, cost, settings.range);
-    }
+      if (const auto played = cell_tone(chord, tone)) tones.push_back(*played);
+    if (tones.size() == cell.tones.size() && segment.slots.size() <= tones.size())
+      add_cell(set, chord, tones, cell.way, segment.slots.size(), cost, settings.range);
     cost += cost_of(Charge::later_cell);
   }
   set.as_asked = !set.figures.empty();

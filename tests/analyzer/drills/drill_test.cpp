@@ -2,6 +2,7 @@
 
 #include "analyzer/analysis.hpp"
 #include "analyzer/connections.hpp"
+#include "analyzer/drills/usual_scales.hpp"
 #include "tests/support/drilled.hpp"
 
 #include <catch2/catch.hpp>
@@ -166,26 +167,85 @@ TEST_CASE("every inversion has a chorus of its own") {
         "third inversion; third inversion; ");
 }
 
-TEST_CASE("a cell is moved through the chords by its numbers") {
+DrillSettings cell_settings(const std::vector<insideline::CellTone>& tones) {
   DrillSettings settings;
   settings.kind = DrillKind::cells;
-  settings.cells = {{{{{7, -1}, true}, {{3, 0}, false}, {{5, 0}, false}}, std::nullopt}};
-  const Drill drill = drilled(chart("Dm7 G7 | Cmaj7"), settings);
-  std::string degrees;
-  for (const auto& label : strictly(drill).labels) degrees += to_string(*label.degree) + " ";
-  CHECK(degrees == "b7 b3 5 b7 3 5 7 3 5 7 3 5 ");
-  REQUIRE(drill.remarks.size() == 1);
-  CHECK(drill.remarks.front() == "Cmaj7 has 7 where the cell says b7; each chord plays its own tone.");
+  settings.cells = {{tones, std::nullopt}};
+  return settings;
 }
 
-TEST_CASE("a chord that lacks a tone of the cell stays silent, and the sheet says so") {
-  DrillSettings settings;
-  settings.kind = DrillKind::cells;
-  settings.cells = {{{{{3, 0}, false}, {{7, 0}, false}}, std::nullopt}};
-  const Drill drill = drilled(chart("C | G7"), settings);
-  CHECK(names_of(drill).substr(0, 4) == "- | ");
+std::string heard_degrees(const Drill& drill) {
+  std::string degrees;
+  for (const auto& label : strictly(drill).labels) degrees += to_string(*label.degree) + " ";
+  return degrees;
+}
+
+TEST_CASE("a cell is played over and over, and begins anew with each chord") {
+  const DrillSettings settings = cell_settings({{{7, 0}, false}, {{3, 0}, false}, {{5, 0}, false}});
+  const Drill drill = drilled(chart("Dm7 G7 | Cmaj7"), settings);
+  CHECK(heard_degrees(drill) == "b7 b3 5 b7 b7 3 5 b7 7 3 5 7 3 5 7 3 ");
+  CHECK(drill.remarks.empty());
+}
+
+TEST_CASE("an alteration in a cell is played as written, and the chord that has another tone is named") {
+  const DrillSettings settings = cell_settings({{{7, -1}, true}, {{3, 0}, false}});
+  const Drill drill = drilled(chart("Cmaj7"), settings);
+  for (std::size_t i = 0; i < drill.solo.notes.size(); i += 2) CHECK(midi_number(drill.solo.notes[i].pitch) % 12 == 10);
   REQUIRE(drill.remarks.size() == 1);
-  CHECK(drill.remarks.front() == "C (bar 1) does not have all tones of the cell here; it is left out.");
+  CHECK(drill.remarks.front() == "Cmaj7 has 7 of its own; b7 is played, as the cell says.");
+}
+
+TEST_CASE("a number that the chord lacks is of its usual scale, and the sheet says so") {
+  const DrillSettings settings = cell_settings({{{1, 0}, false}, {{2, 0}, false}, {{3, 0}, false}, {{5, 0}, false}});
+  const Drill drill = drilled(chart("Cm7 Bm7b5 | F7(b9)"), settings);
+  CHECK(names_of(drill).find("-") == std::string::npos);
+  const std::vector<int> classes{0, 2, 3, 7, 11, 0, 2, 5, 5, 6, 9, 0, 5, 6, 9, 0};
+  REQUIRE(drill.solo.notes.size() == classes.size());
+  for (std::size_t i = 0; i < classes.size(); ++i) CHECK(midi_number(drill.solo.notes[i].pitch) % 12 == classes[i]);
+  CHECK(drill.remarks == std::vector<std::string>{"2 over Cm7 is of the chord's usual scale, not of the chord.",
+                                                  "b2 over Bm7b5, F7(b9) is of the chord's usual scale, not of the "
+                                                  "chord."});
+}
+
+TEST_CASE("a cell that names a tone twice lies as its numbers do and stays within a tenth") {
+  const DrillSettings settings = cell_settings({{{1, 0}, false}, {{3, 0}, false}, {{5, 0}, false}, {{3, 0}, false}});
+  CHECK(names_of(drilled(chart("C7 F7"), settings)) == "C4 E4 G4 E4 F4 A4 C5 A4");
+}
+
+TEST_CASE("a chord that is over before the cell is named") {
+  const DrillSettings settings = cell_settings({{{1, 0}, false}, {{3, 0}, false}, {{5, 0}, false}, {{7, 0}, false}});
+  const Drill drill = drilled(chart("C7 F7 Bb7 Eb7"), settings);
+  CHECK(heard_degrees(drill) == "1 3 1 3 1 3 1 3 ");
+  REQUIRE(drill.remarks.size() == 4);
+  CHECK(drill.remarks.front() == "Bb7 (bar 1) is over before the cell is, which stops where the chord does.");
+}
+
+TEST_CASE("the plainest cell fills every chord of every chart in every rhythm, with each chord's own tones") {
+  const auto rhythm = GENERATE(DrillRhythm::quarters, DrillRhythm::eighths, DrillRhythm::triplets,
+                               DrillRhythm::off_beat, DrillRhythm::three_over_four);
+  for (unsigned seed = 1; seed <= 6; ++seed) {
+    DrillSettings settings = cell_settings({{{1, 0}, false}, {{3, 0}, false}, {{5, 0}, false}, {{7, 0}, false}});
+    settings.rhythm = rhythm;
+    const Drill drill = drilled(random_chart(seed, 16), settings);
+    INFO("seed " << seed << ": " << names_of(drill));
+    check_range(drill, settings);
+    std::set<std::size_t> played;
+    std::size_t tone = 0;
+    std::optional<int> stretch;
+    for (const Note& note : drill.solo.notes) {
+      const auto at = chord_index_at(drill.harmony, note.onset);
+      REQUIRE(at);
+      played.insert(*at);
+      const insideline::SoundingChord& sounding = drill.harmony.chords[*at];
+      tone = stretch == sounding.stretch ? (tone + 1) % 4 : 0;
+      stretch = sounding.stretch;
+      const auto wanted = cell_tone(sounding.chord, settings.cells.front().tones[tone]);
+      REQUIRE(wanted);
+      CHECK(midi_number(note.pitch) % 12 == (pitch_class(sounding.chord.root) + pitch_class_above_root(*wanted)) % 12);
+    }
+    CHECK(played.size() == drill.harmony.chords.size());
+    CHECK(strictly(drill).labels.size() == drill.solo.notes.size());
+  }
 }
 
 TEST_CASE("no bar repeats the figure of the bar before") {

@@ -107,7 +107,7 @@ TEST_CASE("a cell keeps its order and goes one way") {
   settings.cells.front().tones = {{{1, 0}, false}, {{7, 0}, false}, {{5, 0}, false}};
   CHECK(written(figures_over(chord("C7"), segment_of(3), settings)) == std::set<std::string>{"72 70 67"});
   settings.cells.front().tones = {{{1, 0}, false}, {{7, 0}, false}};
-  CHECK_FALSE(figures_over(chord("C"), segment_of(2), settings).as_asked);
+  CHECK(written(figures_over(chord("C"), segment_of(2), settings)) == std::set<std::string>{"60 71", "72 71"});
 }
 
 TEST_CASE("a line climbs the chord tone by tone, never strikes a tone twice, and stays in the range") {

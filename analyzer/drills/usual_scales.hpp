@@ -1,0 +1,19 @@
+// The tones of a cell over a chord: what the chord itself has, and where it has no such tone, what its usual scale has.
+#pragma once
+
+#include "analyzer/drills/drill_settings.hpp"
+#include "analyzer/model/chord.hpp"
+
+#include <optional>
+
+namespace insideline {
+
+/// The tone of the chord's usual scale with a number from 1 to 13; none for a chord that has no usual scale. What the
+/// symbol names comes first: 2 is b2 over C7(b9).
+std::optional<Degree> scale_tone(const Chord& chord, int number);
+
+/// The tone that a cell plays over the chord: as written where an accidental (or maj7) was typed; else the chord's own,
+/// so that 7 is the chord's own seventh; else that of its usual scale.
+std::optional<Degree> cell_tone(const Chord& chord, const CellTone& tone);
+
+}  // namespace insideline

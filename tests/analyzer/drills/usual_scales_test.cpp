@@ -1,0 +1,34 @@
+#include "analyzer/drills/usual_scales.hpp"
+
+#include "analyzer/harmony/chord_symbol.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <string>
+
+using insideline::cell_tone;
+using insideline::scale_tone;
+
+namespace {
+
+insideline::Chord scaled(const std::string& symbol) { return insideline::parse_chord_symbol(symbol).value().value(); }
+
+std::string scale_of(const std::string& symbol) {
+  std::string text;
+  for (int number = 1; number <= 7; ++number) text += to_string(scale_tone(scaled(symbol), number).value()) + " ";
+  return text;
+}
+
+}  // namespace
+
+TEST_CASE("a chord's usual scale keeps what the symbol names") {
+  CHECK(scale_of("Cmaj7") == "1 2 3 4 5 6 7 ");
+  CHECK(scale_of("Dm7") == "1 2 b3 4 5 6 b7 ");
+  CHECK(scale_of("G7(b9)") == "1 b2 3 4 5 6 b7 ");
+  CHECK(scale_of("Bm7b5") == "1 b2 b3 4 b5 b6 b7 ");
+}
+
+TEST_CASE("a cell's 7 is the chord's own seventh unless it is written otherwise") {
+  CHECK(cell_tone(scaled("C7"), {{7, 0}, false}) == insideline::Degree{7, -1});
+  CHECK(cell_tone(scaled("C7"), {{7, 0}, true}) == insideline::Degree{7, 0});
+}

@@ -1,0 +1,1 @@
+sed "s/<harmony/<!-- <harmony/;s#</harmony>#</harmony> -->#" "$CORPUS/early-ferry.musicxml" > solo.musicxml && insideline drill --changes "$CORPUS/lantern-street.changes" --like solo.musicxml -o sheet.musicxml
