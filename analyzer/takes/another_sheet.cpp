@@ -28,7 +28,10 @@ Share right_of(const TakeAlignment& alignment, std::size_t notes) {
 bool fits_by_luck(const Assessment& assessment, std::vector<int> sheet, std::span<const int> take) {
   constexpr double beyond_luck = 0.7;
   constexpr double clearly_cheaper = 0.8;
-  if (ratio(assessment.all.right).value_or(0.0) >= beyond_luck) return false;
+  constexpr int by_luck_at_a_jump = 2;  // a jump goes to where the next notes fit
+  const Share right = assessment.all.right;
+  const Share sure{.count = right.count - by_luck_at_a_jump * assessment.restarts, .of = right.of};
+  if (ratio(sure).value_or(0.0) >= beyond_luck) return false;
   std::ranges::reverse(sheet);
   return assessment.alignment.cost >= clearly_cheaper * align_take(sheet, take).cost;
 }

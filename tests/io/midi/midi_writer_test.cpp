@@ -96,7 +96,11 @@ TEST_CASE("every demo piece comes back from MIDI with the same notes, bars and l
     CHECK(read.solo.performed.empty());
     REQUIRE(read.changes);
     const Harmony read_harmony = lay_out(*read.changes, read.solo);
-    CHECK(labels_of(spelled_by_harmony(read.solo, read_harmony), read_harmony) == labels_of(score.solo, harmony));
+    // A score can spell three semitones as a step, as in D Cb Bb; a MIDI file spells nothing.
+    Solo unspelled = score.solo;
+    for (auto& note : unspelled.notes) note.spelled = false;
+    CHECK(labels_of(spelled_by_harmony(read.solo, read_harmony), read_harmony) ==
+          labels_of(spelled_by_harmony(unspelled, harmony), harmony));
     ++pieces;
   }
   CHECK(pieces >= 10);
