@@ -1,5 +1,6 @@
 #include "analyzer/patterns/blues.hpp"
 
+#include "analyzer/harmony/tensions.hpp"
 #include "analyzer/patterns/moves.hpp"
 
 #include <algorithm>
@@ -111,7 +112,8 @@ std::vector<BlueNote> find_blue_notes(const HeardLine& line, const Harmony& harm
     const int above = above_its_root(line, harmony, i);
     const auto third = third_of(chord);
     const bool has_major_third = third && pitch_class_above_root(*third) == major_third_up;
-    const bool blue_third = above == minor_third_up && has_major_third;
+    const bool sharp_ninth = is_altered(chord) || std::ranges::find(chord.tones, Degree{9, 1}) != chord.tones.end();
+    const bool blue_third = above == minor_third_up && has_major_third && !sharp_ninth;
     const bool blue_seventh = above == minor_seventh_up && quality(chord) == ChordQuality::major;
     if ((!blue_third && !blue_seventh) || fills_a_whole_step(line, i)) continue;
     found.push_back({.note = line.notes[i].note,

@@ -29,10 +29,13 @@ TakeGroup& group_named(std::vector<TakeGroup>& groups, const std::string& name) 
   return groups.back();
 }
 
+/// As many of its degrees as tell arpeggios apart; a cell that is repeated makes one of any length.
 std::string degrees_of(const Arpeggio& arpeggio) {
+  constexpr std::size_t most_named = 7;
   std::string text;
-  for (const Degree& degree : arpeggio.degrees) text += (text.empty() ? "" : " ") + to_string(degree);
-  return text;
+  for (std::size_t i = 0; i < std::min(most_named, arpeggio.degrees.size()); ++i)
+    text += (text.empty() ? "" : " ") + to_string(arpeggio.degrees[i]);
+  return arpeggio.degrees.size() > most_named ? text + " ..." : text;
 }
 
 std::string way_of(Direction direction) {

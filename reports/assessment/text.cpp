@@ -13,7 +13,7 @@
 namespace insideline::reports {
 namespace {
 
-constexpr std::size_t name_width = 22;
+constexpr std::size_t name_width = 24;
 
 std::string group_line(const TakeGroup& group) {
   constexpr std::size_t width = 20;
