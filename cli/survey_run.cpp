@@ -308,8 +308,8 @@ SurveyedFiles files_of(const SurveyOptions& options) {
   }
   show_progress("survey", 1, 1);
   std::ranges::sort(files.found, {}, &SurveyedFile::path);
-  const auto repeated = std::ranges::unique(files.found, {}, &SurveyedFile::path);
-  files.found.erase(repeated.begin(), repeated.end());
+  const auto same_path = [](const SurveyedFile& a, const SurveyedFile& b) { return a.path == b.path; };
+  files.found.erase(std::unique(files.found.begin(), files.found.end(), same_path), files.found.end());
   return files;
 }
 

@@ -53,8 +53,7 @@ std::vector<int> likely_distances(std::span<const int> sheet, std::span<const in
   for (std::size_t i = 0; i + run_length <= sheet.size(); ++i) runs[intervals_at(sheet, i)].push_back(sheet[i]);
   for (auto& [intervals, pitches] : runs) {
     std::ranges::sort(pitches);
-    const auto doubled = std::ranges::unique(pitches);
-    pitches.erase(doubled.begin(), doubled.end());
+    pitches.erase(std::unique(pitches.begin(), pitches.end()), pitches.end());
   }
   std::map<int, double> votes;
   for (std::size_t i = 0; i + run_length <= take.size(); ++i) {

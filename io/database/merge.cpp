@@ -27,8 +27,7 @@ void expect_one_way(const std::string& file, std::vector<std::string>& ways) {
     throw DatabaseError(file + ": there is no such database; check the name");
   std::ranges::copy(Collection(file, Access::read).made_with(), std::back_inserter(ways));
   std::ranges::sort(ways);
-  const auto repeated = std::ranges::unique(ways);
-  ways.erase(repeated.begin(), repeated.end());
+  ways.erase(std::unique(ways.begin(), ways.end()), ways.end());
   if (ways.size() < 2) return;
   throw DatabaseError(
       fmt::format("{}: its solos were analysed in another way than the others, so they cannot be put together: {}; "

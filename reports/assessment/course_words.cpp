@@ -50,8 +50,7 @@ std::string hesitations_sentence(const std::vector<std::string>& bars) {
   constexpr std::size_t most = 8;
   if (bars.empty()) return {};
   std::vector<std::string> items(bars.begin(), bars.begin() + static_cast<std::ptrdiff_t>(std::min(most, bars.size())));
-  const auto doubled = std::ranges::unique(items);
-  items.erase(doubled.begin(), doubled.end());
+  items.erase(std::unique(items.begin(), items.end()), items.end());
   return fmt::format("A note comes clearly too late or too early in bar{} {}.", items.size() == 1 ? "" : "s",
                      listed(items));
 }

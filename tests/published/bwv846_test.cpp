@@ -39,7 +39,7 @@ std::string melody_of(const BachBar& bar) {
   std::istringstream words(bar.notes);
   for (std::string& note : n) words >> note;
   std::string half;
-  for (const std::size_t i : {0, 1, 2, 3, 4, 2, 3, 4}) half += n.at(i) + ":1/4 ";
+  for (const std::size_t i : {0U, 1U, 2U, 3U, 4U, 2U, 3U, 4U}) half += n.at(i) + ":1/4 ";
   return half + half;
 }
 

@@ -50,8 +50,9 @@ TEST_CASE("Wilson's interval ends where the count is just 1.96 standard errors a
   const auto [right, of] = GENERATE(table<int, int>(
       {{86, 96}, {91, 96}, {96, 96}, {0, 4}, {1, 1}, {15, 16}, {150, 160}, {27, 27}, {499, 500}, {13, 181}}));
   CAPTURE(right, of);
-  const double share = static_cast<double>(right) / of;
-  const auto errors_away = [&](double p) { return (share - p) / std::sqrt(std::max(1e-300, p * (1.0 - p) / of)); };
+  const double notes = of;
+  const double share = right / notes;
+  const auto errors_away = [&](double p) { return (share - p) / std::sqrt(std::max(1e-300, p * (1.0 - p) / notes)); };
   double low = 0.0;
   double high_of_low = share;
   for (int i = 0; i < 200; ++i) {

@@ -11,7 +11,7 @@ using insideline::io::RowInserts;
 using insideline::io::Statement;
 
 TEST_CASE("rows come into the table all and in order, however many there are") {
-  const std::size_t count = GENERATE(0, 1, 15, 16, 17, 32, 47);
+  const std::size_t count = GENERATE(0U, 1U, 15U, 16U, 17U, 32U, 47U);
   Connection connection("");
   connection.run("CREATE TABLE t (a INTEGER, b TEXT, c)");
   RowInserts rows(connection, "t", 3);
