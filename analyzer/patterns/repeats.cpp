@@ -20,6 +20,7 @@ struct State {
 class SuffixAutomaton {
  public:
   explicit SuffixAutomaton(std::span<const int> tokens) : states_(1) {
+    states_.reserve(2 * tokens.size() + 1);  // it never has more
     std::size_t last = 0;
     for (std::size_t i = 0; i < tokens.size(); ++i) {
       if (tokens[i] == token_break) {

@@ -26,7 +26,8 @@ struct FittedTime {
   double a_quarter = 0.0;
 };
 
-std::optional<FittedTime> fitted_time(std::span<const Moment> moments) {
+/// The straight line that lies nearest to the moments, by least squares; none where all are at one place.
+std::optional<FittedTime> fitted_line(std::span<const Moment> moments) {
   const auto count = static_cast<double>(moments.size());
   double mean_quarters = 0.0;
   double mean_seconds = 0.0;
@@ -40,9 +41,15 @@ std::optional<FittedTime> fitted_time(std::span<const Moment> moments) {
     together += (moment.quarters - mean_quarters) * (moment.seconds - mean_seconds);
     square += (moment.quarters - mean_quarters) * (moment.quarters - mean_quarters);
   }
-  if (square <= 0.0 || together <= 0.0) return std::nullopt;
+  if (square <= 0.0) return std::nullopt;
   const double slope = together / square;
   return FittedTime{mean_seconds - slope * mean_quarters, slope};
+}
+
+/// The same for what was played, where time only goes on.
+std::optional<FittedTime> fitted_time(std::span<const Moment> moments) {
+  const auto line = fitted_line(moments);
+  return line && line->a_quarter > 0.0 ? line : std::nullopt;
 }
 
 std::vector<Stretch> stretches_of(const LaidTake& laid, const TakeAlignment& alignment) {
@@ -292,20 +299,8 @@ class TempoReader {
   }
 
   static double slope_of(std::span<const Moment> tempi) {
-    const auto count = static_cast<double>(tempi.size());
-    double mean_place = 0.0;
-    double mean_tempo = 0.0;
-    for (const Moment& tempo : tempi) {
-      mean_place += tempo.quarters / count;
-      mean_tempo += tempo.seconds / count;
-    }
-    double together = 0.0;
-    double square = 0.0;
-    for (const Moment& tempo : tempi) {
-      together += (tempo.quarters - mean_place) * (tempo.seconds - mean_tempo);
-      square += (tempo.quarters - mean_place) * (tempo.quarters - mean_place);
-    }
-    return square > 0.0 ? together / square : 0.0;
+    const auto line = fitted_line(tempi);
+    return line ? line->a_quarter : 0.0;
   }
 
   static constexpr std::size_t fewest_at_all = 5;
