@@ -5,18 +5,29 @@
 #include "cli/output.hpp"
 #include "cli/section_option.hpp"
 #include "cli/solo_options.hpp"
+#include "io/file_bytes.hpp"
+#include "io/read_result.hpp"
+#include "io/source_text.hpp"
 #include "reports/printed/handout.hpp"
+#include "reports/printed/task_list.hpp"
+#include "reports/printed/worksheet_tasks.hpp"
 
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
 
+#include <algorithm>
+#include <array>
 #include <chrono>
 #include <filesystem>
 #include <map>
 #include <memory>
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
+#include <utility>
+#include <variant>
+#include <vector>
 
 namespace insideline::cli {
 namespace {
@@ -28,6 +39,7 @@ struct HandoutCommand {
   reports::HandoutOptions sheet;
   std::optional<std::string> output;
   std::optional<std::string> lilypond_text;
+  std::optional<std::string> tasks_file;
 };
 
 constexpr const char* handout_examples =
@@ -51,12 +63,56 @@ std::string not_bars(const std::string& text) {
   return "'" + text + "' names no bars; write 9-16, or 9 for a single bar (0 is a pickup)";
 }
 
+constexpr std::array<std::pair<std::string_view, reports::Topic>, 7> topic_names{{
+    {"degrees", reports::Topic::degrees},
+    {"arpeggios", reports::Topic::arpeggios},
+    {"connections", reports::Topic::connections},
+    {"guide-tones", reports::Topic::guide_tones},
+    {"tensions", reports::Topic::tensions},
+    {"non-chord-tones", reports::Topic::non_chord_tones},
+    {"outside", reports::Topic::outside},
+}};
+
+/// "arpeggios,tensions"; empty for anything else.
+std::set<reports::Topic> parsed_topics(std::string_view text) {
+  std::set<reports::Topic> topics;
+  for (std::size_t start = 0; start <= text.size();) {
+    const std::size_t end = std::min(text.find(',', start), text.size());
+    const std::string_view name = text.substr(start, end - start);
+    const auto* const found = std::ranges::find(topic_names, name, &std::pair<std::string_view, reports::Topic>::first);
+    if (found == topic_names.end()) return {};
+    topics.insert(found->second);
+    start = end + 1;
+  }
+  return topics;
+}
+
+std::string no_topics(const std::string& text) {
+  if (!parsed_topics(text).empty()) return {};
+  std::string names;
+  for (const auto& [name, topic] : topic_names) names += fmt::format("{}{}", names.empty() ? "" : ", ", name);
+  return fmt::format("'{}' is not among what a sheet can show; choose from {}, with commas between", text, names);
+}
+
+/// Throws io::ReadError where the list cannot be read.
+std::vector<reports::OwnTask> read_tasks(const std::string& file) {
+  constexpr std::size_t most_bytes = 64 * 1024;
+  const std::string text = io::read_bytes(file, most_bytes);
+  const auto tasks = reports::parse_task_list(text);
+  if (const auto* error = std::get_if<reports::TaskListError>(&tasks))
+    throw io::ReadError(io::place_in(file, text, error->offset), error->message);
+  return std::get<std::vector<reports::OwnTask>>(tasks);
+}
+
 void check_destinations(const HandoutCommand& command) {
+  if (command.tasks_file && command.sheet.kind == reports::SheetKind::annotated)
+    throw CLI::ValidationError("--tasks", "tasks stand on a worksheet and its key only; add --worksheet or --key");
   if (!command.output && !command.lilypond_text) throw CLI::RequiredError("-o FILE.pdf");
   Destinations destinations;
   destinations.add("--output", command.output);
   destinations.add("--ly", command.lilypond_text);
   destinations.spare_all_of(command.solo);
+  destinations.spare(command.tasks_file);
 }
 
 /// Throws io::ReadError where there is nothing to print.
@@ -72,6 +128,20 @@ reports::Excerpt checked_excerpt(const HandoutCommand& command, const reports::R
                                                         "print a part of it with --bars, as in --bars 1-64",
                                                         most_excerpt_bars));
   return *excerpt;
+}
+
+/// Throws io::ReadError where one page does not hold it.
+void check_page(const HandoutCommand& command, const reports::Report& report) {
+  if (!command.sheet.one_page) return;
+  const bool is_double = command.sheet.answer_staff == reports::AnswerStaff::under_each_line;
+  const std::size_t most = is_double ? reports::most_double_lines_on_one_page : reports::most_lines_on_one_page;
+  const std::size_t lines = reports::lines_of_music(report, command.sheet);
+  if (lines > most)
+    throw io::ReadError(
+        io::place_of(report.source.solo_file),
+        fmt::format("it makes {} lines of music, and one page holds {}; print a part of it with --bars, "
+                    "or leave --one-page out",
+                    lines, most));
 }
 
 /// A page takes LilyPond a second or two; the rest is for slow and busy machines.
@@ -92,16 +162,49 @@ void expect_writable(const HandoutCommand& command) {
 }
 
 /// The LilyPond text is written first: it is what remains where no page can be made.
-void make_handout(const HandoutCommand& command) {
+void make_handout(HandoutCommand& command) {
   check_destinations(command);
+  if (command.tasks_file) command.sheet.tasks = read_tasks(*command.tasks_file);
   const reports::Report report = analyzed(command.solo);
   const reports::Excerpt excerpt = checked_excerpt(command, report);
+  check_page(command, report);
   expect_writable(command);
   const std::string text = reports::handout_text(report, command.sheet);
   if (command.lilypond_text) write(*command.lilypond_text, text);
   if (command.output)
     write(*command.output, engraved_pdf(text, time_limit(excerpt), engraved_elsewhere("insideline handout --ly FILE")));
   for (const std::string& warning : report.warnings) print_warning(warning);
+  for (const std::string& name : reports::tasks_without_finds(report, command.sheet))
+    print_warning(fmt::format("the task '{}' is left out: there is nothing to find for it in these bars", name));
+}
+
+void add_task_options(CLI::App& command, HandoutCommand& options) {
+  static const std::map<std::string, reports::AnswerStaff> staves{{"lines", reports::AnswerStaff::under_each_line},
+                                                                  {"end", reports::AnswerStaff::at_the_end}};
+  const std::string group = "What is on the sheet";
+  command
+      .add_option_function<std::string>(
+          "--show", [&options](const std::string& text) { options.sheet.topics = parsed_topics(text); },
+          "Mark these only and leave the rest plain: degrees, arpeggios, connections, guide-tones, tensions, "
+          "non-chord-tones, outside, or several with commas between")
+      ->check(CLI::Validator(no_topics, ""))
+      ->option_text("TOPICS")
+      ->excludes("--worksheet")
+      ->excludes("--key")
+      ->group(group);
+  command
+      .add_option("--tasks", options.tasks_file,
+                  "A text file with your own tasks for --worksheet and --key, one a line")
+      ->option_text("FILE")
+      ->group(group);
+  command
+      .add_option_function<std::string>(
+          "--answer-staff", [&options](const std::string& word) { options.sheet.answer_staff = staves.at(word); },
+          "Empty staves to write on: under the lines, or at the end")
+      ->check(CLI::IsMember({"lines", "end"}))
+      ->option_text("lines|end")
+      ->group(group);
+  command.add_flag("--one-page", options.sheet.one_page, "All of it on one page, set smaller")->group(group);
 }
 
 void add_content_options(CLI::App& command, reports::HandoutOptions& sheet) {
@@ -156,6 +259,7 @@ void add_handout_command(CLI::App& program) {
   const auto options = std::make_shared<HandoutCommand>();
   add_solo_options(*command, options->solo);
   add_content_options(*command, options->sheet);
+  add_task_options(*command, *options);
   add_output_options(*command, *options);
   command->footer(handout_examples);
   command->callback([options] { make_handout(*options); });

@@ -100,7 +100,7 @@ class LineText {
       text += "\\pageBreak ";
     else if (plan_.starts.contains(written.bar))
       text += "\\break ";
-    else if (written.bar > 0 && plan_.is_complete)
+    else if (written.bar > 0)
       text += "\\noBreak ";
     if (const int chorus = chorus_starting_at(sheet_, bar))
       text += fmt::format("\\mark \\markup \\chorus \"{}\" ", chorus);
@@ -206,7 +206,8 @@ std::string drill_sheet_text(const DrillReport& report, const DrillSheetOptions&
   const Sheet sheet{whole, handout, *excerpt_of(whole.solo, std::nullopt)};
   std::string text = fmt::format(
       "\\version \"2.24.0\"\n#(set-default-paper-size \"{}\")\n#(set-global-staff-size 19)\n"
-      "#(define sheet 'annotated)\n#(define title-size 4)\n#(define roomy #f)\n#(define fewest-systems 1)\n",
+      "#(define sheet 'annotated)\n#(define title-size 4)\n#(define roomy #f)\n#(define fewest-systems 1)\n"
+      "#(define on-one-page #f)\n#(define legend-items '())\n",
       options.paper == Paper::a4 ? "a4" : "letter");
   text += printed_prelude();
   text += own_prelude;

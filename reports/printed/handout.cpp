@@ -4,6 +4,7 @@
 #include "reports/printed/closing_summary.hpp"
 #include "reports/printed/lilypond_text.hpp"
 #include "reports/printed/line_plan.hpp"
+#include "reports/printed/marks.hpp"
 #include "reports/printed/prelude.hpp"
 #include "reports/printed/staff_music.hpp"
 #include "reports/printed/text_rows.hpp"
@@ -13,10 +14,14 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cassert>
 #include <cstddef>
+#include <set>
 #include <span>
+#include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace insideline::reports {
@@ -55,12 +60,9 @@ int title_size(const std::string& title) {
 }
 
 /// So that a last page has more than a lone line; a sheet that fits on one page may have as few as there are.
-int fewest_systems(const Excerpt& excerpt, const LinePlan& plan) {
+int fewest_systems(const LinePlan& plan) {
   constexpr std::size_t perhaps_several_pages = 6;
-  constexpr std::size_t usual_bars_in_a_line = 4;
-  const std::size_t bars = excerpt.last_bar - excerpt.first_bar + 1;
-  const std::size_t lines = plan.is_complete ? plan.starts.size() + 1 : bars / usual_bars_in_a_line;
-  return plan.pages.empty() && lines >= perhaps_several_pages ? 2 : 1;
+  return plan.pages.empty() && plan.starts.size() + 1 >= perhaps_several_pages ? 2 : 1;
 }
 
 std::string title_of(const Report& report) {
@@ -110,7 +112,8 @@ std::string tasks_text(const std::vector<Task>& tasks) {
 /// Below the music of the key.
 std::string answers_text(const std::vector<Task>& tasks) {
   std::vector<std::string> lines;
-  for (const Task& task : tasks) lines.push_back(fmt::format("{}.  {}", lines.size() + 1, task.answer));
+  for (const Task& task : tasks)
+    lines.push_back(fmt::format("{}.  {}", lines.size() + 1, task.answer.empty() ? "–" : task.answer));
   return lines.empty() ? "" : section("Answers", lines);
 }
 
@@ -125,31 +128,88 @@ std::string kept_with_music(const std::string& section_text) {
   return section_text.empty() ? section_text : "\\noPageBreak\n" + section_text;
 }
 
-/// `opening` stands before the first bar.
-std::string score(const Sheet& sheet, std::span<const WrittenBar> bars, const LinePlan& plan,
-                  std::string_view opening = "") {
-  const bool with_chords = sheet.options.chords == ChordRow::shown;
+/// What one sheet is printed from.
+struct Page {
+  const Sheet& sheet;
+  std::span<const WrittenBar> bars;
+  LinePlan plan;
+  Marks marks;
+  bool chords_shown = true;
+};
+
+/// A staff under the line, with as many bars and nothing in them.
+std::string empty_staff(const Page& page) {
   std::string text;
-  if (with_chords) text += fmt::format("chords-above = \\lyricmode {{\n{}}}\n\n", chord_row(sheet, bars));
-  text += fmt::format("line = {{\n{}{}}}\n\n", opening, staff_music(sheet, bars, plan));
-  text += fmt::format("degrees-below = \\lyricmode {{\n{}}}\n\n", degree_row(sheet, bars));
+  for (const WrittenBar& bar : page.bars) text += fmt::format("\\skip {} | ", lilypond_length(bar.length));
+  return fmt::format("answers = {{ \\stopStaff \\startStaff {}}}\n\n", text);
+}
+
+/// `opening` stands before the first bar.
+std::string score(const Page& page, std::string_view opening = "") {
+  const bool has_answer_staff = page.sheet.options.answer_staff == AnswerStaff::under_each_line;
+  std::string text;
+  if (page.chords_shown)
+    text += fmt::format("chords-above = \\lyricmode {{\n{}}}\n\n", chord_row(page.sheet, page.bars));
+  text += fmt::format("line = {{\n{}{}}}\n\n", opening, staff_music(page.sheet, page.bars, page.plan, page.marks));
+  text +=
+      fmt::format("degrees-below = \\lyricmode {{\n{}}}\n\n", degree_row(page.sheet, page.bars, page.plan, page.marks));
+  if (has_answer_staff) text += empty_staff(page);
   text += "\\score {\n  <<\n";
-  if (with_chords) text += "    \\new Lyrics \\with { \\chord-row-style } \\chords-above\n";
-  return text +
-         "    \\new Staff \\new Voice \\line\n"
-         "    \\new Lyrics \\with { \\degree-row-style } \\degrees-below\n"
-         "  >>\n" +
-         (plan.last == LastLine::short_of_bars ? "  \\layout { ragged-last = ##t }\n}\n\n" : "}\n\n");
+  if (page.chords_shown) text += "    \\new Lyrics \\with { \\chord-row-style } \\chords-above\n";
+  text += "    \\new Staff \\new Voice \\line\n    \\new Lyrics \\with { \\degree-row-style } \\degrees-below\n";
+  if (has_answer_staff) text += "    \\new Staff \\with { \\answer-staff-style } \\answers\n";
+  return text + "  >>\n" +
+         (page.plan.last == LastLine::short_of_bars ? "  \\layout { ragged-last = ##t }\n}\n\n" : "}\n\n");
+}
+
+/// Staves after the music, four empty bars each.
+std::string staves_at_the_end(const Sheet& sheet) {
+  return sheet.options.answer_staff == AnswerStaff::at_the_end ? "\\empty-staves\n\n" : "";
+}
+
+/// On a worksheet every sign is explained, so that the foot gives nothing away.
+std::set<std::string> legend_of(const Page& page) {
+  if (page.sheet.options.kind == SheetKind::annotated && page.sheet.options.topics.empty())
+    return {"C", "T", "N", "O", "early", "late", "arpeggios", "down", "connections", "guide-tones"};
+  std::set<std::string> items = legend_items(page.sheet, page.marks);
+  if (page.sheet.options.kind != SheetKind::annotated && !page.marks.degrees.empty())
+    items.insert({"C", "T", "N", "O", "early", "late"});
+  return items;
 }
 
 /// What the prelude is told.
-std::string settings(const Sheet& sheet, const LinePlan& plan) {
-  const bool is_roomy = sheet.options.kind != SheetKind::annotated || !plan.pages.empty();
+std::string settings(const Page& page) {
+  const Sheet& sheet = page.sheet;
+  const bool is_roomy =
+      !sheet.options.one_page && (sheet.options.kind != SheetKind::annotated || !page.plan.pages.empty());
   return fmt::format(
-      "\\version \"2.24.0\"\n#(set-default-paper-size \"{}\")\n#(set-global-staff-size 17.5)\n"
-      "#(define sheet '{})\n#(define title-size {})\n#(define roomy {})\n#(define fewest-systems {})\n",
-      paper_name(sheet.options.paper), sheet_symbol(sheet.options.kind), title_size(title_of(sheet.report)),
-      is_roomy ? "#t" : "#f", fewest_systems(sheet.excerpt, plan));
+      "\\version \"2.24.0\"\n#(set-default-paper-size \"{}\")\n#(set-global-staff-size {})\n"
+      "#(define sheet '{})\n#(define title-size {})\n#(define roomy {})\n#(define fewest-systems {})\n"
+      "#(define on-one-page {})\n#(define legend-items '({}))\n",
+      paper_name(sheet.options.paper), sheet.options.one_page ? "15" : "17.5", sheet_symbol(sheet.options.kind),
+      title_size(title_of(sheet.report)), is_roomy ? "#t" : "#f",
+      sheet.options.one_page ? 1 : fewest_systems(page.plan), sheet.options.one_page ? "#t" : "#f",
+      fmt::join(legend_of(page), " "));
+}
+
+Page page_of(const Sheet& sheet, std::span<const WrittenBar> bars, Marks marks) {
+  return {sheet, bars, line_plan(sheet, bars), std::move(marks), sheet.options.chords == ChordRow::shown};
+}
+
+std::string annotated_text(const Sheet& sheet, std::span<const WrittenBar> bars) {
+  const Page page = page_of(sheet, bars, annotated_marks(sheet, sheet.options.topics));
+  return settings(page) + std::string(printed_prelude()) + "\n" + header(sheet) + "\n" + score(page) +
+         staves_at_the_end(sheet) + (sheet.options.topics.empty() ? kept_with_music(summary_text(sheet)) : "");
+}
+
+std::string tasks_sheet_text(const Sheet& sheet, std::span<const WrittenBar> bars) {
+  const std::vector<Task> tasks = worksheet_tasks(sheet);
+  Page page = page_of(sheet, bars, marks_of(tasks));
+  const bool asks_for_chords = std::ranges::any_of(tasks, &Task::asks_for_chords);
+  if (sheet.options.kind == SheetKind::key && asks_for_chords) page.chords_shown = true;
+  const std::string text = settings(page) + std::string(printed_prelude()) + "\n" + header(sheet) + "\n" +
+                           tasks_text(tasks) + "\n" + score(page) + staves_at_the_end(sheet);
+  return sheet.options.kind == SheetKind::key ? text + kept_with_music(answers_text(tasks)) : text;
 }
 
 }  // namespace
@@ -160,15 +220,16 @@ std::string handout_text(const Report& report, const HandoutOptions& options) {
   const Sheet sheet{report, options, *excerpt};
   const std::vector<WrittenBar> all = written_rhythm(report.solo);
   const auto bars = std::span(all).subspan(excerpt->first_bar, excerpt->last_bar - excerpt->first_bar + 1);
-  const LinePlan plan = line_plan(sheet, bars);
-  std::string text = settings(sheet, plan);
-  text += printed_prelude();
-  text += "\n" + header(sheet) + "\n";
-  if (options.kind == SheetKind::annotated)
-    return text + score(sheet, bars, plan) + kept_with_music(summary_text(sheet));
-  const std::vector<Task> tasks = worksheet_tasks(sheet);
-  text += tasks_text(tasks) + "\n" + score(sheet, bars, plan);
-  return options.kind == SheetKind::key ? text + kept_with_music(answers_text(tasks)) : text;
+  return options.kind == SheetKind::annotated ? annotated_text(sheet, bars) : tasks_sheet_text(sheet, bars);
+}
+
+std::size_t lines_of_music(const Report& report, const HandoutOptions& options) {
+  const auto excerpt = excerpt_of(report.solo, options.bars);
+  assert(excerpt && "the bars are there");
+  const Sheet sheet{report, options, *excerpt};
+  const std::vector<WrittenBar> all = written_rhythm(report.solo);
+  const auto bars = std::span(all).subspan(excerpt->first_bar, excerpt->last_bar - excerpt->first_bar + 1);
+  return line_plan(sheet, bars).starts.size() + 1;
 }
 
 std::string screen_text(const Report& report, const BarRange& bars) {
@@ -179,12 +240,12 @@ std::string screen_text(const Report& report, const BarRange& bars) {
   const Sheet sheet{report, options, *excerpt};
   const std::vector<WrittenBar> all = written_rhythm(report.solo);
   const auto written = std::span(all).subspan(excerpt->first_bar, excerpt->last_bar - excerpt->first_bar + 1);
-  const LinePlan plan = line_plan(sheet, written);
+  const Page page = page_of(sheet, written, annotated_marks(sheet, {}));
   const std::size_t first = excerpt->first_bar;
   const bool goes_on = first > 0 && report.solo.bars[first - 1].meter == report.solo.bars[first].meter;
-  return settings(sheet, plan) + std::string(printed_prelude()) +
+  return settings(page) + std::string(printed_prelude()) +
          "\n\\include \"lilypond-book-preamble.ly\"\n\\paper { line-width = 190\\mm }\n\n" +
-         score(sheet, written, plan, goes_on ? "\\once \\omit Staff.TimeSignature " : "");
+         score(page, goes_on ? "\\once \\omit Staff.TimeSignature " : "");
 }
 
 }  // namespace insideline::reports

@@ -1,12 +1,16 @@
 #include "reports/printed/line_plan.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <vector>
 
 namespace insideline::reports {
 namespace {
 
-constexpr std::size_t most_in_a_line = 31;  // notes and rests, each with room for a degree; tried on A4 and Letter
+constexpr std::size_t bars_in_a_line = 4;
+constexpr std::size_t most_in_a_line = 34;  // notes and rests, each with room for a degree; tried on A4 and Letter
+
+using Line = std::span<const WrittenBar>;
 
 std::size_t symbols_in(const WrittenBar& bar) {
   std::size_t count = bar.groups.empty() ? 1 : 0;
@@ -14,30 +18,43 @@ std::size_t symbols_in(const WrittenBar& bar) {
   return count;
 }
 
-/// Lines of `size` full bars, counted anew from every chorus; a pickup belongs to the first line.
-std::vector<std::span<const WrittenBar>> lines_of(const Sheet& sheet, std::span<const WrittenBar> bars,
-                                                  std::size_t size) {
-  std::vector<std::span<const WrittenBar>> lines;
+bool fits(Line line) {
+  std::size_t count = 0;
+  for (const WrittenBar& bar : line) count += symbols_in(bar);
+  return count <= most_in_a_line;
+}
+
+/// Groups of four full bars, counted anew from every chorus; a pickup belongs to the first.
+std::vector<Line> groups_of_four(const Sheet& sheet, Line bars) {
+  std::vector<Line> groups;
   std::size_t first = 0;
   std::size_t full_bars = 0;
   for (std::size_t index = 0; index < bars.size(); ++index) {
     const Bar& bar = sheet.report.solo.bars[bars[index].bar];
     const bool begins_chorus = index > 0 && bar.number > 1 && chorus_starting_at(sheet, bar) > 0;
-    if (full_bars == size || begins_chorus) {
-      lines.push_back(bars.subspan(first, index - first));
+    if (full_bars == bars_in_a_line || begins_chorus) {
+      groups.push_back(bars.subspan(first, index - first));
       first = index;
       full_bars = 0;
     }
     if (bar.number > 0) ++full_bars;
   }
-  lines.push_back(bars.subspan(first));
-  return lines;
+  groups.push_back(bars.subspan(first));
+  return groups;
+}
+
+/// The group as one line, or its halves as lines, as far down as need be.
+void add_lines(Line group, std::vector<Line>& lines) {
+  if (group.size() == 1 || fits(group)) return lines.push_back(group);
+  const std::size_t half = (group.size() + 1) / 2;
+  add_lines(group.first(half), lines);
+  add_lines(group.subspan(half), lines);
 }
 
 /// The choruses, each of them a page, where that makes pages neither empty nor crowded.
-std::set<std::size_t> pages_of(const Sheet& sheet, const std::vector<std::span<const WrittenBar>>& lines) {
+std::set<std::size_t> pages_of(const Sheet& sheet, const std::vector<Line>& lines) {
   constexpr std::size_t one_page = 7;
-  constexpr std::size_t fewest_on_a_page = 4;
+  constexpr std::size_t fewest_on_a_page = 5;
   if (lines.size() <= one_page) return {};
   std::set<std::size_t> pages;
   std::size_t page_begin = 0;
@@ -52,12 +69,6 @@ std::set<std::size_t> pages_of(const Sheet& sheet, const std::vector<std::span<c
   return pages;
 }
 
-bool fits(std::span<const WrittenBar> line) {
-  std::size_t count = 0;
-  for (const WrittenBar& bar : line) count += symbols_in(bar);
-  return count <= most_in_a_line;
-}
-
 }  // namespace
 
 int chorus_starting_at(const Sheet& sheet, const Bar& bar) {
@@ -69,19 +80,18 @@ int chorus_starting_at(const Sheet& sheet, const Bar& bar) {
 }
 
 LinePlan line_plan(const Sheet& sheet, std::span<const WrittenBar> bars) {
+  std::vector<Line> lines;
+  for (const Line group : groups_of_four(sheet, bars)) add_lines(group, lines);
   LinePlan plan;
-  for (const std::size_t size : {std::size_t{4}, std::size_t{2}}) {
-    const auto lines = lines_of(sheet, bars, size);
-    if (!std::ranges::all_of(lines, fits)) continue;
-    for (std::size_t line = 1; line < lines.size(); ++line) plan.starts.insert(lines[line].front().bar);
-    plan.pages = pages_of(sheet, lines);
-    plan.is_complete = true;
-    plan.last = lines.back().size() < size ? LastLine::short_of_bars : LastLine::full;
-    return plan;
-  }
-  for (const WrittenBar& written : bars.subspan(1))
-    if (chorus_starting_at(sheet, sheet.report.solo.bars[written.bar]) > 0) plan.starts.insert(written.bar);
+  for (std::size_t line = 1; line < lines.size(); ++line) plan.starts.insert(lines[line].front().bar);
+  plan.pages = pages_of(sheet, lines);
+  const bool is_short = lines.back().size() < std::min(lines.front().size(), bars_in_a_line);
+  plan.last = is_short ? LastLine::short_of_bars : LastLine::full;
   return plan;
+}
+
+std::size_t line_of(const LinePlan& plan, std::size_t bar) {
+  return static_cast<std::size_t>(std::distance(plan.starts.begin(), plan.starts.upper_bound(bar)));
 }
 
 }  // namespace insideline::reports

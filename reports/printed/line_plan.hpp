@@ -1,5 +1,5 @@
-// Where a new line of music begins. Forms are counted in fours, so four bars make a line
-// where they fit, else two; a chorus begins a line. Common practice, no source.
+// Where a new line of music begins. Forms are counted in fours, so four bars make a line where they fit; four that do
+// not are two lines of two, or of one bar each. A chorus begins a line. Common practice, no source.
 #pragma once
 
 #include "analyzer/notation/rhythm_writing.hpp"
@@ -18,12 +18,14 @@ struct LinePlan {
   std::set<std::size_t>
       starts;                   ///< bars that begin a line, as indices into Solo::bars; the first bar is not among them
   std::set<std::size_t> pages;  ///< those of them that begin a page
-  bool is_complete = false;     ///< false: the engraver may break elsewhere as well
   LastLine last = LastLine::full;
 };
 
 /// `bars` are those of the excerpt.
 LinePlan line_plan(const Sheet& sheet, std::span<const WrittenBar> bars);
+
+/// The line of a bar, an index into Solo::bars; 0 is the first.
+std::size_t line_of(const LinePlan& plan, std::size_t bar);
 
 /// The chorus that begins with the bar, where there are several; 0 for none.
 int chorus_starting_at(const Sheet& sheet, const Bar& bar);

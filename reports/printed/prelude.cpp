@@ -10,11 +10,11 @@ namespace {
 constexpr std::string_view signs = R"lily(
 #(define is-worksheet (eq? sheet 'worksheet))
 
-% Heads. C chord tone, T tension, N non-chord tone, O outside, X no chord.
-#(define role-colour '((C . "#0072B2") (T . "#D55E00") (N . "#CC79A7") (O . "#000000") (X . "#000000")))
-#(define role-style '((C . default) (T . la) (N . do) (O . harmonic-mixed) (X . default)))
-#(define role-class '((C . "role-chord") (T . "role-tension") (N . "role-nonchord") (O . "role-outside") (X . "role-none")))
-#(define role-size '((C . 0) (T . 0) (N . 1.2) (O . 0.6) (X . 0)))
+% Heads. C chord tone, T tension, N non-chord tone, O outside, X no chord, P plain: the sheet says nothing of it.
+#(define role-colour '((C . "#0072B2") (T . "#D55E00") (N . "#CC79A7") (O . "#000000") (X . "#000000") (P . "#000000")))
+#(define role-style '((C . default) (T . la) (N . do) (O . harmonic-mixed) (X . default) (P . default)))
+#(define role-class '((C . "role-chord") (T . "role-tension") (N . "role-nonchord") (O . "role-outside") (X . "role-none") (P . "role-plain")))
+#(define role-size '((C . 0) (T . 0) (N . 1.2) (O . 0.6) (X . 0) (P . 0)))
 
 #(define (tweak-head! music property value)
   (set! (ly:music-property music 'tweaks)
@@ -35,6 +35,21 @@ note = #(define-music-function (role id degree music) (symbol? string? string? l
         `((id . ,id))
         `((id . ,id) (class . ,(assq-ref role-class role)) (data-degree . ,degree))))
   music)
+
+% A circle or a square round the head; it takes no room of its own.
+#(define ((ring-round shape) grob)
+  (let* ((head (ly:note-head::print grob))
+         (ring (if (eq? shape 'circle) (circle-stencil head 0.12 0.35) (box-stencil head 0.12 0.35))))
+    (ly:make-stencil (ly:stencil-expr ring) (ly:stencil-extent head X) (ly:stencil-extent head Y))))
+ringed = #(define-music-function (shape music) (symbol? ly:music?)
+  (if (not is-worksheet) (tweak-head! music 'stencil (ring-round shape)))
+  music)
+
+#(define-markup-command (word-over layout props word) (string?)
+  (interpret-markup layout props
+    (if is-worksheet
+        #{ \markup \transparent \sans \fontsize #-3 #word #}
+        #{ \markup \sans \bold \fontsize #-3 #word #})))
 
 % A note held from the one before.
 held = #(define-music-function (role music) (symbol? ly:music?)
@@ -85,6 +100,13 @@ held = #(define-music-function (role music) (symbol? ly:music?)
                  #{ \markup \blank #}
                  #{ \markup \concat { #before \degree-sign #role #accidental #number #after } #}))))
 
+% The degree that an arrow from the line above leads to.
+#(define-markup-command (reached layout props thickness sign) (number? markup?)
+  (interpret-markup layout props
+    (if is-worksheet
+        sign
+        #{ \markup \overlay { #sign \translate #'(-5.2 . 0) \arrow-of #thickness } #})))
+
 % Root, its accidental, the kind of chord, what is raised behind it, the bass and its accidental.
 #(define-markup-command (chord-symbol layout props root accidental quality extension bass bass-accidental)
   (string? string? string? markup-list? string? string?)
@@ -121,7 +143,7 @@ guide = {
 constexpr std::string_view page = R"lily(
 #(define-markup-command (head layout props glyph role) (string? symbol?)
   (interpret-markup layout props
-    (if is-worksheet
+    (if (not (eq? sheet 'annotated))
         #{ \markup \null #}
         #{ \markup \concat { \with-color #(assq-ref role-colour role) \fontsize #-1 \raise #0.6 \musicglyph #glyph
                              \hspace #0.7 } #})))
@@ -129,29 +151,30 @@ constexpr std::string_view page = R"lily(
 #(define-markup-command (legend-line layout props items) (markup-list?)
   (interpret-markup layout props #{ \markup \fontsize #-2.2 \line { #items } #}))
 
+#(define (explained pairs)
+  (map cdr (filter (lambda (pair) (memq (car pair) legend-items)) pairs)))
+
 #(define-markup-command (legend-signs layout props) ()
   (interpret-markup layout props
-    #{ \markup \override #'(word-space . 2.6) \legend-line {
-         \concat { #(if is-worksheet "Write degrees like this:" "") }
-         \concat { \head "noteheads.s2" #'C \degree-sign #'C "b" "3" "  chord tone" }
-         \concat { \head "noteheads.s2la" #'T \degree-sign #'T "" "9" "  tension" }
-         \concat { \head "noteheads.s2do" #'N \degree-sign #'N "b" "9" "  non-chord tone" }
-         \concat { \head "noteheads.s2harmonic" #'O \degree-sign #'O "#" "5" "  outside" }
-         \concat { \bold "3»" "  of the chord to come" }
-         \concat { \bold "«4" "  of the chord before" }
-       } #}))
+    #{ \markup \override #'(word-space . 2.6) \legend-line #(append
+         (if (and is-worksheet (pair? legend-items)) (list #{ \markup "Write degrees like this:" #}) '())
+         (explained (list
+           (cons 'C #{ \markup \concat { \head "noteheads.s2" #'C \degree-sign #'C "b" "3" "  chord tone" } #})
+           (cons 'T #{ \markup \concat { \head "noteheads.s2la" #'T \degree-sign #'T "" "9" "  tension" } #})
+           (cons 'N #{ \markup \concat { \head "noteheads.s2do" #'N \degree-sign #'N "b" "9" "  non-chord tone" } #})
+           (cons 'O #{ \markup \concat { \head "noteheads.s2harmonic" #'O \degree-sign #'O "#" "5" "  outside" } #})
+           (cons 'early #{ \markup \concat { \bold "3»" "  of the chord to come" } #})
+           (cons 'late #{ \markup \concat { \bold "«4" "  of the chord before" } #})))) #}))
 
 #(define-markup-command (legend-lines layout props) ()
   (interpret-markup layout props
-    #{ \markup \override #'(word-space . 2.6) \legend-line {
-         \concat {
+    #{ \markup \override #'(word-space . 2.6) \legend-line #(explained (list
+         (cons 'arpeggios #{ \markup \concat {
            \override #'(thickness . 1.4) \path #0.14 #'((moveto 0 0.3) (lineto 0 1.3) (lineto 3.4 1.3) (lineto 3.4 0.3))
-           "  arpeggio, with its degrees"
-         }
-         \concat { \italic "down!" "  straight down" }
-         \concat { \arrow-of #0.1 "  connection" }
-         \concat { \arrow-of #0.3 "  connection of third and seventh" }
-       } #}))
+           "  arpeggio, with its degrees" } #})
+         (cons 'down #{ \markup \concat { \italic "down!" "  straight down" } #})
+         (cons 'connections #{ \markup \concat { \arrow-of #0.1 "  connection" } #})
+         (cons 'guide-tones #{ \markup \concat { \arrow-of #0.3 "  connection of third and seventh" } #}))) #}))
 
 #(define-markup-command (arrow-of layout props thickness) (number?)
   (interpret-markup layout props
@@ -194,6 +217,7 @@ constexpr std::string_view page = R"lily(
   ragged-last-bottom = ##t
   ragged-bottom = #roomy
   min-systems-per-page = #fewest-systems
+  page-count = #(if on-one-page 1 #f)
   top-system-spacing = #'((basic-distance . 9) (minimum-distance . 7) (padding . 3) (stretchability . 4))
   last-bottom-spacing = #'((basic-distance . 6) (minimum-distance . 4) (padding . 3) (stretchability . 10))
   bookTitleMarkup = \markup \column {
@@ -251,7 +275,17 @@ constexpr std::string_view page = R"lily(
 chord-row-style = \with {
   \override LyricText.self-alignment-X = #LEFT
   \override VerticalAxisGroup.staff-affinity = #DOWN
-  \override VerticalAxisGroup.nonstaff-relatedstaff-spacing.padding = #1.1
+  \override VerticalAxisGroup.nonstaff-relatedstaff-spacing.padding = #3.3
+}
+answer-staff-style = \with {
+  \omit Clef
+  \omit TimeSignature
+  \omit KeySignature
+  \override VerticalAxisGroup.staff-staff-spacing.padding = #2
+}
+empty-staves = \score {
+  \new Staff \with { \omit Clef \omit TimeSignature } \repeat unfold 3 { \repeat unfold 4 { s1 | } \break }
+  \layout { \context { \Score \omit BarNumber } }
 }
 degree-row-style = \with {
   \override LyricText.font-size = #-0.5

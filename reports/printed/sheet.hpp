@@ -8,6 +8,9 @@
 #include <cstddef>
 #include <cstdint>
 #include <optional>
+#include <set>
+#include <string>
+#include <vector>
 
 namespace insideline::reports {
 
@@ -19,6 +22,20 @@ enum class SheetKind : std::uint8_t {
 enum class Paper : std::uint8_t { a4, letter };
 enum class PrintedPitch : std::uint8_t { concert, written };
 enum class ChordRow : std::uint8_t { shown, left_out };
+
+/// What an annotated sheet can be about.
+enum class Topic : std::uint8_t { degrees, arpeggios, connections, guide_tones, tensions, non_chord_tones, outside };
+
+/// An empty staff to write on.
+enum class AnswerStaff : std::uint8_t { none, under_each_line, at_the_end };
+
+/// A line of a teacher's own list of tasks: one of ours by its name, or an instruction with the answer, which may be
+/// empty.
+struct OwnTask {
+  std::string named;
+  std::string instruction;
+  std::string answer;
+};
 
 /// Bar numbers as `Bar::number`, both included.
 struct BarRange {
@@ -32,6 +49,10 @@ struct HandoutOptions {
   PrintedPitch pitch = PrintedPitch::concert;
   ChordRow chords = ChordRow::shown;
   std::optional<BarRange> bars = std::nullopt;  ///< none: the whole solo
+  std::set<Topic> topics = {};                  ///< none: everything
+  std::vector<OwnTask> tasks = {};              ///< none: chosen from what is in the solo
+  AnswerStaff answer_staff = AnswerStaff::none;
+  bool one_page = false;
 };
 
 /// The printed part of a solo. `first_bar` and `last_bar` are indices into Solo::bars.

@@ -61,13 +61,13 @@ std::string_view way_of(const Arpeggio& arpeggio) {
   return "both ways";
 }
 
-std::string cell_markup(const Arpeggio& arpeggio) {
-  std::string degrees;
-  for (const Degree& degree : arpeggio.degrees) {
-    if (!degrees.empty()) degrees += "\"-\" ";
-    degrees += fmt::format("\\plain-degree {} ", degree_arguments(degree));
+std::string cell_markup(std::string_view way, std::span<const Degree> degrees) {
+  std::string text;
+  for (const Degree& degree : degrees) {
+    if (!text.empty()) text += "\"-\" ";
+    text += fmt::format("\\plain-degree {} ", degree_arguments(degree));
   }
-  return fmt::format("\\markup \\cell \"{}\" {{ {}}}", way_of(arpeggio), degrees);
+  return fmt::format("\\markup \\cell \"{}\" {{ {}}}", way, text);
 }
 
 }  // namespace insideline::reports

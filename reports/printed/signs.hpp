@@ -3,6 +3,7 @@
 
 #include "analyzer/analysis.hpp"
 
+#include <span>
 #include <string>
 #include <string_view>
 
@@ -21,6 +22,6 @@ std::string degree_markup(const NoteLabel& label);
 std::string_view way_of(const Arpeggio& arpeggio);
 
 /// \markup \cell "down" { \plain-degree "" "5" "-" ... }.
-std::string cell_markup(const Arpeggio& arpeggio);
+std::string cell_markup(std::string_view way, std::span<const Degree> degrees);
 
 }  // namespace insideline::reports

@@ -2,7 +2,6 @@
 
 #include "reports/printed/lilypond_text.hpp"
 #include "reports/printed/signs.hpp"
-#include "reports/tallies.hpp"
 
 #include <fmt/format.h>
 
@@ -12,6 +11,7 @@
 #include <iterator>
 #include <map>
 #include <optional>
+#include <set>
 #include <vector>
 
 namespace insideline::reports {
@@ -45,15 +45,14 @@ struct Attachments {
   std::map<std::size_t, std::string> after;
 };
 
-/// The arpeggio's notes, line by line of the plan.
-std::vector<std::vector<std::size_t>> notes_by_line(const Sheet& sheet, const Arpeggio& arpeggio,
+/// The notes under a bracket, line by line of the plan.
+std::vector<std::vector<std::size_t>> notes_by_line(const Sheet& sheet, const std::vector<std::size_t>& notes,
                                                     const LinePlan& plan) {
   std::vector<std::vector<std::size_t>> lines;
   std::optional<std::size_t> line;
-  for (const std::size_t note : arpeggio.notes) {
-    const std::size_t bar = bar_index_at(sheet.report.solo, sheet.report.solo.notes[note].onset);
-    const auto line_of_note =
-        static_cast<std::size_t>(std::distance(plan.starts.begin(), plan.starts.upper_bound(bar)));
+  for (const std::size_t note : notes) {
+    const std::size_t line_of_note =
+        line_of(plan, bar_index_at(sheet.report.solo, sheet.report.solo.notes[note].onset));
     if (line != line_of_note) lines.emplace_back();
     line = line_of_note;
     lines.back().push_back(note);
@@ -61,22 +60,21 @@ std::vector<std::vector<std::size_t>> notes_by_line(const Sheet& sheet, const Ar
   return lines;
 }
 
-/// A bracket over each arpeggio; one that goes on in the next line has two, and its text at the longer.
-Attachments brackets(const Sheet& sheet, const LinePlan& plan) {
+/// A bracket that goes on in the next line has two, and its text at the longer. One bracket cannot end on the note
+/// where the next begins.
+Attachments attached_brackets(const Sheet& sheet, const Marks& marks, const LinePlan& plan) {
   Attachments attachments;
-  const std::vector<Arpeggio>& arpeggios = sheet.report.analysis.arpeggios;
-  for (std::size_t i = 0; i < arpeggios.size(); ++i) {
-    Arpeggio arpeggio = arpeggios[i];
-    const auto is_printed = [&](std::size_t note) { return is_printed_note(sheet, note); };
-    if (arpeggio.notes.size() < 2 || !std::ranges::all_of(arpeggio.notes, is_printed)) continue;
-    // One bracket cannot end on the note where the next begins.
-    if (shares_first_note(arpeggios, i)) arpeggio.notes.erase(arpeggio.notes.begin());
-    const auto lines = notes_by_line(sheet, arpeggio, plan);
+  std::set<std::size_t> ends;
+  for (const Bracket& bracket : marks.brackets) {
+    std::vector<std::size_t> notes = bracket.notes;
+    if (ends.contains(notes.front())) notes.erase(notes.begin());
+    ends.insert(notes.back());
+    const auto lines = notes_by_line(sheet, notes, plan);
     const auto longest = std::ranges::max_element(lines, {}, &std::vector<std::size_t>::size);
     for (auto line = lines.begin(); line != lines.end(); ++line) {
       if (line->size() < 2) continue;
       attachments.before[line->front()] = fmt::format("\\once \\override HorizontalBracketText.text = {} ",
-                                                      line == longest ? cell_markup(arpeggios[i]) : "\\markup \\null");
+                                                      line == longest ? bracket.text : "\\markup \\null");
       attachments.after[line->front()] += "\\startGroup";
       attachments.after[line->back()] += "\\stopGroup";
     }
@@ -84,13 +82,12 @@ Attachments brackets(const Sheet& sheet, const LinePlan& plan) {
   return attachments;
 }
 
-/// Whether an arpeggio that has one bracket runs over the start of the bar.
-bool is_bracketed_across(const Sheet& sheet, const Bar& bar) {
-  return std::ranges::any_of(sheet.report.analysis.arpeggios, [&](const Arpeggio& arpeggio) {
-    return sheet.report.solo.notes[arpeggio.notes.front()].onset < bar.onset &&
-           sheet.report.solo.notes[arpeggio.notes.back()].onset >= bar.onset;
-  });
-}
+/// What is put to the notes: heads, and what stands before and after each.
+struct Drawn {
+  const Sheet& sheet;
+  const Marks& marks;
+  Attachments attachments;
+};
 
 Pitch printed_pitch(const Sheet& sheet, std::size_t note) {
   const Note& source = sheet.report.solo.notes[note];
@@ -101,37 +98,55 @@ std::string value_text(const NoteValue& value) {
   return std::to_string(value.divisor) + std::string(static_cast<std::size_t>(value.dots), '.');
 }
 
-std::string head(const Sheet& sheet, std::size_t note, bool struck, std::string_view value) {
-  const NoteLabel& label = sheet.report.analysis.labels[note];
-  const std::string sound = lilypond_pitch(printed_pitch(sheet, note)) + std::string(value);
-  if (!struck) return fmt::format("\\held #'{} {}", role_letter(label.role), sound);
-  return fmt::format("\\note #'{} \"n{}\" \"{}\" {}", role_letter(label.role), note,
+/// P: a plain head.
+std::string_view head_letter(const Drawn& drawn, std::size_t note) {
+  return drawn.marks.coloured.contains(note) ? role_letter(drawn.sheet.report.analysis.labels[note].role) : "P";
+}
+
+std::string_view ring_call(const Drawn& drawn, std::size_t note) {
+  const auto ring = drawn.marks.rings.find(note);
+  if (ring == drawn.marks.rings.end()) return "";
+  return ring->second == Ring::circle ? "\\ringed #'circle " : "\\ringed #'square ";
+}
+
+std::string head(const Drawn& drawn, std::size_t note, bool struck, std::string_view value) {
+  const NoteLabel& label = drawn.sheet.report.analysis.labels[note];
+  const std::string sound = lilypond_pitch(printed_pitch(drawn.sheet, note)) + std::string(value);
+  if (!struck) return fmt::format("\\held #'{} {}", head_letter(drawn, note), sound);
+  return fmt::format("{}\\note #'{} \"n{}\" \"{}\" {}", ring_call(drawn, note), head_letter(drawn, note), note,
                      label.degree ? to_string(*label.degree) : "", sound);
 }
 
-std::string grace_text(const Sheet& sheet, std::span<const std::size_t> notes, std::string_view kind) {
+std::string grace_text(const Drawn& drawn, std::span<const std::size_t> notes, std::string_view kind) {
   if (notes.empty()) return {};
   std::string text = fmt::format("\\{} {{ ", kind);
-  for (const std::size_t note : notes) text += head(sheet, note, true, notes.size() == 1 ? "8" : "16") + " ";
+  for (const std::size_t note : notes) text += head(drawn, note, true, notes.size() == 1 ? "8" : "16") + " ";
   return text + "} ";
 }
 
-std::string symbol_text(const Sheet& sheet, const Attachments& attachments, const WrittenSymbol& symbol) {
+std::string words_over(const Drawn& drawn, std::size_t note) {
+  const auto words = drawn.marks.words.find(note);
+  if (words == drawn.marks.words.end()) return {};
+  return fmt::format("^\\markup \\word-over \"{}\"", fmt::join(words->second, " "));
+}
+
+std::string symbol_text(const Drawn& drawn, const WrittenSymbol& symbol) {
   if (!symbol.note) return "r" + value_text(symbol.value);
-  std::string text = grace_text(sheet, symbol.grace_notes, "acciaccatura");
-  const auto before = attachments.before.find(*symbol.note);
-  if (symbol.struck && before != attachments.before.end()) text += before->second;
-  text += head(sheet, *symbol.note, symbol.struck, value_text(symbol.value));
+  std::string text = grace_text(drawn, symbol.grace_notes, "acciaccatura");
+  const auto before = drawn.attachments.before.find(*symbol.note);
+  if (symbol.struck && before != drawn.attachments.before.end()) text += before->second;
+  text += head(drawn, *symbol.note, symbol.struck, value_text(symbol.value));
   if (symbol.tied) text += "~";
-  const auto after = attachments.after.find(*symbol.note);
-  if (symbol.struck && after != attachments.after.end()) text += after->second;
-  if (!symbol.grace_notes_after.empty()) text += " " + grace_text(sheet, symbol.grace_notes_after, "grace");
+  const auto after = drawn.attachments.after.find(*symbol.note);
+  if (symbol.struck && after != drawn.attachments.after.end()) text += after->second;
+  if (symbol.struck) text += words_over(drawn, *symbol.note);
+  if (!symbol.grace_notes_after.empty()) text += " " + grace_text(drawn, symbol.grace_notes_after, "grace");
   return text;
 }
 
-std::string group_text(const Sheet& sheet, const Attachments& attachments, const WrittenGroup& group) {
+std::string group_text(const Drawn& drawn, const WrittenGroup& group) {
   std::string text;
-  for (const WrittenSymbol& symbol : group.symbols) text += symbol_text(sheet, attachments, symbol) + " ";
+  for (const WrittenSymbol& symbol : group.symbols) text += symbol_text(drawn, symbol) + " ";
   if (group.notes == group.in_time_of) return text;
   return fmt::format("\\tuplet {}/{} {{ {}}} ", group.notes, group.in_time_of, text);
 }
@@ -144,7 +159,7 @@ std::string line_text(const Sheet& sheet, const LinePlan& plan, const WrittenBar
     text += "\\pageBreak ";
   else if (plan.starts.contains(written.bar))
     text += "\\break ";
-  else if (before != nullptr && (plan.is_complete || is_bracketed_across(sheet, bar)))
+  else if (before != nullptr)
     text += "\\noBreak ";
   if (const int chorus = chorus_starting_at(sheet, bar))
     text += fmt::format("\\mark \\markup \\chorus \"{}\" ", chorus);
@@ -169,9 +184,9 @@ std::string bar_opening(const Sheet& sheet, const WrittenBar& written, const Bar
   return text;
 }
 
-std::string bar_text(const Sheet& sheet, const Attachments& attachments, const WrittenBar& written) {
+std::string bar_text(const Drawn& drawn, const WrittenBar& written) {
   std::string text;
-  for (const WrittenGroup& group : written.groups) text += group_text(sheet, attachments, group);
+  for (const WrittenGroup& group : written.groups) text += group_text(drawn, group);
   if (written.groups.empty()) text = fmt::format("R{} ", lilypond_length(written.length));
   return text + "|";
 }
@@ -197,9 +212,10 @@ std::string_view clef_for(std::span<const Pitch> pitches) {
   return *middle <= middle_c ? bass.name : treble.name;
 }
 
-std::string staff_music(const Sheet& sheet, std::span<const WrittenBar> bars, const LinePlan& plan) {
+std::string staff_music(const Sheet& sheet, std::span<const WrittenBar> bars, const LinePlan& plan,
+                        const Marks& marks) {
   const Solo& solo = sheet.report.solo;
-  const Attachments attachments = brackets(sheet, plan);
+  const Drawn drawn{sheet, marks, attached_brackets(sheet, marks, plan)};
   std::vector<Pitch> pitches;  // of the whole solo, so that all sheets of it have one clef
   for (std::size_t note = 0; note < solo.notes.size(); ++note)
     if (!solo.notes[note].grace) pitches.push_back(printed_pitch(sheet, note));
@@ -212,7 +228,7 @@ std::string staff_music(const Sheet& sheet, std::span<const WrittenBar> bars, co
   for (const WrittenBar& written : bars) {
     const Bar& bar = solo.bars[written.bar];
     text += fmt::format("  % bar {}\n  {}{}{}\n", bar.number, line_text(sheet, plan, written, before),
-                        bar_opening(sheet, written, before, length_before), bar_text(sheet, attachments, written));
+                        bar_opening(sheet, written, before, length_before), bar_text(drawn, written));
     // After a shortened first bar the meter counts again.
     length_before =
         before == nullptr && written.length < bar_length(bar.meter) ? bar_length(bar.meter) : written.length;

@@ -4,6 +4,7 @@
 
 #include "analyzer/notation/rhythm_writing.hpp"
 #include "reports/printed/line_plan.hpp"
+#include "reports/printed/marks.hpp"
 #include "reports/printed/sheet.hpp"
 
 #include <span>
@@ -17,6 +18,6 @@ namespace insideline::reports {
 std::string_view clef_for(std::span<const Pitch> pitches);
 
 /// `bars` are those of the excerpt.
-std::string staff_music(const Sheet& sheet, std::span<const WrittenBar> bars, const LinePlan& plan);
+std::string staff_music(const Sheet& sheet, std::span<const WrittenBar> bars, const LinePlan& plan, const Marks& marks);
 
 }  // namespace insideline::reports

@@ -8,6 +8,7 @@
 
 #include <functional>
 #include <map>
+#include <optional>
 #include <vector>
 
 namespace insideline::reports {
@@ -68,24 +69,65 @@ std::vector<Entry> chords_of_bar(const Sheet& sheet, const Bar& bar) {
   return entries;
 }
 
-/// The next note with a degree under it; none at the end.
-std::optional<std::size_t> next_printed(const Sheet& sheet, std::size_t note) {
-  for (std::size_t next = note + 1; next < sheet.report.solo.notes.size(); ++next)
-    if (!sheet.report.solo.notes[next].grace) return is_printed_note(sheet, next) ? std::optional(next) : std::nullopt;
-  return std::nullopt;
+/// An arrow runs from degree to degree; where the line of music ends between them, it stands before the second.
+struct Arrow {
+  std::size_t to = 0;
+  bool is_guide_tone = false;
+  bool over_line_end = false;
+};
+
+std::map<std::size_t, Arrow> arrows_of(const Sheet& sheet, const LinePlan& plan, const Marks& marks) {
+  const auto line_of_note = [&](std::size_t note) {
+    return line_of(plan, bar_index_at(sheet.report.solo, sheet.report.solo.notes[note].onset));
+  };
+  std::map<std::size_t, Arrow> arrows;
+  for (const Connection* connection : drawn_connections(sheet)) {
+    const auto mark = marks.arrows.find(*connection->from_note);
+    if (mark == marks.arrows.end()) continue;
+    arrows[mark->first] = {*connection->to_note, mark->second,
+                           line_of_note(mark->first) != line_of_note(*connection->to_note)};
+  }
+  return arrows;
 }
 
-/// The connections that an arrow can show, by the note they leave.
-std::map<std::size_t, const Connection*> arrows(const Sheet& sheet) {
-  std::map<std::size_t, const Connection*> result;
-  for (const Connection& connection : sheet.report.analysis.connections) {
-    if (connection.kind == ConnectionKind::none || !connection.from_note || !connection.to_note) continue;
-    if (is_printed_note(sheet, *connection.from_note) &&
-        next_printed(sheet, *connection.from_note) == connection.to_note)
-      result[*connection.from_note] = &connection;
+class PrintedDegrees {
+ public:
+  PrintedDegrees(const Sheet& sheet, const LinePlan& plan, const Marks& marks)
+      : sheet_(sheet), marks_(marks), arrows_(arrows_of(sheet, plan, marks)) {}
+
+  std::vector<Entry> entries_of(const WrittenBar& written) {
+    std::vector<Entry> entries;
+    Beats place;
+    for (const WrittenGroup& group : written.groups) {
+      for (const WrittenSymbol& symbol : group.symbols) {
+        if (symbol.note && symbol.struck && marks_.degrees.contains(*symbol.note))
+          entries.push_back(entry_of(place, *symbol.note));
+        place += length_of(symbol.value) * Beats(group.in_time_of, group.notes);
+      }
+    }
+    return entries;
   }
-  return result;
-}
+
+ private:
+  Entry entry_of(const Beats& place, std::size_t note) {
+    std::string markup = degree_markup(sheet_.report.analysis.labels[note]);
+    if (arriving_ && arriving_->to == note)
+      markup = fmt::format("\\reached #{} {}", arriving_->is_guide_tone ? "0.3" : "0.1", markup);
+    arriving_.reset();
+    const auto arrow = arrows_.find(note);
+    if (arrow == arrows_.end()) return {place, "", markup, ""};
+    if (arrow->second.over_line_end) {
+      arriving_ = arrow->second;
+      return {place, "", markup, ""};
+    }
+    return {place, arrow->second.is_guide_tone ? "\\guide " : "", markup, " \\connection"};
+  }
+
+  const Sheet& sheet_;
+  const Marks& marks_;
+  std::map<std::size_t, Arrow> arrows_;
+  std::optional<Arrow> arriving_;
+};
 
 }  // namespace
 
@@ -94,25 +136,9 @@ std::string chord_row(const Sheet& sheet, std::span<const WrittenBar> bars) {
              [&](const WrittenBar& written) { return chords_of_bar(sheet, sheet.report.solo.bars[written.bar]); });
 }
 
-std::string degree_row(const Sheet& sheet, std::span<const WrittenBar> bars) {
-  const auto connections = arrows(sheet);
-  return row(sheet, bars, [&](const WrittenBar& written) {
-    std::vector<Entry> entries;
-    Beats place;
-    for (const WrittenGroup& group : written.groups) {
-      for (const WrittenSymbol& symbol : group.symbols) {
-        if (symbol.note && symbol.struck) {
-          const auto connection = connections.find(*symbol.note);
-          const bool crosses = connection != connections.end();
-          entries.push_back({place, crosses && connection->second->guide_tone ? "\\guide " : "",
-                             degree_markup(sheet.report.analysis.labels[*symbol.note]),
-                             crosses ? " \\connection" : ""});
-        }
-        place += length_of(symbol.value) * Beats(group.in_time_of, group.notes);
-      }
-    }
-    return entries;
-  });
+std::string degree_row(const Sheet& sheet, std::span<const WrittenBar> bars, const LinePlan& plan, const Marks& marks) {
+  PrintedDegrees degrees(sheet, plan, marks);
+  return row(sheet, bars, [&](const WrittenBar& written) { return degrees.entries_of(written); });
 }
 
 }  // namespace insideline::reports

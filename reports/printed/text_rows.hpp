@@ -3,6 +3,8 @@
 #pragma once
 
 #include "analyzer/notation/rhythm_writing.hpp"
+#include "reports/printed/line_plan.hpp"
+#include "reports/printed/marks.hpp"
 #include "reports/printed/sheet.hpp"
 
 #include <span>
@@ -12,6 +14,6 @@ namespace insideline::reports {
 
 /// `bars` are those of the excerpt, in both.
 std::string chord_row(const Sheet& sheet, std::span<const WrittenBar> bars);
-std::string degree_row(const Sheet& sheet, std::span<const WrittenBar> bars);
+std::string degree_row(const Sheet& sheet, std::span<const WrittenBar> bars, const LinePlan& plan, const Marks& marks);
 
 }  // namespace insideline::reports

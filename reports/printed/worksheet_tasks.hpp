@@ -1,22 +1,38 @@
-// The tasks of a worksheet, made from what is in the printed bars, with their answers.
+// The tasks of a worksheet, chosen from what is in the printed bars, with their answers. Counts, answers and what the
+// key draws come from one list of places, so that they agree.
 #pragma once
 
+#include "reports/printed/marks.hpp"
 #include "reports/printed/sheet.hpp"
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace insideline::reports {
 
 struct Task {
   std::string instruction;  ///< with how many there are to find
-  std::string answer;       ///< what there is, and in which bars: "4 thirds: bars 3, 5 (2), 8"
+  std::string answer;       ///< how many, and where: "3 thirds: bars 3 (1), 5 (2, 4.5)"
+  Marks marks;              ///< what the key draws
+  bool asks_for_chords = false;
 };
 
-/// At most seven, the first always to write the degrees; none where no note is printed.
+/// At most seven, the first to write the degrees; without chord symbols on the sheet, only what can be found without
+/// them. The teacher's own list takes their place where there is one. None where no note is printed.
 std::vector<Task> worksheet_tasks(const Sheet& sheet);
 
-/// Bars in order with how often each occurs: "3, 5 (2), 8".
-std::string bars_with_counts(const std::vector<int>& bars);
+/// What the key of these tasks draws.
+Marks marks_of(const std::vector<Task>& tasks);
+
+/// Those of `options.tasks` that name a task of ours for which there is nothing in the printed bars, which must be
+/// there.
+std::vector<std::string> tasks_without_finds(const Report& report, const HandoutOptions& options);
+
+/// The names by which a list of tasks calls ours: "degrees", "thirds", "arpeggios down".
+std::vector<std::string_view> task_names();
+
+/// Bars with the beats in them where `notes` begin: "3 (1), 5 (2, 4.5)".
+std::string places_text(const Sheet& sheet, const std::vector<std::size_t>& notes);
 
 }  // namespace insideline::reports

@@ -83,7 +83,7 @@ rows() {  # file, which
       gsub(/[^ -~]/, "", plain[words])
       if (text[words] == "figures" || text[words] == "Answers") end = top[words] - 4
     }
-    /<\/page>/ { if (end == 1000000) end = 750; print_page() }'
+    /<\/page>/ { if (end == 1000000) end = 772; print_page() }'
 }
 
 pages() { pdftotext "$1" - | tr -cd '\f' | wc -c | tr -d ' '; }
@@ -124,6 +124,21 @@ pdftotext worksheet.pdf worksheet.txt
 grep -q 'Circle the thirds' worksheet.txt || fail "the worksheet has no tasks"
 if grep -Eq 'down|both ways|up ' worksheet.txt; then fail "the worksheet shows what its brackets hold"; fi
 same "the worksheet shows no degrees" "" "$(rows worksheet.pdf degrees | tr -d '\n' | tr -cd '()')"
+
+# What the tasks count is drawn as often on the key: the letters over the notes, counted in the page, without those in the
+# texts above and below the music.
+"$program" handout "$CORPUS/lantern-street.musicxml" --changes "$CORPUS/lantern-street.changes" --key -o key.pdf 2>/dev/null ||
+  fail "no key"
+pdftotext -layout key.pdf key.txt
+for word in PT T; do
+  asked=$(sed -n "s/^ *[0-9]\. *Write $word over.*(\([0-9]*\) [a-z -]*)\$/\1/p" key.txt | head -n 1)
+  drawn=$(grep -v 'Write' key.txt | grep -ow "$word" | wc -l | tr -d ' ')
+  [ -n "$asked" ] || fail "the key has no task for $word"
+  same "$word over the notes of the key" "$asked" "$drawn"
+done
+"$program" handout "$CORPUS/lantern-street.musicxml" --changes "$CORPUS/lantern-street.changes" --worksheet --one-page \
+  -o one.pdf 2>/dev/null || fail "no sheet on one page"
+same "a worksheet of 32 bars on one page" 1 "$(pages one.pdf)"
 
 title='\&quot;}#(system \&quot;touch ran\&quot;)$x\\markup \\include \&quot;y\&quot; %{ \&lt;b\&gt; \&amp;'
 sed "s|<work-title>[^<]*</work-title>|<work-title>$title</work-title>|" "$DATA/two_bars.musicxml" >hostile.musicxml

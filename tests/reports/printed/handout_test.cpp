@@ -12,16 +12,19 @@
 #include <string>
 
 using Catch::Matchers::Contains;
+using insideline::reports::AnswerStaff;
 using insideline::reports::BarRange;
 using insideline::reports::ChordRow;
 using insideline::reports::excerpt_of;
 using insideline::reports::handout_text;
 using insideline::reports::HandoutOptions;
+using insideline::reports::lines_of_music;
 using insideline::reports::Paper;
 using insideline::reports::printed_prelude;
 using insideline::reports::PrintedPitch;
 using insideline::reports::Report;
 using insideline::reports::SheetKind;
+using insideline::reports::Topic;
 using insideline::tests::report_without_chords;
 using insideline::tests::sample_report;
 
@@ -70,6 +73,25 @@ TEST_CASE("the sheet is set up as it was asked for") {
   CHECK_THAT(worksheet, !Contains("Answers") && !Contains("in figures"));
   const std::string key = own_text(sample_report(), {.kind = SheetKind::key});
   CHECK_THAT(key, Contains("\\section \"Tasks\"") && Contains("\\section \"Answers\""));
+}
+
+TEST_CASE("one page, empty staves and one topic") {
+  CHECK_THAT(own_text(sample_report(), {.one_page = true}),
+             Contains("(define on-one-page #t)") && Contains("set-global-staff-size 15"));
+  const std::string under = own_text(sample_report(), {.answer_staff = AnswerStaff::under_each_line});
+  CHECK_THAT(under, Contains("\\answer-staff-style } \\answers") && Contains("\\skip 4*4 | \\skip 4*4 | \\skip 4*4 |"));
+  CHECK_THAT(own_text(sample_report(), {.answer_staff = AnswerStaff::at_the_end}), Contains("\\empty-staves"));
+  const std::string tensions = own_text(sample_report(), {.topics = {Topic::tensions}});
+  CHECK_THAT(tensions, Contains("\\note #'P \"n0\"") && Contains("\\note #'T \"n4\"") && !Contains("in figures"));
+  CHECK_THAT(tensions, Contains("(define legend-items '(T))"));
+  CHECK(lines_of_music(sample_report(), {}) == 1);
+}
+
+TEST_CASE("the chords of a sheet without them are on its key, where they were asked for") {
+  const HandoutOptions worksheet{.kind = SheetKind::worksheet, .chords = ChordRow::left_out};
+  const HandoutOptions key{.kind = SheetKind::key, .chords = ChordRow::left_out};
+  CHECK_THAT(own_text(sample_report(), worksheet), !Contains("\\chord-symbol"));
+  CHECK_THAT(own_text(sample_report(), key), Contains("\\chord-symbol"));
 }
 
 TEST_CASE("a solo without chords prints its notes with no degree") {

@@ -11,6 +11,7 @@ using insideline::Beats;
 using insideline::written_rhythm;
 using insideline::reports::excerpt_of;
 using insideline::reports::LastLine;
+using insideline::reports::line_of;
 using insideline::reports::line_plan;
 using insideline::reports::LinePlan;
 using insideline::reports::Report;
@@ -38,17 +39,26 @@ const std::string sixteenths =
 
 }  // namespace
 
-TEST_CASE("four bars make a line where they fit, else two") {
+TEST_CASE("four bars make a line where they fit, else two lines of two, or of one") {
   CHECK(plan_of(report_of(8, quarters)).starts == std::set<std::size_t>{4});
   CHECK(plan_of(report_of(4, sixteenths)).starts == std::set<std::size_t>{2});
-}
-
-TEST_CASE("lines that are too full are left to the engraver") {
   std::string thirty_seconds;
   for (int note = 0; note < 32; ++note) thirty_seconds += "C4:1/8 ";
-  const LinePlan plan = plan_of(report_of(4, thirty_seconds));
-  CHECK(plan.starts.empty());
-  CHECK_FALSE(plan.is_complete);
+  CHECK(plan_of(report_of(4, thirty_seconds)).starts == std::set<std::size_t>{1, 2, 3});
+}
+
+TEST_CASE("a crowded group of four does not make the others shorter") {
+  std::string melody;
+  for (const std::string& bar : {quarters, quarters, quarters, quarters, sixteenths, sixteenths, sixteenths, sixteenths,
+                                 quarters, quarters, quarters, quarters})
+    melody += bar + " ";
+  Report report;
+  report.solo = solo_from(melody);
+  const LinePlan plan = plan_of(report);
+  CHECK(plan.starts == std::set<std::size_t>{4, 6, 8});
+  CHECK(line_of(plan, 3) == 0);
+  CHECK(line_of(plan, 7) == 2);
+  CHECK(line_of(plan, 11) == 3);
 }
 
 TEST_CASE("a last line with fewer bars is not stretched") {
@@ -65,5 +75,9 @@ TEST_CASE("a chorus begins a line, and a page where that fills pages") {
   report = report_of(32, quarters);
   report.analysis.harmony.choruses = 2;
   report.analysis.harmony.chorus_length = Beats(4 * 16);
-  CHECK(plan_of(report).pages == std::set<std::size_t>{16});
+  CHECK(plan_of(report).pages.empty());
+  report = report_of(48, quarters);
+  report.analysis.harmony.choruses = 2;
+  report.analysis.harmony.chorus_length = Beats(4 * 24);
+  CHECK(plan_of(report).pages == std::set<std::size_t>{24});
 }

@@ -5,6 +5,8 @@
 #(define title-size 5)
 #(define roomy #f)
 #(define fewest-systems 1)
+#(define on-one-page #f)
+#(define legend-items '(C N O T arpeggios connections down early guide-tones late))
 
 \header {
   title = "Sample"
@@ -48,7 +50,6 @@ degrees-below = \lyricmode {
     \new Staff \new Voice \line
     \new Lyrics \with { \degree-row-style } \degrees-below
   >>
-  \layout { ragged-last = ##t }
 }
 
 \noPageBreak

@@ -4,11 +4,17 @@
 
 #include <catch2/catch.hpp>
 
-using insideline::reports::bars_with_counts;
+using Catch::Matchers::Contains;
+using insideline::reports::ChordRow;
 using insideline::reports::excerpt_of;
+using insideline::reports::HandoutOptions;
+using insideline::reports::Marks;
+using insideline::reports::marks_of;
+using insideline::reports::places_text;
 using insideline::reports::Report;
 using insideline::reports::Sheet;
 using insideline::reports::Task;
+using insideline::reports::tasks_without_finds;
 using insideline::reports::worksheet_tasks;
 using insideline::tests::sample_report;
 
@@ -20,23 +26,81 @@ std::string texts_of(const std::vector<Task>& tasks) {
   return text;
 }
 
+Sheet sheet_of(const Report& report) { return {report, {}, *excerpt_of(report.solo, std::nullopt)}; }
+
 }  // namespace
 
-TEST_CASE("tasks ask for what is in the solo, and say how much of it") {
+TEST_CASE("tasks ask for what is in the solo, and say how much of it and where") {
   const Report report = sample_report();
-  CHECK(texts_of(worksheet_tasks({report, {}, *excerpt_of(report.solo, std::nullopt)})) ==
+  CHECK(texts_of(worksheet_tasks(sheet_of(report))) ==
         "Write under every note which degree of its chord it is. (12 notes) = "
         "The degrees stand under the notes; a box is a tension, parentheses a non-chord tone.\n"
-        "Circle the thirds of the chords. (3 thirds) = 3 thirds: bars 1, 2 (2)\n"
-        "Underline the sevenths of the chords. (2 sevenths) = 2 sevenths: bars 1, 2\n"
-        "Bracket every ascending arpeggio, and write at the bracket which degrees it goes through. "
-        "(1 ascending arpeggio) = 1 ascending arpeggio: bar 1\n"
+        "Circle the thirds of the chords. (3 thirds) = 3 thirds: bars 1 (1.5), 2 (1, 4.5)\n"
+        "Bracket every arpeggio that goes up through three tones or more, and write its degrees at the bracket. "
+        "(1 arpeggio up) = 1 arpeggio up: bar 1 (1)\n"
         "Draw an arrow wherever the line takes the nearest tone of the next chord, or keeps a common one; the chord "
-        "changes under 1 pair of notes. (1 arrow) = 1 arrow: bar 2\n"
-        "Mark with a star where a seventh leads to a third, or a third to a seventh, as the chord changes. (1 star) = "
-        "1 star: bar 2\n"
-        "Put a cross over every passing tone: by step through, from one tone to another. (1 passing tone) = "
-        "1 passing tone: bar 1\n");
+        "changes under 1 pair of notes. (1 arrow) = 1 arrow: bar 2 (1)\n"
+        "Write PT over every passing tone: by step through, from one tone to another. (1 passing tone) = "
+        "1 passing tone: bar 1 (4.5)\n"
+        "Write ANT over a note that arrives before its chord does. (1 anticipation) = 1 anticipation: bar 2 (4.5)\n"
+        "Write T over every tension that the line keeps as a colour. (2 tensions) = 2 tensions: bars 1 (3), 2 (3.5)\n");
+}
+
+TEST_CASE("the key draws what the tasks ask for, as often as they say") {
+  const Report report = sample_report();
+  const Marks marks = marks_of(worksheet_tasks(sheet_of(report)));
+  CHECK(marks.degrees.size() == 12);
+  CHECK(marks.rings.size() == 3);
+  CHECK(marks.brackets.size() == 1);
+  CHECK(marks.arrows.size() == 1);
+  CHECK(marks.words.size() == 4);
+  CHECK(marks.coloured.empty());
+  HandoutOptions only_thirds;
+  only_thirds.tasks = {{"thirds", "", ""}};
+  const Marks few = marks_of(worksheet_tasks({report, only_thirds, *excerpt_of(report.solo, std::nullopt)}));
+  CHECK(few.rings.size() == 3);
+  CHECK(few.degrees.empty());
+  CHECK(few.brackets.empty());
+}
+
+TEST_CASE("without chord symbols nothing is asked for that needs them") {
+  const Report report = sample_report();
+  HandoutOptions options;
+  options.chords = ChordRow::left_out;
+  const auto tasks = worksheet_tasks({report, options, *excerpt_of(report.solo, std::nullopt)});
+  CHECK(texts_of(tasks) ==
+        "Bracket every arpeggio that goes up through three tones or more. (1 arpeggio up) = 1 arpeggio up: bar 1 (1)\n"
+        "Write the chord symbols over the bars: what does the line alone say? (3 chords) = "
+        "The symbols stand over the line.\n");
+  CHECK(tasks.back().asks_for_chords);
+}
+
+TEST_CASE("a line down and up again is asked for both ways") {
+  Report report = sample_report();
+  report.analysis.arpeggios[0].legs = {{.first = 0, .last = 2, .direction = insideline::Direction::ascending},
+                                       {.first = 1, .last = 3, .direction = insideline::Direction::descending}};
+  HandoutOptions options;
+  options.tasks = {{"arpeggios down", "", ""}, {"arpeggios up", "", ""}};
+  const Marks marks = marks_of(worksheet_tasks({report, options, *excerpt_of(report.solo, std::nullopt)}));
+  REQUIRE(marks.brackets.size() == 2);
+  CHECK(marks.brackets[0].notes == std::vector<std::size_t>{0, 1, 2});
+  CHECK(marks.brackets[1].straight_down);
+}
+
+TEST_CASE("suspensions and side-slips are asked for where the solo has them") {
+  Report report = sample_report();
+  report.analysis.labels[8].placement = insideline::Placement::suspension;
+  report.analysis.outside_events = {{.first = 7, .last = 9, .chord = 1, .semitones = 1, .plays = "Ab7"}};
+  CHECK_THAT(texts_of(worksheet_tasks(sheet_of(report))),
+             Contains("(1 side-slip) = 1 side-slip: bar 2 (1); it plays Ab7"));
+  HandoutOptions options;
+  options.tasks = {{"suspensions", "", ""}, {"", "Sing it.", "aloud"}, {"chords", "", ""}, {"enclosures", "", ""}};
+  const auto tasks = worksheet_tasks({report, options, *excerpt_of(report.solo, std::nullopt)});
+  REQUIRE(tasks.size() == 3);  // there is no enclosure to find
+  CHECK(tasks[0].answer == "1 suspension: bar 2 (3)");
+  CHECK(tasks[1].instruction == "Sing it.");
+  CHECK(tasks[1].answer == "aloud");
+  CHECK(tasks_without_finds(report, options) == std::vector<std::string>{"enclosures"});
 }
 
 TEST_CASE("what is not on the sheet is not asked for") {
@@ -48,7 +112,8 @@ TEST_CASE("what is not on the sheet is not asked for") {
   CHECK(tasks[0].instruction == "Write under every note which degree of its chord it is. (1 note)");
 }
 
-TEST_CASE("bars that come several times are counted") {
-  CHECK(bars_with_counts({3, 5, 5, 8}) == "3, 5 (2), 8");
-  CHECK(bars_with_counts({}).empty());
+TEST_CASE("places are bars, with their beats in parentheses") {
+  const Report report = sample_report();
+  CHECK(places_text(sheet_of(report), {0, 1, 7}) == "1 (1, 1.5), 2 (1)");
+  CHECK(places_text(sheet_of(report), {}).empty());
 }

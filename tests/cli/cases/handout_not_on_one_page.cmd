@@ -1,0 +1,1 @@
+insideline handout "$CORPUS/lantern-street.musicxml" --one-page --answer-staff lines --worksheet --ly -

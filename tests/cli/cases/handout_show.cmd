@@ -1,0 +1,1 @@
+insideline handout "$CORPUS/ropewalk.musicxml" --bars 1-4 --show arpeggios,guide-tones --ly - | tail -n 60

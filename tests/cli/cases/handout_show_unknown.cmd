@@ -1,0 +1,1 @@
+insideline handout "$CORPUS/ropewalk.musicxml" --show arpegios --ly -

@@ -1,0 +1,1 @@
+insideline handout "$CORPUS/ropewalk.musicxml" --tasks "$DATA/class.tasks" --ly -

@@ -1,0 +1,1 @@
+insideline handout "$CORPUS/ropewalk.musicxml" --worksheet --no-chords --ly - | grep -A 8 "section .Tasks"
