@@ -122,7 +122,7 @@ check_piece waltz 1 "$CORPUS/slipway-waltz.musicxml"
 "$program" handout "$CORPUS/slipway-waltz.musicxml" --worksheet -o worksheet.pdf 2>/dev/null
 pdftotext worksheet.pdf worksheet.txt
 grep -q 'Circle the thirds' worksheet.txt || fail "the worksheet has no tasks"
-if grep -Eq 'down|both ways|up ' worksheet.txt; then fail "the worksheet shows what its brackets hold"; fi
+if grep -Eq '(up|down!?|both ways) *[0-9]+-' worksheet.txt; then fail "the worksheet shows what its brackets hold"; fi
 same "the worksheet shows no degrees" "" "$(rows worksheet.pdf degrees | tr -d '\n' | tr -cd '()')"
 
 # What the tasks count is drawn as often on the key: the letters over the notes, counted in the page, without those in the
