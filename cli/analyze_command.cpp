@@ -42,6 +42,7 @@ struct AnalyzeOptions {
   std::optional<Question> question;
   std::map<std::string, std::string> destinations;  ///< by the name of the format
   bool bar_by_bar = false;
+  bool details = false;
   bool score_wanted = false;           ///< in the page
   std::optional<std::string> against;  ///< a database to find the solo's place in
   ColourChoice colour = ColourChoice::automatic;
@@ -140,7 +141,8 @@ void write_results(const AnalyzeOptions& options, const reports::Report& report,
   } else if (summary_wanted) {
     printed = reports::text_report(
         report, {.colour = colour_of_standard_output(options.colour),
-                 .bar_by_bar = options.bar_by_bar ? reports::BarByBar::shown : reports::BarByBar::left_out});
+                 .bar_by_bar = options.bar_by_bar ? reports::BarByBar::shown : reports::BarByBar::left_out,
+                 .length = options.details ? reports::Length::whole : reports::Length::first_page});
     if (options.against) printed += "\n" + standing_among(*options.against, report);
   }
   for (PendingFile& file : files) file.commit();
@@ -151,6 +153,11 @@ void write_results(const AnalyzeOptions& options, const reports::Report& report,
 void add_output_options(CLI::App& command, AnalyzeOptions& options) {
   const std::string group = "What is written";
   command.add_flag("--bars", options.bar_by_bar, "Print every bar with chords, notes, degrees and marks as well")
+      ->group(group);
+  command
+      .add_flag("--details", options.details,
+                "Print the whole summary: by kind of chord and chorus, what luck would give, shapes and cells, the "
+                "smoothest thread, early and late notes, time, phrase by phrase")
       ->group(group);
   command
       .add_option_function<std::string>(

@@ -2,7 +2,6 @@
 
 #include "reports/text/bars_view.hpp"
 #include "reports/text/marks.hpp"
-#include "reports/text/remarks.hpp"
 
 #include <numeric>
 #include <vector>
@@ -23,7 +22,8 @@ std::string every_bar(const Report& report, Colour colour) {
 std::string text_report(const Report& report, const TextOptions& options) {
   std::string text = said(what_was_read(report), report, options.colour);
   if (options.bar_by_bar == BarByBar::shown) text += "\n" + every_bar(report, options.colour);
-  for (const RemarkSection& section : summary_sections(report)) text += "\n" + said(section, report, options.colour);
+  for (const RemarkSection& section : summary_sections(report, options.length))
+    text += "\n" + said(section, report, options.colour);
   const bool signs_used = options.bar_by_bar == BarByBar::shown || !report.analysis.telling_bars.empty();
   return signs_used ? text + "\n" + legend(options.colour) : text;
 }

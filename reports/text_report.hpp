@@ -4,6 +4,7 @@
 
 #include "reports/report.hpp"
 #include "reports/text/ink.hpp"
+#include "reports/text/remarks.hpp"
 
 #include <cstdint>
 #include <string>
@@ -15,6 +16,7 @@ enum class BarByBar : std::uint8_t { left_out, shown };
 struct TextOptions {
   Colour colour = Colour::off;
   BarByBar bar_by_bar = BarByBar::left_out;
+  Length length = Length::first_page;
 };
 
 std::string text_report(const Report& report, const TextOptions& options = {});

@@ -123,7 +123,7 @@ constexpr FigureRow rows[] = {
      FigureUnit::notes, [](const Material& m) { return share_of_notes(m, is_on_change, is_chord_tone); }},
     {"above_chance", "chord tones above chance", "stands clearly further above chance with its chord tones",
      "stands clearly less far above chance with its chord tones",
-     "How far the strict count stands above what the same line gets over the same changes turned round by whole bars.",
+     "How far the strict count stands above what the same line gets over the same changes shifted by whole bars.",
      FigureGroup::chord_tones, FigureRank::main, FigureUnit::points, [](const Material& m) { return above_chance(m); }},
     {"chord_tones_on_major", "chord tones on major", "plays clearly more chord tones on major chords",
      "plays clearly fewer chord tones on major chords", "Chord tones, of the notes heard against major chords.",

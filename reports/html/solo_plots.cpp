@@ -58,8 +58,8 @@ Markup chance_spread(const Report& report) {
                   .step = step,
                   .numbers = Numbers::percent};
   return histogram({"These changes, or luck?",
-                    fmt::format("The line marked over these changes, and as columns over the same changes turned "
-                                "round by whole bars: {}, {} on average.",
+                    fmt::format("The line marked over these changes, and as columns over the same changes shifted "
+                                "by whole bars: {}, {} on average.",
                                 counted(chance.shifts, "other way", "other ways"), percent(*chance.mean)),
                     "what"},
                    axis, chance.values, {chance.actual, "this line"});

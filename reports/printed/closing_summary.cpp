@@ -70,10 +70,11 @@ void add_connections(const Summary& summary, std::vector<std::string>& paragraph
 
 void add_chance(const Summary& summary, std::vector<std::string>& paragraphs) {
   if (!summary.chance.mean) return;
-  paragraphs.push_back(fmt::format(
-      "Is that these changes, or luck? Each note against the chord of its moment, {} of the line fits; turned round by "
-      "whole bars, the same changes would fit {} on average.",
-      percent(summary.chance.actual), percent(*summary.chance.mean)));
+  paragraphs.push_back(
+      fmt::format("Is that these changes, or luck? Each note against the chord of its moment, {} of the line fits; "
+                  "shifted by whole "
+                  "bars, the same changes would fit {} on average.",
+                  percent(summary.chance.actual), percent(*summary.chance.mean)));
 }
 
 }  // namespace

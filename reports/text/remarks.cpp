@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include <span>
 #include <string_view>
 #include <utility>
 
@@ -51,13 +52,19 @@ RemarkSection cautions(const Report& report) {
   return section;
 }
 
-std::vector<RemarkSection> summary_sections(const Report& report) {
+std::vector<RemarkSection> summary_sections(const Report& report, Length length) {
   using Maker = RemarkSection (*)(const Report& report);
-  constexpr Maker makers[] = {
-      chord_tone_remarks, group_remarks,      chance_remarks,      arpeggio_remarks,   cell_remarks,
-      pattern_remarks,    connection_remarks, guide_tone_remarks,  other_note_remarks, early_and_late_remarks,
-      time_remarks,       phrase_remarks,     telling_bar_remarks, cautions,
+  constexpr Maker first_page[] = {
+      chord_tone_remarks, chance_in_brief, arpeggio_remarks, connection_remarks,  guide_tone_remarks,
+      other_note_remarks, pattern_remarks, cautions,         telling_bar_remarks,
   };
+  constexpr Maker whole[] = {
+      chord_tone_remarks,     group_remarks,      chance_remarks,      arpeggio_remarks,
+      arpeggio_shape_remarks, cell_remarks,       pattern_remarks,     connection_remarks,
+      thread_remarks,         guide_tone_remarks, other_note_remarks,  early_and_late_remarks,
+      time_remarks,           phrase_remarks,     telling_bar_remarks, cautions,
+  };
+  const std::span<const Maker> makers = length == Length::whole ? std::span<const Maker>(whole) : first_page;
   std::vector<RemarkSection> sections;
   for (const Maker make : makers) {
     RemarkSection section = make(report);

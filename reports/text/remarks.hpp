@@ -6,6 +6,7 @@
 #include "reports/text/ink.hpp"
 
 #include <cstddef>
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <variant>
@@ -44,11 +45,16 @@ RemarkSection chord_tone_remarks(const Report& report);
 /// Chord tones by kind of chord and by chorus, where there are several.
 RemarkSection group_remarks(const Report& report);
 RemarkSection chance_remarks(const Report& report);
+/// The same in two sentences.
+RemarkSection chance_in_brief(const Report& report);
 RemarkSection arpeggio_remarks(const Report& report);
+RemarkSection arpeggio_shape_remarks(const Report& report);
 RemarkSection cell_remarks(const Report& report);
 /// Riffs, sequences, digital patterns, the vocabulary of the blues and of the bebop scales.
 RemarkSection pattern_remarks(const Report& report);
 RemarkSection connection_remarks(const Report& report);
+/// The way through the chords that moves least.
+RemarkSection thread_remarks(const Report& report);
 RemarkSection guide_tone_remarks(const Report& report);
 RemarkSection other_note_remarks(const Report& report);
 RemarkSection early_and_late_remarks(const Report& report);
@@ -60,8 +66,11 @@ RemarkSection telling_bar_remarks(const Report& report);
 /// What to keep in mind before relying on the figures.
 RemarkSection cautions(const Report& report);
 
-/// All of them but what was read, in the order of the summary, those with something to say.
-std::vector<RemarkSection> summary_sections(const Report& report);
+enum class Length : std::uint8_t { first_page, whole };
+
+/// All of them but what was read, in the order of the summary, those with something to say; of the first page, what
+/// someone reads who has not asked for details.
+std::vector<RemarkSection> summary_sections(const Report& report, Length length = Length::whole);
 
 /// A section for a terminal: lines of at most the page width.
 std::string said(const RemarkSection& section, const Report& report, Colour colour);

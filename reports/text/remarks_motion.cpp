@@ -45,7 +45,7 @@ int bar_of_note(const Report& report, std::size_t note) {
 
 std::string direction_of_one(const Summary& summary) {
   const bool down = summary.arpeggios_descending > 0;
-  if (summary.arpeggios_ascending == 0 && !down) return "It turns too often to go either way.";
+  if (summary.arpeggios_ascending == 0 && !down) return "It changes direction too often to go either way.";
   if (summary.arpeggios_mixed > 0) return "It runs both ways.";
   if (!down) return "It runs up.";
   return summary.straight_descents > 0 ? "It runs straight down." : "It runs down.";
@@ -65,7 +65,8 @@ std::string directions(const Summary& summary) {
                         agreeing(summary.arpeggios_two_way, "goes", "go"));
   const int restless = summary.arpeggios_mixed - summary.arpeggios_two_way;
   if (restless > 0)
-    text += fmt::format(" {} {} too often to go either way.", restless, agreeing(restless, "turns", "turn"));
+    text +=
+        fmt::format(" {} {} direction too often to go either way.", restless, agreeing(restless, "changes", "change"));
   return text;
 }
 
@@ -109,11 +110,14 @@ std::string threads(const std::vector<Thread>& threads) {
     text += fmt::format("{}{} in all over {} of {}, where {} would be possible", where,
                         counted(thread.semitones, "semitone"), thread.notes.size(), counted(thread.chords, "chord"),
                         thread.least_possible);
-    if (thread.by_chance) text += fmt::format(" and {:.0f} usual with the changes turned round", *thread.by_chance);
+    if (thread.by_chance)
+      text += fmt::format(" and {:.0f} usual over the changes shifted by whole bars", *thread.by_chance);
     text += ". ";
   }
   if (text.empty()) return text;
-  return "The smoothest thread through the tones played, one a chord, moves little where the voice leading is good. " +
+  return "Of the tones played, one a chord is taken so that the way from chord to chord is shortest: the shorter it "
+         "is, in "
+         "semitones, the closer the line leads the chords. " +
          text;
 }
 
@@ -131,8 +135,20 @@ RemarkSection arpeggio_remarks(const Report& report) {
   if (summary.arpeggio_share_by_duration)
     share += fmt::format(", {} of the time played", percent(*summary.arpeggio_share_by_duration));
   section.remarks.emplace_back(share + ". " + directions(summary));
-  add_shapes(report, section.remarks);
   section.remarks.emplace_back(inversions_and_borrowed(report));
+  return section;
+}
+
+RemarkSection arpeggio_shape_remarks(const Report& report) {
+  RemarkSection section{"The shapes of the arpeggios", {}};
+  add_shapes(report, section.remarks);
+  return section;
+}
+
+RemarkSection thread_remarks(const Report& report) {
+  RemarkSection section{"The smoothest thread", {}};
+  if (std::string smoothest = threads(report.analysis.threads); !smoothest.empty())
+    section.remarks.emplace_back(std::move(smoothest));
   return section;
 }
 
@@ -154,8 +170,6 @@ RemarkSection connection_remarks(const Report& report) {
     section.remarks.emplace_back(fmt::format("{} {} the nearest tone of the next chord, or a common one.",
                                              share_text(summary.nearest_taken_share, "connection"),
                                              agreeing(summary.nearest_taken_share.count, "takes", "take")));
-  if (const std::string smoothest = threads(report.analysis.threads); !smoothest.empty())
-    section.remarks.emplace_back(smoothest);
   return section;
 }
 

@@ -106,6 +106,17 @@ RemarkSection chord_tone_remarks(const Report& report) {
   return section;
 }
 
+RemarkSection chance_in_brief(const Report& report) {
+  const Chance& chance = report.analysis.summary.chance;
+  RemarkSection section{"These changes, or luck?", {}};
+  if (!chance.mean || !chance.p_value) return section;
+  section.remarks.emplace_back(fmt::format(
+      "Strictly, each note against the chord that sounds when it is struck, {} of the line fits; over the same changes "
+      "shifted by whole bars it would be {}. {}",
+      percent(chance.actual), percent(*chance.mean), place_or_verdict(report, *chance.p_value)));
+  return section;
+}
+
 RemarkSection chance_remarks(const Report& report) {
   const Summary& summary = report.analysis.summary;
   const Chance& chance = summary.chance;
@@ -118,10 +129,10 @@ RemarkSection chance_remarks(const Report& report) {
       share_text(strict, "note"), agreeing(strict.count, "fits", "fit")));
   if (!chance.mean || !chance.p_value)
     section.remarks.emplace_back(
-        "These changes cannot be turned round by whole bars, so there is no chance level to hold this against.");
+        "These changes cannot be shifted by whole bars, so there is no chance level to hold this against.");
   else
     section.remarks.emplace_back(fmt::format(
-        "The same line over the same changes turned round by whole bars gets {} on average ({}). A line that took no "
+        "The same line over the same changes shifted by whole bars gets {} on average ({}). A line that took no "
         "notice of where the chords change would fit as well as this one {}. {}",
         percent(*chance.mean), counted(chance.shifts, "other way to lay them", "other ways to lay them"),
         how_often(*chance.p_value), place_or_verdict(report, *chance.p_value)));

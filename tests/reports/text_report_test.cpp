@@ -37,6 +37,10 @@ reports::Report with_chance(int shifts, double p_value) {
   return report;
 }
 
+std::string whole_summary(const reports::Report& report) {
+  return text_report(report, {.length = reports::Length::whole});
+}
+
 }  // namespace
 
 TEST_CASE("the summary fits 80 columns and keeps its lines clean") {
@@ -50,7 +54,7 @@ TEST_CASE("the summary fits 80 columns and keeps its lines clean") {
 }
 
 TEST_CASE("the summary says what was read") {
-  const std::string text = text_report(sample_report());
+  const std::string text = whole_summary(sample_report());
   CHECK(text.starts_with("Sample\n"));
   CHECK(says(text, "3 bars of 4/4, 1 chorus, 12 notes and 1 grace note."));
   CHECK(says(text,
@@ -62,7 +66,7 @@ TEST_CASE("the summary says how the part was chosen, where there was a choice") 
   reports::Report report = sample_report();
   const auto with = [&](reports::PartChoice choice) {
     report.source.part_choice = choice;
-    return text_report(report);
+    return whole_summary(report);
   };
   CHECK(says(with(reports::PartChoice::asked_for), "From sample.musicxml: part Alto Sax; the changes"));
   CHECK(says(with(reports::PartChoice::only_one), "From sample.musicxml: part Alto Sax; the changes"));
@@ -71,7 +75,7 @@ TEST_CASE("the summary says how the part was chosen, where there was a choice") 
 }
 
 TEST_CASE("the summary gives every share with its counts") {
-  const std::string text = text_report(sample_report());
+  const std::string text = whole_summary(sample_report());
   CHECK(says(text, "8 of 12 notes (67 %) are heard as chord tones."));
   CHECK(says(text, "7 of 12 notes (58 %) fit."));
   CHECK(says(text, "4 of 12 notes (33 %) belong to 1 arpeggio"));
@@ -87,7 +91,7 @@ TEST_CASE("the summary of a performance says how it sits in time") {
                                        .by_beat = {{.beat = 1, .lateness = {.notes = 3, .mean_ms = 30.0}},
                                                    {.beat = 3, .lateness = {.notes = 2, .mean_ms = -8.0}}},
                                        .off_beat = Lateness{.notes = 4, .mean_ms = -6.0, .spread_ms = 12.0}};
-  const std::string text = text_report(report);
+  const std::string text = whole_summary(report);
   CHECK(says(text,
              "Eighths swing 1.60 to 1, long to short, the median of 7 pairs; half of the pairs lie between 1.40 "
              "and 1.90."));
@@ -99,13 +103,13 @@ TEST_CASE("the summary of a performance says how it sits in time") {
 
 TEST_CASE("a score says nothing about time, even eighths are called even, and a hair's breadth is on the beat") {
   reports::Report report = sample_report();
-  CHECK_FALSE(says(text_report(report), "In time"));
+  CHECK_FALSE(says(whole_summary(report), "In time"));
   TimeFeel feel;
   feel.swing = {.pairs = 1, .ratio = 1.05};
   feel.on_beat = {.notes = 1, .mean_ms = -3.0};
   report.analysis.time_feel = feel;
-  CHECK(says(text_report(report), "Eighths are played nearly even: long to short 1.05 to 1, the median of 1 pair."));
-  CHECK(says(text_report(report), "1 note written on a beat: on the beat (within 5 ms on average)"));
+  CHECK(says(whole_summary(report), "Eighths are played nearly even: long to short 1.05 to 1, the median of 1 pair."));
+  CHECK(says(whole_summary(report), "1 note written on a beat: on the beat (within 5 ms on average)"));
 }
 
 TEST_CASE("phrases, kinds of chord and choruses have rows of their own where there are several") {
@@ -123,7 +127,7 @@ TEST_CASE("phrases, kinds of chord and choruses have rows of their own where the
   phrase.arpeggio_share = {.count = 4, .of = 9};
   phrase.first_degree = Degree{1, 0};
   report.analysis.phrase_figures = {phrase, phrase};
-  const std::string text = text_report(report);
+  const std::string text = whole_summary(report);
   CHECK(says(text, "Chord tones by kind of chord and by chorus minor"));
   CHECK(says(text, "4 of 6 67 % dominant"));
   CHECK(says(text, "3 of 4 75 % chorus 1"));
@@ -138,7 +142,7 @@ TEST_CASE("cells that come more than once are listed with their direction and ki
   report.analysis.cells = {{{root, fifth}, Direction::ascending, ChordQuality::minor, 3},
                            {{fifth, root}, Direction::descending, ChordQuality::dominant, 2},
                            {{root, fifth}, Direction::ascending, ChordQuality::major, 1}};
-  const std::string text = text_report(report);
+  const std::string text = whole_summary(report);
   CHECK(says(text, "Cells of two or three tones 1-5 3 up, in minor chords 5-1 2 down, in dominant chords"));
   CHECK_FALSE(says(text, "in major chords"));
 }
@@ -146,14 +150,14 @@ TEST_CASE("cells that come more than once are listed with their direction and ki
 TEST_CASE("patterns are told with their bars and what changes in them, and only where there are some") {
   reports::Report report = sample_report();
   report.analysis.patterns = {};
-  CHECK_FALSE(says(text_report(report), "Patterns"));
+  CHECK_FALSE(says(whole_summary(report), "Patterns"));
   report.analysis.patterns.riffs = {{.notes = 4,
                                      .places = {{.first = 0, .last = 0, .bar = 1},
                                                 {.first = 0, .last = 0, .bar = 2, .moved = 5, .fitted = true},
                                                 {.first = 0, .last = 0, .bar = 3, .moved = 5}}}};
   report.analysis.patterns.sequences = {{.first = 0, .last = 0, .notes = 3, .times = 4, .up = true}};
   report.analysis.patterns.digital = {{.first = 0, .last = 0, .chord = 0, .steps = "1 2 3 5"}};
-  const std::string text = text_report(report);
+  const std::string text = whole_summary(report);
   CHECK(says(text,
              "A riff of 4 notes comes 3 times (bars 1, 2 and 3), from another note 2 times and with a half step "
              "changed 1 time."));
@@ -170,11 +174,11 @@ TEST_CASE("the chance level is put in words that fit the p-value") {
       {2, 1.0 / 3.0, "(p = 0.33). So the share alone does not show that the line follows these changes."},
       {15, 0.75, "more often than not (p = 0.75)."},
   }));
-  CHECK(says(text_report(with_chance(shifts, p_value)), verdict));
+  CHECK(says(whole_summary(with_chance(shifts, p_value)), verdict));
 }
 
 TEST_CASE("a solo without chords is told so, and nothing is divided by nothing") {
-  const std::string text = text_report(report_without_chords());
+  const std::string text = whole_summary(report_without_chords());
   CHECK(says(text, "No note sounds over a chord, so there is nothing to count."));
   CHECK_FALSE(says(text, "nan"));
   CHECK_FALSE(says(text, "%"));
@@ -183,7 +187,7 @@ TEST_CASE("a solo without chords is told so, and nothing is divided by nothing")
 TEST_CASE("what the analysis warns of stands in the summary") {
   reports::Report report = sample_report();
   report.analysis.warnings = {"the solo has only 12 notes"};
-  CHECK(says(text_report(report), "Before you rely on this - the solo has only 12 notes"));
+  CHECK(says(whole_summary(report), "Before you rely on this - the solo has only 12 notes"));
 }
 
 TEST_CASE("colour adds to the signs and never replaces them") {
@@ -198,7 +202,16 @@ TEST_CASE("a title cannot drive the terminal") {
   reports::Report report = sample_report();
   report.solo.title = "\x1b]0;owned\x07";
   report.solo.part = "\x1b[2J";
-  CHECK(text_report(report).find('\x1b') == std::string::npos);
+  CHECK(whole_summary(report).find('\x1b') == std::string::npos);
+}
+
+TEST_CASE("the first page leaves the details to those who ask") {
+  const std::string brief = text_report(sample_report());
+  const std::string whole = whole_summary(sample_report());
+  CHECK(brief.size() < whole.size());
+  CHECK(brief.find("Arpeggios\n") != std::string::npos);
+  CHECK(brief.find("The shapes of the arpeggios") == std::string::npos);
+  CHECK(whole.find("The shapes of the arpeggios") != std::string::npos);
 }
 
 }  // namespace insideline::tests

@@ -19,8 +19,8 @@ TEST_CASE("the figures at the end of a sheet are those of the analysis, in words
           "4 of 12 notes (33 %) belong to 1 arpeggio, leg by leg 1 up.",
           "The chord changes 2 times. Connections: 1 by whole step. The line takes the nearest tone of the next chord, "
           "or a common one, at 1 of 1 connection (100 %). Third and seventh lead to each other at 1 of 1 (100 %).",
-          "Is that these changes, or luck? Each note against the chord of its moment, 58 % of the line fits; turned "
-          "round by whole bars, the same changes would fit 38 % on average.",
+          "Is that these changes, or luck? Each note against the chord of its moment, 58 % of the line fits; shifted "
+          "by whole bars, the same changes would fit 38 % on average.",
       });
 }
 

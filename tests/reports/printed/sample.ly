@@ -57,5 +57,5 @@ degrees-below = \lyricmode {
   \paragraph "8 of 12 notes (67 %) are heard as chord tones: 83 % on the beat, 50 % off it. The others are 2 tensions, 1 non-chord tone and 1 note outside."
   \paragraph "4 of 12 notes (33 %) belong to 1 arpeggio, leg by leg 1 up."
   \paragraph "The chord changes 2 times. Connections: 1 by whole step. The line takes the nearest tone of the next chord, or a common one, at 1 of 1 connection (100 %). Third and seventh lead to each other at 1 of 1 (100 %)."
-  \paragraph "Is that these changes, or luck? Each note against the chord of its moment, 58 % of the line fits; turned round by whole bars, the same changes would fit 38 % on average."
+  \paragraph "Is that these changes, or luck? Each note against the chord of its moment, 58 % of the line fits; shifted by whole bars, the same changes would fit 38 % on average."
 }
