@@ -96,6 +96,7 @@ class ChordCursor {
       context.is_tone_of_previous = contains(colours_[*context.previous].tones, context.pitch_class);
     if (!context.next) return;
     context.is_tone_of_next = contains(colours_[*context.next].tones, context.pitch_class);
+    context.is_root_of_next = colours_[*context.next].root == context.pitch_class;
     context.is_tension_of_next = contains(colours_[*context.next].tensions, context.pitch_class);
   }
 

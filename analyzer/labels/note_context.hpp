@@ -71,6 +71,7 @@ struct NoteContext {
   bool is_tone_of_next = false;
   bool is_tone_of_previous = false;
   bool is_tension_of_next = false;
+  bool is_root_of_next = false;
   PitchClassSet tones = 0;        ///< of the sounding chord, with what is_tone counts in
   int slips = 0;                  ///< semitones to the chord it plays with its neighbours: a side-slip; 0 for none
   std::optional<Colour> colour;   ///< over the sounding chord, where it is not a tone

@@ -98,6 +98,7 @@ class RowChooser {
     when(!confirmed && here_.length * 2 >= here_.to_change, Row::early_waits);
     when(here_.pushes, Row::early_push);
     when(is_mild_colour(), Row::early_mild);
+    when(here_.is_root_of_next, Row::early_root);
   }
 
   void carried(const Reading& reading) {

@@ -34,6 +34,7 @@ constexpr std::array<ScoreRow, static_cast<std::size_t>(Row::count)> score_table
     {Row::early_push, "early as a push", 1.5,
      "half a beat ahead at most and held well into its chord (OMT: syncopation)"},
     {Row::early_mild, "early, or a sixth or ninth", -0.6, "the mildest colours need no other chord (CP)"},
+    {Row::early_root, "early, the root to come", 0.8, "nothing names the next chord as plainly as its root (CP)"},
     {Row::hangs_over, "hangs over", 6.0, "prepared by the chord before and resolved by step (OMT, MT21C, IMT)"},
     {Row::carried_on, "carried on", -2.2, "a tone of the chord before, struck over the new one (CP)"},
     {Row::carried_struck_again, "carried on, struck again", 1.2, "the same note stood just before (CP)"},

@@ -32,6 +32,7 @@ enum class Row : std::uint8_t {
   early_waits,
   early_push,
   early_mild,
+  early_root,
   hangs_over,
   carried_on,
   carried_struck_again,

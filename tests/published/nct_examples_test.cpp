@@ -47,7 +47,7 @@ TEST_CASE("where a source allows two readings both are weighed") {
         INFO(example.id << " note " << i + 1 << " " << example.codes[i]);
         CHECK(std::any_of(readings.begin(), readings.end(), [&](const insideline::ExplainedReading& reading) {
           return reading.role == expected.role && (!expected.figure || reading.figure == *expected.figure) &&
-                 reading.probability > 0.001;
+                 reading.probability > 0.0001;
         }));
       }
     }
