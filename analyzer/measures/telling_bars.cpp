@@ -2,7 +2,6 @@
 
 #include "analyzer/harmony/chord_symbol.hpp"
 #include "analyzer/labels/side_slips.hpp"
-#include "analyzer/scales_in_thirds.hpp"
 
 #include <algorithm>
 #include <array>
@@ -88,8 +87,8 @@ std::string listed(const std::vector<Degree>& degrees) {
 
 class Search {
  public:
-  Search(const HeardLine& line, const Solo& solo, const Analysis& analysis)
-      : line_(line), solo_(solo), analysis_(analysis) {}
+  Search(const HeardLine& line, std::span<const ScaleInThirds> scales, const Solo& solo, const Analysis& analysis)
+      : line_(line), scales_(scales), solo_(solo), analysis_(analysis) {}
 
   std::vector<Candidate> find() {
     for (const Connection& connection : analysis_.connections) look_at(connection);
@@ -179,7 +178,7 @@ class Search {
   }
 
   void look_for_scales_in_thirds() {
-    for (const ScaleInThirds& scale : find_scales_in_thirds(line_)) {
+    for (const ScaleInThirds& scale : scales_) {
       const std::size_t thirds = (scale.last + 1 - scale.first) / 2;
       if (thirds < telling_thirds) continue;
       add(Reason::scale_in_thirds, std::min(static_cast<int>(thirds) + 3, 8), line_.notes[scale.first].note,
@@ -219,6 +218,7 @@ class Search {
   }
 
   const HeardLine& line_;
+  std::span<const ScaleInThirds> scales_;
   const Solo& solo_;
   const Analysis& analysis_;
   std::vector<Candidate> found_;
@@ -226,8 +226,9 @@ class Search {
 
 }  // namespace
 
-std::vector<TellingBar> find_telling_bars(const HeardLine& line, const Solo& solo, const Analysis& analysis) {
-  std::vector<Candidate> found = Search(line, solo, analysis).find();
+std::vector<TellingBar> find_telling_bars(const HeardLine& line, std::span<const ScaleInThirds> scales,
+                                          const Solo& solo, const Analysis& analysis) {
+  std::vector<Candidate> found = Search(line, scales, solo, analysis).find();
   std::ranges::stable_sort(found, [](const Candidate& a, const Candidate& b) {
     if (a.weight != b.weight) return a.weight > b.weight;
     if (a.reason != b.reason) return a.reason < b.reason;
