@@ -73,23 +73,17 @@ NoteName usual_root(const Chord& chord) {
   return major.at(at);
 }
 
-std::string own_symbol(const Chord& chord) {
-  Chord own = chord;
-  own.bass.reset();
-  return canonical_symbol(own);
-}
-
-/// The chord that these degrees spell, the first of them its lowest note; empty for none.
-std::string symbol_spelled_by(const NoteName& root, std::span<const Degree> degrees) {
+/// The chord that these degrees spell, the first of them its lowest note.
+std::optional<Chord> chord_spelled_by(const NoteName& root, std::span<const Degree> degrees) {
   std::vector<NoteName> names;
   for (const Degree& degree : degrees) names.push_back(note_at(root, degree));
   auto other = chord_spelled_by(names);
-  if (!other) return {};
+  if (!other) return std::nullopt;
   const auto is_written = [&](const Degree& tone) {
     return std::ranges::find(names, note_at(other->root, tone)) != names.end();
   };
   if (!std::ranges::all_of(other->tones, is_written)) other->root = usual_root(*other);
-  return canonical_symbol(*other);
+  return other;
 }
 
 /// Players come back to the same chords and the same shapes: each is named once.
@@ -97,24 +91,32 @@ class Speller {
  public:
   /// What the notes spell; the chord itself if they are exactly its tones, however else they might be named.
   const std::string& spelled(const Arpeggio& arpeggio, const Chord& chord, bool exactly_its_tones, std::size_t lowest) {
-    if (exactly_its_tones) {
-      note_down(chord.root, chord.tones);
-      for (const Degree& tension : chord.tensions) add(tension);
-      const auto [named, is_new] = own_.try_emplace(key_);
-      if (is_new) named->second = own_symbol(chord);
-      return named->second;
-    }
+    if (exactly_its_tones) return symbol_of(chord);
     degrees_ = {arpeggio.degrees[lowest]};
     for (const Degree& degree : arpeggio.degrees)
       if (std::ranges::find(degrees_, degree) == degrees_.end()) degrees_.push_back(degree);
     note_down(chord.root, degrees_);
-    const auto [named, is_new] = others_.try_emplace(key_);
-    if (is_new) named->second = symbol_spelled_by(chord.root, degrees_);
+    const auto [named, is_new] = shapes_.try_emplace(key_);
+    if (is_new)
+      if (const auto other = chord_spelled_by(chord.root, degrees_)) named->second = symbol_of(*other);
     return named->second;
   }
 
  private:
   using Key = std::vector<int>;
+
+  /// Without its bass.
+  const std::string& symbol_of(const Chord& chord) {
+    note_down(chord.root, chord.tones);
+    for (const Degree& tension : chord.tensions) add(tension);
+    const auto [named, is_new] = chords_.try_emplace(key_);
+    if (is_new) {
+      Chord own = chord;
+      own.bass.reset();
+      named->second = canonical_symbol(own);
+    }
+    return named->second;
+  }
 
   void add(const Degree& degree) { key_.insert(key_.end(), {degree.number, degree.alter}); }
   void note_down(const NoteName& root, std::span<const Degree> degrees) {
@@ -122,8 +124,8 @@ class Speller {
     for (const Degree& degree : degrees) add(degree);
   }
 
-  std::map<Key, std::string> own_;     ///< by root, tones and tensions
-  std::map<Key, std::string> others_;  ///< by root and degrees
+  std::map<Key, std::string> chords_;  ///< by root, tones and tensions
+  std::map<Key, std::string> shapes_;  ///< by root and degrees
   std::vector<Degree> degrees_;
   Key key_;
 };

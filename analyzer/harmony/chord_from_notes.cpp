@@ -57,10 +57,12 @@ std::vector<NoteName> without_repeats(std::span<const NoteName> notes) {
 std::optional<Chord> named(const std::vector<NoteName>& members, Building building, Match match) {
   std::vector<Sound> sounds;
   for (const NoteName& member : members) sounds.push_back(sound_above(member, members));
-  for (std::size_t k = 0; k < chord_kinds().size(); ++k) {
-    const ChordKind& kind = chord_kinds()[k];
+  const auto kinds = chord_kinds();
+  const auto& sounds_of = sounds_of_kinds();
+  for (std::size_t k = 0; k < kinds.size(); ++k) {
+    const ChordKind& kind = kinds[k];
     if (kind.building != building || kind.tones.size() != members.size()) continue;
-    const Sound sound = sounds_of_kinds()[k];
+    const Sound sound = sounds_of[k];
     for (std::size_t root = 0; root < members.size(); ++root) {
       if ((sound & ~sounds[root]) != 0) continue;
       if (match == Match::spelling && !is_spelled(kind, members[root], members)) continue;
