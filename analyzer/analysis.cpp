@@ -17,6 +17,7 @@
 #include "analyzer/outside_events.hpp"
 #include "analyzer/patterns/patterns.hpp"
 #include "analyzer/phrases.hpp"
+#include "analyzer/scales_in_thirds.hpp"
 #include "analyzer/thread.hpp"
 
 #include <utility>
@@ -37,7 +38,8 @@ Analysis analyze_labelled(const Solo& solo, const Harmony& harmony, std::vector<
   analysis.labels = std::move(labels);
 
   const HeardLine line = hear(solo, harmony, analysis.labels, analysis.phrases);
-  analysis.arpeggios = find_arpeggios(line, harmony, analysis.labels);
+  const std::vector<ScaleInThirds> scales_in_thirds = find_scales_in_thirds(line);
+  analysis.arpeggios = find_arpeggios(line, scales_in_thirds, harmony, analysis.labels);
   analysis.cells = count_cells(line, harmony);
   analysis.connections = find_connections(line, solo, harmony, analysis.labels, settings);
   analysis.densities = measure_densities(line, harmony, analysis.labels);
@@ -47,8 +49,8 @@ Analysis analyze_labelled(const Solo& solo, const Harmony& harmony, std::vector<
   analysis.heard = measure_heard_harmony(line, harmony);
   analysis.time_feel = time_feel(solo);
   analysis.outside_events = find_outside_events(line, harmony, analysis.labels);
-  analysis.patterns = find_patterns(line, solo, harmony);
-  analysis.telling_bars = find_telling_bars(line, solo, analysis);
+  analysis.patterns = find_patterns(line, scales_in_thirds, solo, harmony);
+  analysis.telling_bars = find_telling_bars(line, scales_in_thirds, solo, analysis);
 
   const ChangesRing ring = ring_of(solo, harmony, line);
   analysis.threads = find_threads(line, solo, harmony, ring);

@@ -1,7 +1,6 @@
 #include "analyzer/arpeggio_runs.hpp"
 
 #include "analyzer/played_stacks.hpp"
-#include "analyzer/scales_in_thirds.hpp"
 
 #include <algorithm>
 #include <bit>
@@ -32,10 +31,15 @@ enum class Ornaments : std::uint8_t { ignored, as_labelled };
 
 class RunFinder {
  public:
-  RunFinder(const HeardLine& line, std::span<const Stack> stacks, std::span<const NoteLabel> labels)
-      : line_(line), stacks_(stacks), labels_(labels), in_thirds_(line.notes.size(), false) {
-    for (const ScaleInThirds& scale : find_scales_in_thirds(line))
-      for (std::size_t i = scale.first; i <= scale.last; ++i) in_thirds_[i] = true;
+  RunFinder(const HeardLine& line, std::span<const ScaleInThirds> scales, std::span<const Stack> stacks,
+            std::span<const NoteLabel> labels)
+      : line_(line), labels_(labels), heard_as_(line.notes.size()) {
+    std::size_t scale = 0;
+    for (std::size_t i = 0; i < line.notes.size(); ++i) {
+      while (scale < scales.size() && scales[scale].last < i) ++scale;
+      const bool in_thirds = scale < scales.size() && scales[scale].first <= i;
+      heard_as_[i] = heard_as(i, stacks, in_thirds);
+    }
   }
 
   std::vector<Run> find(Ornaments ornaments) const {
@@ -53,8 +57,9 @@ class RunFinder {
         run.members.push_back(i);
       } else {
         add_filled_parts(runs, run);
-        run = {};
-        if (member(i)) run.members.push_back(i);
+        run.members.clear();
+        run.ornaments.clear();
+        if (member(i) != nullptr) run.members.push_back(i);
       }
       pending.clear();
     }
@@ -65,18 +70,20 @@ class RunFinder {
   /// Runs from elsewhere, told what this one tells of its own.
   std::vector<Run> checked(std::vector<Run> others) const {
     std::vector<Run> runs;
-    for (Run& run : others) add_if_long_enough(runs, std::move(run));
+    for (Run& run : others)
+      if (is_long_enough(run)) add(runs, std::move(run));
     return runs;
   }
 
   /// The part of `run` from `first` to `last`, cut again where that leaves an extension alone.
   void add_part(std::vector<Run>& parts, const Run& run, std::size_t first, std::size_t last) const {
+    const auto inside = [&](std::size_t i) { return i >= first && i <= last; };
+    if (std::ranges::count_if(run.members, inside) + 1 < fewest_members) return;
     Run part = part_of(run, first, last);
-    if (part.members.empty()) return;
     if (is_own(run))
       add_supported_parts(parts, part);
-    else if (goes_by_leaps(part))
-      add_if_long_enough(parts, std::move(part));
+    else if (goes_by_leaps(part) && is_long_enough(part))
+      add(parts, std::move(part));
   }
 
  private:
@@ -101,24 +108,34 @@ class RunFinder {
   /// Through the chord that its notes are heard against, and no other.
   bool is_own(const Run& run) const {
     return !run.played && std::ranges::all_of(run.members, [&](std::size_t i) {
-      return line_.notes[i].stretch == run.stretch && member(i);
+      return line_.notes[i].stretch == run.stretch && member(i) != nullptr;
     });
   }
 
-  const std::optional<Member>& member(std::size_t i) const {
-    static constexpr std::optional<Member> none;
+  /// What a note can be to a run through the chord that it is heard against.
+  struct HeardAs {
+    const Member* member = nullptr;  ///< none for a note that is no member
+    bool ornament = false;
+    bool fills = false;  ///< the way from member to member, by step
+  };
+
+  HeardAs heard_as(std::size_t i, std::span<const Stack> stacks, bool in_thirds) const {
+    HeardAs here{.member = nullptr, .ornament = false, .fills = is_on_the_way(i)};
+    if (in_thirds) return here;
     const HeardNote& note = line_.notes[i];
-    if (!note.stretch || in_thirds_[i]) return none;
-    const auto& slot = stacks_[*note.stretch][static_cast<std::size_t>(note.pitch_class)];
-    return slot && slot->extension && note.role == Role::non_chord_tone ? none : slot;
+    here.ornament = here.fills || is_approach(labels_[note.note]);
+    if (!note.stretch) return here;
+    const auto& slot = stacks[*note.stretch][static_cast<std::size_t>(note.pitch_class)];
+    if (slot && !(slot->extension && note.role == Role::non_chord_tone)) here.member = &*slot;
+    return here;
   }
 
-  bool is_ornament(std::size_t i) const {
-    return !in_thirds_[i] && (is_approach(labels_[line_.notes[i].note]) || fills(i));
-  }
+  const Member* member(std::size_t i) const { return heard_as_[i].member; }
+  bool is_ornament(std::size_t i) const { return heard_as_[i].ornament; }
+  bool fills(std::size_t i) const { return heard_as_[i].fills; }
 
-  /// It fills the way from member to member by step: as a foreign note, or as a colour that is stepped through.
-  bool fills(std::size_t i) const {
+  /// As a foreign note, or as a colour that is stepped through.
+  bool is_on_the_way(std::size_t i) const {
     if (is_filling(labels_[line_.notes[i].note])) return true;
     if (line_.notes[i].role != Role::tension || i == 0 || i + 1 >= line_.notes.size()) return false;
     const int in = line_.notes[i].midi - line_.notes[i - 1].midi;
@@ -140,7 +157,7 @@ class RunFinder {
   bool are_linked(std::size_t a, std::size_t b) const {
     const HeardNote& from = line_.notes[a];
     const HeardNote& to = line_.notes[b];
-    if (!member(b) || from.stretch != to.stretch || from.phrase != to.phrase || to.after_rest) return false;
+    if (member(b) == nullptr || from.stretch != to.stretch || from.phrase != to.phrase || to.after_rest) return false;
     const bool extension = member(a)->extension || member(b)->extension;
     if (!extension || from.midi == to.midi || are_stack_neighbours(a, b)) return true;
     return std::abs(to.midi - from.midi) > whole_tone;
@@ -223,11 +240,14 @@ class RunFinder {
   }
 
   void add_filled_parts(std::vector<Run>& runs, const Run& run) const {
+    if (run.members.size() + 1 < fewest_members) return;
     std::size_t first = 0;
     for (std::size_t at = 1; at <= run.members.size(); ++at) {
       if (at < run.members.size() && (run.ornaments.empty() || is_held_together(run, at))) continue;
-      const bool whole = first == 0 && at == run.members.size();
-      add_supported_parts(runs, whole ? run : part_of(run, run.members[first], run.members[at - 1]));
+      if (first == 0 && at == run.members.size())
+        add_supported_parts(runs, run);
+      else
+        add_supported_parts(runs, part_of(run, run.members[first], run.members[at - 1]));
       first = at;
     }
   }
@@ -249,30 +269,36 @@ class RunFinder {
 
   /// `next` follows `note`, or goes before it: by a leap, in the same direction, a tone of the chord on the other side
   /// of the change. It is taken early, or the chord is carried over.
-  bool is_borrowed(const Run& run, std::size_t next, std::size_t end, std::size_t inner) const {
+  bool is_borrowed(std::size_t stretch, std::size_t next, std::size_t end, std::size_t inner) const {
     const HeardNote& other = line_.notes[next];
     const HeardNote& note = line_.notes[end];
     if (!other.stretch || other.stretch == note.stretch || other.phrase != note.phrase) return false;
     if (line_.notes[std::max(next, end)].after_rest) return false;
-    if (!contains(line_.stretches[run.stretch].tones, other.pitch_class)) return false;
+    if (!contains(line_.stretches[stretch].tones, other.pitch_class)) return false;
     const int leap = other.midi - note.midi;
     return std::abs(leap) > whole_tone && std::abs(leap) < octave &&
            (leap > 0) == (note.midi > line_.notes[inner].midi) && note.midi != line_.notes[inner].midi;
   }
 
-  void add_with_borrowed(std::vector<Run>& runs, Run run) const {
-    if (run.members.size() + 1 < fewest_members) return;
-    run.stretch = *line_.notes[run.members.front()].stretch;
+  void add_with_borrowed(std::vector<Run>& runs, const Run& run) const {
     if (!outweighs_what_is_between(run) || !leaps_enough(run)) return;
-    Run longer = run;
     const std::size_t first = run.members.front();
     const std::size_t last = run.members.back();
-    if (first > 0 && is_borrowed(run, first - 1, first, run.members[1]))
-      longer.members.insert(longer.members.begin(), first - 1);
-    if (last + 1 < line_.notes.size() && is_borrowed(run, last + 1, last, run.members[run.members.size() - 2]))
-      longer.members.push_back(last + 1);
-    if (longer.members.size() > run.members.size()) add_if_long_enough(runs, std::move(longer));
-    add_if_long_enough(runs, std::move(run));
+    const std::size_t stretch = *line_.notes[first].stretch;
+    const bool before = first > 0 && is_borrowed(stretch, first - 1, first, run.members[1]);
+    const bool after =
+        last + 1 < line_.notes.size() && is_borrowed(stretch, last + 1, last, run.members[run.members.size() - 2]);
+    if (before || after) {
+      Run longer = run;
+      longer.stretch = stretch;
+      if (before) longer.members.insert(longer.members.begin(), first - 1);
+      if (after) longer.members.push_back(last + 1);
+      if (is_long_enough(longer)) add(runs, std::move(longer));
+    }
+    if (!is_long_enough(run)) return;
+    Run own = run;
+    own.stretch = stretch;
+    add(runs, std::move(own));
   }
 
   /// Where the line turns or the chord changes a note may end one run and begin the next.
@@ -289,7 +315,7 @@ class RunFinder {
   bool is_no_stack(const Run& run) const {
     if (run.played) return false;
     const auto colours =
-        std::ranges::count_if(run.members, [&](std::size_t i) { return member(i) && member(i)->extension; });
+        std::ranges::count_if(run.members, [&](std::size_t i) { return member(i) != nullptr && member(i)->extension; });
     int leaps = 0;
     int way = 0;
     bool turns = false;
@@ -301,11 +327,19 @@ class RunFinder {
     return (turns && std::cmp_equal(colours, run.members.size())) || (colours > 0 && leaps < 2);
   }
 
-  void add_if_long_enough(std::vector<Run>& runs, Run run) const {
+  unsigned pitch_classes_of(const Run& run) const {
     unsigned set = 0;
     for (const std::size_t i : run.members) set |= 1U << line_.notes[i].pitch_class;
-    if (std::popcount(set) < fewest_members || is_no_stack(run)) return;
-    run.complete = (line_.stretches[run.stretch].tones & ~set) == 0;
+    return set;
+  }
+
+  bool is_long_enough(const Run& run) const {
+    return run.members.size() >= fewest_members && std::popcount(pitch_classes_of(run)) >= fewest_members &&
+           !is_no_stack(run);
+  }
+
+  void add(std::vector<Run>& runs, Run run) const {
+    run.complete = (line_.stretches[run.stretch].tones & ~pitch_classes_of(run)) == 0;
     run.borrowed = static_cast<std::size_t>(std::ranges::count_if(
         run.members, [&](std::size_t i) { return run.played || line_.notes[i].stretch != run.stretch; }));
     run.may_share_first = may_be_shared(run.members.front());
@@ -313,9 +347,8 @@ class RunFinder {
   }
 
   const HeardLine& line_;
-  std::span<const Stack> stacks_;
   std::span<const NoteLabel> labels_;
-  std::vector<bool> in_thirds_;  // by note
+  std::vector<HeardAs> heard_as_;  // by note
 };
 
 std::size_t first_of(const Run& run) { return run.members.front(); }
@@ -345,9 +378,9 @@ Worth sum(const Worth& a, const Run& run, std::size_t shared) {
 
 }  // namespace
 
-std::vector<Run> candidate_runs(const HeardLine& line, std::span<const Stack> stacks,
-                                std::span<const NoteLabel> labels) {
-  const RunFinder finder(line, stacks, labels);
+std::vector<Run> candidate_runs(const HeardLine& line, std::span<const ScaleInThirds> scales,
+                                std::span<const Stack> stacks, std::span<const NoteLabel> labels) {
+  const RunFinder finder(line, scales, stacks, labels);
   std::vector<Run> runs = finder.find(Ornaments::ignored);
   std::ranges::move(finder.find(Ornaments::as_labelled), std::back_inserter(runs));
   std::ranges::move(finder.checked(played_runs(line, labels, runs)), std::back_inserter(runs));

@@ -30,8 +30,8 @@ struct Run {
 
 /// Every run as long as it goes, plain and ornamented, those of another chord than the one below, and the shorter
 /// pieces that remain of a run where another one takes some of its notes. `stacks` run parallel to the stretches.
-std::vector<Run> candidate_runs(const HeardLine& line, std::span<const Stack> stacks,
-                                std::span<const NoteLabel> labels);
+std::vector<Run> candidate_runs(const HeardLine& line, std::span<const ScaleInThirds> scales,
+                                std::span<const Stack> stacks, std::span<const NoteLabel> labels);
 
 /// The runs of the best set, in order: weighted interval scheduling, exact, n log n.
 /// Most members first, then most members of the chord below, then the greater sum of squared lengths (longer runs),

@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <bit>
 #include <cstdlib>
+#include <map>
 #include <string>
 
 namespace insideline {
@@ -72,24 +73,62 @@ NoteName usual_root(const Chord& chord) {
   return major.at(at);
 }
 
-/// What the notes spell; the chord itself if they are exactly its tones, however else they might be named.
-std::string spelled(const Arpeggio& arpeggio, const Chord& chord, bool exactly_its_tones, std::size_t lowest) {
-  Chord own = chord;
-  own.bass.reset();
-  if (exactly_its_tones) return canonical_symbol(own);
-  std::vector<NoteName> names = {note_at(chord.root, arpeggio.degrees[lowest])};
-  for (const Degree& degree : arpeggio.degrees) {
-    const NoteName name = note_at(chord.root, degree);
-    if (std::ranges::find(names, name) == names.end()) names.push_back(name);
-  }
+/// The chord that these degrees spell, the first of them its lowest note.
+std::optional<Chord> chord_spelled_by(const NoteName& root, std::span<const Degree> degrees) {
+  std::vector<NoteName> names;
+  for (const Degree& degree : degrees) names.push_back(note_at(root, degree));
   auto other = chord_spelled_by(names);
-  if (!other) return {};
+  if (!other) return std::nullopt;
   const auto is_written = [&](const Degree& tone) {
     return std::ranges::find(names, note_at(other->root, tone)) != names.end();
   };
   if (!std::ranges::all_of(other->tones, is_written)) other->root = usual_root(*other);
-  return canonical_symbol(*other);
+  return other;
 }
+
+/// Players come back to the same chords and the same shapes: each is named once.
+class Speller {
+ public:
+  /// What the notes spell; the chord itself if they are exactly its tones, however else they might be named.
+  const std::string& spelled(const Arpeggio& arpeggio, const Chord& chord, bool exactly_its_tones, std::size_t lowest) {
+    if (exactly_its_tones) return symbol_of(chord);
+    degrees_ = {arpeggio.degrees[lowest]};
+    for (const Degree& degree : arpeggio.degrees)
+      if (std::ranges::find(degrees_, degree) == degrees_.end()) degrees_.push_back(degree);
+    note_down(chord.root, degrees_);
+    const auto [named, is_new] = shapes_.try_emplace(key_);
+    if (is_new)
+      if (const auto other = chord_spelled_by(chord.root, degrees_)) named->second = symbol_of(*other);
+    return named->second;
+  }
+
+ private:
+  using Key = std::vector<int>;
+
+  /// Without its bass.
+  const std::string& symbol_of(const Chord& chord) {
+    note_down(chord.root, chord.tones);
+    for (const Degree& tension : chord.tensions) add(tension);
+    const auto [named, is_new] = chords_.try_emplace(key_);
+    if (is_new) {
+      Chord own = chord;
+      own.bass.reset();
+      named->second = canonical_symbol(own);
+    }
+    return named->second;
+  }
+
+  void add(const Degree& degree) { key_.insert(key_.end(), {degree.number, degree.alter}); }
+  void note_down(const NoteName& root, std::span<const Degree> degrees) {
+    key_ = {static_cast<int>(root.step), root.alter, static_cast<int>(degrees.size())};
+    for (const Degree& degree : degrees) add(degree);
+  }
+
+  std::map<Key, std::string> chords_;  ///< by root, tones and tensions
+  std::map<Key, std::string> shapes_;  ///< by root and degrees
+  std::vector<Degree> degrees_;
+  Key key_;
+};
 
 /// How far the chord below is moved where that gives the notes, and two of them are foreign to it: a side-slip.
 std::optional<int> slip_of(PitchClassSet set, PitchClassSet tones, const Stack& own) {
@@ -119,8 +158,10 @@ Direction direction_of(const std::vector<Leg>& legs) {
 }
 
 Arpeggio described(const Run& run, const HeardLine& line, const Stack& own, const Harmony& harmony,
-                   std::span<const NoteLabel> labels) {
+                   std::span<const NoteLabel> labels, Speller& speller) {
   Arpeggio arpeggio;
+  arpeggio.notes.reserve(run.members.size());
+  arpeggio.degrees.reserve(run.members.size());
   PitchClassSet set = 0;
   std::size_t lowest = 0;
   std::size_t highest = 0;
@@ -137,12 +178,13 @@ Arpeggio described(const Run& run, const HeardLine& line, const Stack& own, cons
   }
   for (const std::size_t i : run.ornaments) arpeggio.ornaments.push_back(line.notes[i].note);
   const PitchClassSet tones = line.stretches[run.stretch].tones;
-  const Stack stack = run.played ? stack_of(*run.played) : own;
+  const Stack played = run.played ? stack_of(*run.played) : Stack{};
+  const Stack& stack = run.played ? played : own;
   arpeggio.complete = run.complete;
   arpeggio.span_semitones = midi(highest) - midi(lowest);
   arpeggio.inversion =
       inversion_by_lowest(*stack.at(static_cast<std::size_t>(line.notes[run.members[lowest]].pitch_class)));
-  arpeggio.spells = spelled(arpeggio, chord, set == tones, lowest);
+  arpeggio.spells = speller.spelled(arpeggio, chord, set == tones, lowest);
   if (run.played) arpeggio.slipped = slip_of(set, tones, own);
   arpeggio.legs = legs_of(run, line, stack);
   arpeggio.direction = direction_of(arpeggio.legs);
@@ -199,14 +241,16 @@ Stack stack_of(const Chord& chord) {
   return stack;
 }
 
-std::vector<Arpeggio> find_arpeggios(const HeardLine& line, const Harmony& harmony, std::span<const NoteLabel> labels) {
+std::vector<Arpeggio> find_arpeggios(const HeardLine& line, std::span<const ScaleInThirds> scales,
+                                     const Harmony& harmony, std::span<const NoteLabel> labels) {
   std::vector<Stack> stacks;
   stacks.reserve(line.stretches.size());
   for (const Stretch& stretch : line.stretches) stacks.push_back(stack_of(harmony.chords[stretch.first].chord));
   std::vector<Arpeggio> arpeggios;
   Preparation preparation;
-  for (const Run& run : best_runs(candidate_runs(line, stacks, labels))) {
-    Arpeggio arpeggio = described(run, line, stacks[run.stretch], harmony, labels);
+  Speller speller;
+  for (const Run& run : best_runs(candidate_runs(line, scales, stacks, labels))) {
+    Arpeggio arpeggio = described(run, line, stacks[run.stretch], harmony, labels, speller);
     preparation.tell(arpeggio, line.notes[run.members.front()], run.stretch);
     arpeggios.push_back(std::move(arpeggio));
   }

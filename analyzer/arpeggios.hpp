@@ -8,6 +8,7 @@
 #pragma once
 
 #include "analyzer/heard_line.hpp"
+#include "analyzer/scales_in_thirds.hpp"
 
 #include <array>
 #include <optional>
@@ -39,6 +40,8 @@ Stack stack_of(const Chord& chord);
 /// this has the most notes on members; among equals most members of the chord below, then longer fragments, then fewer
 /// ornaments, then more complete ones. Runs do not cross a phrase end or a rest of a beat. Between members there may be
 /// notes labelled as approach, enclosure, appoggiatura, neighbour or passing tone: they are kept apart as ornaments.
-std::vector<Arpeggio> find_arpeggios(const HeardLine& line, const Harmony& harmony, std::span<const NoteLabel> labels);
+/// Notes of `scales` belong to none.
+std::vector<Arpeggio> find_arpeggios(const HeardLine& line, std::span<const ScaleInThirds> scales,
+                                     const Harmony& harmony, std::span<const NoteLabel> labels);
 
 }  // namespace insideline

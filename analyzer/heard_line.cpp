@@ -3,6 +3,7 @@
 #include "analyzer/metre.hpp"
 
 #include <cassert>
+#include <cstdint>
 
 namespace insideline {
 namespace {
@@ -16,9 +17,14 @@ Beats counted_from(const Bar& bar) {
   return bar.number == 0 ? bar.onset + bar.length - bar_length(bar.meter) : bar.onset;
 }
 
-/// A rest that parts what stands on either side of it.
-bool is_after_rest(const Bar& bar, const Note& before, const Note& note) {
-  return note.onset - (before.onset + before.duration) >= felt_beat(bar.meter);
+/// Whether `time` is a whole number of `unit`s.
+bool is_whole(const Beats& time, const Beats& unit) {
+  std::int64_t part = 0;
+  std::int64_t whole = 0;
+  if (__builtin_mul_overflow(time.numerator(), unit.denominator(), &part) ||
+      __builtin_mul_overflow(time.denominator(), unit.numerator(), &whole))
+    return remainder_within(time, unit) == Beats{};
+  return part % whole == 0;
 }
 
 /// Walks along bars, phrases and stretches with the notes, so that nothing is searched for.
@@ -36,8 +42,10 @@ class Cursor {
     while (stretch_ + 1 < stretches_.size() && stretches_[stretch_ + 1].onset <= onset) ++stretch_;
     heard.bar = bar_;
     heard.phrase = phrase_;
-    heard.on_beat = remainder_within(onset - bar_line_, felt_beat_) == Beats{};
-    heard.on_strong_beat = heard.on_beat && metrical_weight(solo_.bars[bar_], onset, Feel::straight) >= half_bar_weight;
+    const Beats place = onset - bar_line_;
+    heard.on_beat = is_whole(place, felt_beat_);
+    heard.on_strong_beat = heard.on_beat && metrical_weight(solo_.bars[bar_].meter, whole_units(place, beat_), 1,
+                                                            Feel::straight) >= half_bar_weight;
     if (stretches_.empty()) return;
     const Stretch& stretch = stretches_[stretch_];
     if (onset < stretch.onset || onset >= stretch.end) return;
@@ -45,10 +53,17 @@ class Cursor {
     heard.on_change = stretch.follows && onset == stretch.onset;
   }
 
+  /// A rest that parts what stands on either side of it, in the bar that was looked up last.
+  [[nodiscard]] bool is_rest(const Note& before, const Note& note) const {
+    return note.onset - (before.onset + before.duration) >= felt_beat_;
+  }
+
  private:
   void come_to_bar(std::size_t bar) {
     bar_ = bar;
     bar_line_ = counted_from(solo_.bars[bar]);
+    if (bar > 0 && solo_.bars[bar].meter == solo_.bars[bar - 1].meter) return;
+    beat_ = beat_length(solo_.bars[bar].meter);
     felt_beat_ = felt_beat(solo_.bars[bar].meter);  // in 6/8 there are two
   }
 
@@ -57,6 +72,7 @@ class Cursor {
   std::span<const Stretch> stretches_;
   std::size_t bar_ = 0;
   Beats bar_line_;
+  Beats beat_;
   Beats felt_beat_;
   std::size_t phrase_ = 0;
   std::size_t stretch_ = 0;
@@ -112,8 +128,7 @@ HeardLine hear(const Solo& solo, const Harmony& harmony, std::span<const NoteLab
     heard.role = labels[i].role;
     if (labels[i].governor) heard.stretch = line.stretch_of_chord[*labels[i].governor];
     cursor.look_up(heard, i);
-    if (!line.notes.empty())
-      heard.after_rest = is_after_rest(solo.bars[heard.bar], solo.notes[line.notes.back().note], note);
+    if (!line.notes.empty()) heard.after_rest = cursor.is_rest(solo.notes[line.notes.back().note], note);
     line.notes.push_back(heard);
   }
   return line;

@@ -33,8 +33,40 @@ bool belongs_at_its_end(const Note& note, const Harmony& harmony) {
   return tone_with(last.chord, pitch_class(note.pitch.name)).has_value();
 }
 
+/// What is compared with notes and rests, worked out once a meter.
+class Lengths {
+ public:
+  explicit Lengths(const Beats& gap) : gap_(gap) { work_out(); }
+
+  void come_to(const Bar& bar) {
+    if (bar.meter == meter_) return;
+    meter_ = bar.meter;
+    work_out();
+  }
+
+  Beats beat;
+  Beats long_note;
+  Beats breath;  ///< a rest of three quarters of the gap is one by itself ...
+  Beats short_breath;
+  Beats slow;  ///< ... a shorter one where the line had slowed down before it
+
+ private:
+  void work_out() {
+    beat = felt_beat(meter_);
+    long_note = beat * long_in_beats;
+    breath = gap_ * beat * Beats(3, 4);
+    short_breath = beat * Beats(1, 2);
+    slow = beat * Beats(5, 4);
+  }
+
+  Beats gap_;
+  Meter meter_;
+};
+
 std::vector<Breath> find_breaths(const Solo& solo, const Harmony& harmony) {
   std::vector<Breath> breaths;
+  breaths.reserve(solo.notes.size());
+  Lengths lengths(Beats{1});
   const Note* before = nullptr;
   std::optional<Beats> led_in;  // the length of the note that led to `before`
   std::size_t graces = 0;
@@ -47,15 +79,16 @@ std::vector<Breath> find_breaths(const Solo& solo, const Harmony& harmony) {
     }
     while (bar + 1 < solo.bars.size() && solo.bars[bar + 1].onset <= note.onset) ++bar;
     if (before != nullptr) {
-      const Beats beat = felt_beat(solo.bars[bar].meter);
-      const bool is_long = led_in && before->duration >= std::max(*led_in * long_against_before, beat * long_in_beats);
+      lengths.come_to(solo.bars[bar]);
+      const bool is_long =
+          led_in && before->duration >= lengths.long_note && before->duration >= *led_in * long_against_before;
       breaths.push_back(
           {.next = i - graces,
            .rest = note.onset - end_of(*before),
            .since_onset = note.onset - before->onset,
            .comes_to_rest = is_long && before->pitch != note.pitch && belongs_at_its_end(*before, harmony),
            .bar = bar});
-      led_in = breaths.back().rest < beat ? std::optional(before->duration) : std::nullopt;
+      led_in = breaths.back().rest < lengths.beat ? std::optional(before->duration) : std::nullopt;
     }
     before = &note;
     graces = 0;
@@ -63,12 +96,9 @@ std::vector<Breath> find_breaths(const Solo& solo, const Harmony& harmony) {
   return breaths;
 }
 
-/// A rest of three quarters of the gap is a breath by itself, a shorter one where the line had slowed down before it.
-bool is_breath(const Breath& breath, const Beats& gap, const Beats& beat) {
-  static const Beats short_rest(1, 2);
-  static const Beats slow(5, 4);
-  if (breath.rest * 4 >= gap * beat * 3) return true;
-  return breath.rest >= short_rest * beat && breath.since_onset >= slow * beat;
+bool is_breath(const Breath& breath, const Lengths& lengths) {
+  if (breath.rest >= lengths.breath) return true;
+  return breath.rest >= lengths.short_breath && breath.since_onset >= lengths.slow;
 }
 
 /// True where a four-bar group begins after a breath, with the phrase already four bars old.
@@ -85,6 +115,7 @@ std::vector<Phrase> find_phrases(const Solo& solo, const Harmony& harmony, const
   std::vector<Phrase> phrases;
   Phrase phrase;
   std::size_t first_bar = bar_index_at(solo, solo.notes.front().onset);
+  Lengths lengths(settings.phrase_gap);
   std::optional<std::size_t> group;  // the longest breath so far that opens a four-bar group
   const auto close_before = [&](std::size_t at) {
     phrase.last = breaths[at].next - 1;
@@ -99,8 +130,8 @@ std::vector<Phrase> find_phrases(const Solo& solo, const Harmony& harmony, const
       close_before(i);
       continue;
     }
-    const Beats beat = felt_beat(solo.bars[breaths[i].bar].meter);
-    if (is_breath(breaths[i], settings.phrase_gap, beat) || breaths[i].comes_to_rest) {
+    lengths.come_to(solo.bars[breaths[i].bar]);
+    if (is_breath(breaths[i], lengths) || breaths[i].comes_to_rest) {
       close_before(i);
     } else if (opens_a_group(solo, breaths[i], first_bar) && (!group || breaths[i].rest > breaths[*group].rest)) {
       group = i;

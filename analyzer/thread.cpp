@@ -70,12 +70,16 @@ std::vector<TimedNote> timed_notes(const HeardLine& line, const Solo& solo) {
 /// Different pitches that sound under `chord` and are tones of it. `first` moves along with the chords.
 void collect_stops(std::vector<Stop>& stops, const TimedChord& chord, std::span<const TimedNote> notes,
                    std::size_t& first) {
+  constexpr unsigned pitches = 64;  // a pitch that is not among the bits is new for sure
+  std::uint64_t heard = 0;
   stops.clear();
   while (first < notes.size() && notes[first].end <= chord.onset) ++first;
   for (std::size_t i = first; i < notes.size() && notes[i].onset < chord.end; ++i) {
     const TimedNote& note = notes[i];
     if (!contains(chord.tones, note.pitch_class)) continue;
-    if (std::ranges::find(stops, note.midi, &Stop::midi) != stops.end()) continue;
+    const std::uint64_t bit = std::uint64_t{1} << (static_cast<unsigned>(note.midi) % pitches);
+    if ((heard & bit) != 0 && std::ranges::find(stops, note.midi, &Stop::midi) != stops.end()) continue;
+    heard |= bit;
     stops.push_back({.midi = note.midi, .note = note.note, .motion = 0, .from = 0});
   }
 }
@@ -136,7 +140,8 @@ int least_possible(std::span<const PitchClassSet> chords) {
       auto& best = next[static_cast<std::size_t>(to)];
       if (i == 0) best = 0;
       for (int from = 0; i > 0 && from < pitch_classes; ++from)
-        best = std::min(best, motion[static_cast<std::size_t>(from)] + std::abs(shortest_way(from, to)));
+        if (contains(chords[i - 1], from))
+          best = std::min(best, motion[static_cast<std::size_t>(from)] + std::abs(shortest_way(from, to)));
     }
     motion = next;
   }

@@ -12,13 +12,36 @@ namespace {
 
 enum class Match : std::uint8_t { spelling, sound };
 
-bool matches(const ChordKind& kind, const NoteName& root, const std::vector<NoteName>& members, Match match) {
-  if (kind.tones.size() != members.size()) return false;
+/// Bit n is the pitch class n semitones above the first note.
+using Sound = std::uint32_t;
+constexpr unsigned octave = 12;
+
+/// The pitch classes of each kind above its root; parallel to chord_kinds().
+const std::vector<Sound>& sounds_of_kinds() {
+  static const auto sounds = [] {
+    std::vector<Sound> all;
+    for (const ChordKind& kind : chord_kinds()) {
+      Sound& sound = all.emplace_back(0);
+      for (const Degree& tone : kind.tones) sound |= Sound{1} << static_cast<unsigned>(pitch_class_above_root(tone));
+    }
+    return all;
+  }();
+  return sounds;
+}
+
+/// The pitch classes of `members` above `root`, which is one of them.
+Sound sound_above(const NoteName& root, const std::vector<NoteName>& members) {
+  const auto above = [&](const NoteName& member) {
+    return (static_cast<unsigned>(pitch_class(member)) + octave - static_cast<unsigned>(pitch_class(root))) % octave;
+  };
+  Sound sound = 0;
+  for (const NoteName& member : members) sound |= Sound{1} << above(member);
+  return sound;
+}
+
+bool is_spelled(const ChordKind& kind, const NoteName& root, const std::vector<NoteName>& members) {
   return std::ranges::all_of(kind.tones, [&](const Degree& degree) {
-    const NoteName tone = note_at(root, degree);
-    return std::ranges::any_of(members, [&](const NoteName& member) {
-      return match == Match::spelling ? member == tone : pitch_class(member) == pitch_class(tone);
-    });
+    return std::ranges::find(members, note_at(root, degree)) != members.end();
   });
 }
 
@@ -32,12 +55,19 @@ std::vector<NoteName> without_repeats(std::span<const NoteName> notes) {
 }
 
 std::optional<Chord> named(const std::vector<NoteName>& members, Building building, Match match) {
-  for (const ChordKind& kind : chord_kinds()) {
-    if (kind.building != building) continue;
-    const auto root =
-        std::ranges::find_if(members, [&](const NoteName& member) { return matches(kind, member, members, match); });
-    if (root == members.end()) continue;
-    return make_chord(to_string(*root) + std::string(kind.suffix), *root, kind.tones);
+  std::vector<Sound> sounds;
+  for (const NoteName& member : members) sounds.push_back(sound_above(member, members));
+  const auto kinds = chord_kinds();
+  const auto& sounds_of = sounds_of_kinds();
+  for (std::size_t k = 0; k < kinds.size(); ++k) {
+    const ChordKind& kind = kinds[k];
+    if (kind.building != building || kind.tones.size() != members.size()) continue;
+    const Sound sound = sounds_of[k];
+    for (std::size_t root = 0; root < members.size(); ++root) {
+      if ((sound & ~sounds[root]) != 0) continue;
+      if (match == Match::spelling && !is_spelled(kind, members[root], members)) continue;
+      return make_chord(to_string(members[root]) + std::string(kind.suffix), members[root], kind.tones);
+    }
   }
   return std::nullopt;
 }

@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <cctype>
+#include <iterator>
 #include <optional>
+#include <span>
 
 #include <fmt/core.h>
 
@@ -97,11 +99,26 @@ constexpr Spelling spellings[] = {
     {"9", 9, Word::number, Case::exact},
 };
 
-bool same_letter(char a, char b) {
-  return std::tolower(static_cast<unsigned char>(a)) == std::tolower(static_cast<unsigned char>(b));
+constexpr bool is_sharp_or_flat(const Spelling& spelling) {
+  return spelling.word == Word::sharp || spelling.word == Word::flat;
 }
 
+/// The signs, which stand together in the table.
+constexpr std::span<const Spelling> accidental_signs = [] {
+  const auto* const first = std::ranges::find_if(spellings, is_sharp_or_flat);
+  const auto* const last = std::find_if_not(first, std::end(spellings), is_sharp_or_flat);
+  return std::span<const Spelling>(first, last);
+}();
+static_assert(std::ranges::count_if(spellings, is_sharp_or_flat) == std::ssize(accidental_signs));
+
+constexpr char in_lower_case(char letter) {
+  constexpr char to_lower_case = 'a' - 'A';
+  return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter + to_lower_case) : letter;
+}
+constexpr bool same_letter(char a, char b) { return in_lower_case(a) == in_lower_case(b); }
+
 bool begins_with(std::string_view text, const Spelling& spelling) {
+  if (text.empty() || !same_letter(text.front(), spelling.text.front())) return false;
   if (spelling.match == Case::exact) return text.starts_with(spelling.text);
   return text.size() >= spelling.text.size() &&
          std::equal(spelling.text.begin(), spelling.text.end(), text.begin(), same_letter);
@@ -185,9 +202,9 @@ std::optional<NoteName> take_symbol_note(std::string_view& text, int most) {
   std::string_view rest = text.substr(1);
   for (bool more = true; more && name;) {
     more = false;
-    for (const Spelling& spelling : spellings) {
-      const int sign = spelling.word == Word::sharp ? 1 : spelling.word == Word::flat ? -1 : 0;
-      if (sign == 0 || sign * name->alter < 0 || !rest.starts_with(spelling.text)) continue;
+    for (const Spelling& spelling : accidental_signs) {
+      const int sign = spelling.word == Word::sharp ? 1 : -1;
+      if (sign * name->alter < 0 || !rest.starts_with(spelling.text)) continue;
       name->alter += sign * spelling.value;
       rest.remove_prefix(spelling.text.size());
       more = true;

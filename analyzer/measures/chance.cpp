@@ -3,6 +3,8 @@
 #include "analyzer/measures/ring_matches.hpp"
 
 #include <algorithm>
+#include <array>
+#include <bit>
 #include <cstdint>
 
 namespace insideline {
@@ -156,23 +158,22 @@ Chance chance_by_turning(const HeardLine& line, const Solo& solo, const ChangesR
 }
 
 Chance chance_by_transposing(const HeardLine& line) {
-  const auto moved_by = [&](int semitones) {
-    Share share;
-    for (const HeardNote& note : line.notes) {
-      if (!note.sounding) continue;
-      ++share.of;
-      const PitchClassSet tones = line.stretches[*note.sounding].tones;
-      share.count += contains(tones, (note.pitch_class + semitones) % pitch_classes) ? 1 : 0;
-    }
-    return share;
-  };
+  std::array<Share, pitch_classes> moved{};  // by semitones
+  int notes = 0;
+  for (const HeardNote& note : line.notes) {
+    if (!note.sounding) continue;
+    ++notes;
+    for (unsigned tones = line.stretches[*note.sounding].tones; tones != 0; tones &= tones - 1)
+      ++moved[static_cast<std::size_t>(pitch_class_of(std::countr_zero(tones) - note.pitch_class))].count;
+  }
+  for (Share& share : moved) share.of = notes;
   std::vector<Share> shifted;
   for (int semitones = 1; semitones < pitch_classes; ++semitones) {
     const bool changes_something = std::ranges::any_of(
         line.stretches, [&](const Stretch& stretch) { return moved_up(stretch.tones, semitones) != stretch.tones; });
-    if (changes_something) shifted.push_back(moved_by(semitones));
+    if (changes_something) shifted.push_back(moved[static_cast<std::size_t>(semitones)]);
   }
-  return against_shifts(moved_by(0), shifted);
+  return against_shifts(moved.front(), shifted);
 }
 
 }  // namespace insideline

@@ -13,8 +13,14 @@ constexpr double as_good = 1e-9;  // likelihoods this near are equal
 
 using PitchCounts = std::array<int, pitch_classes>;
 
+/// A set of tones with how many they are.
+struct CandidateChord {
+  PitchClassSet tones = 0;
+  std::size_t size = 0;
+};
+
 /// Every kind of chord in use on every root; each set of tones once, in order.
-std::vector<PitchClassSet> candidate_chords(const HeardLine& line) {
+std::vector<CandidateChord> candidate_chords(const HeardLine& line) {
   std::vector<PitchClassSet> sets;
   for (const Stretch& stretch : line.stretches) sets.push_back(stretch.tones);
   std::ranges::sort(sets);
@@ -24,7 +30,11 @@ std::vector<PitchClassSet> candidate_chords(const HeardLine& line) {
     for (int semitones = 1; semitones < pitch_classes; ++semitones) sets.push_back(moved_up(sets[i], semitones));
   std::ranges::sort(sets);
   sets.erase(std::unique(sets.begin(), sets.end()), sets.end());
-  return sets;
+  std::vector<CandidateChord> candidates;
+  candidates.reserve(sets.size());
+  for (const PitchClassSet set : sets)
+    candidates.push_back({.tones = set, .size = static_cast<std::size_t>(std::popcount(set))});
+  return candidates;
 }
 
 /// The natural logarithm of the probability of `notes` notes under a chord of `tones` tones that `hits` of them are.
@@ -39,22 +49,38 @@ double log_likelihood(int notes, int hits, int tones) {
   return hits * log_weight - notes * log_total.at(static_cast<std::size_t>(tones));
 }
 
-int hits_of(const PitchCounts& counts, PitchClassSet tones) {
-  int hits = 0;
-  for (int pitch_class = 0; pitch_class < pitch_classes; ++pitch_class)  // without a branch: it would be a coin toss
-    hits += counts[static_cast<std::size_t>(pitch_class)] * static_cast<int>(contains(tones, pitch_class));
-  return hits;
-}
+/// How many notes belong to a set of pitch classes, looked up four pitch classes at a time.
+class Hits {
+ public:
+  explicit Hits(const PitchCounts& counts) {
+    for (std::size_t part = 0; part < parts; ++part)
+      for (unsigned set = 1; set < sets; ++set) {
+        const auto lowest = static_cast<std::size_t>(std::countr_zero(set));
+        sums_[part][set] = sums_[part][set & (set - 1)] + counts[part * pitches + lowest];
+      }
+  }
+
+  int of(PitchClassSet tones) const {
+    return sums_[0][tones % sets] + sums_[1][tones / sets % sets] + sums_[2][tones / sets / sets];
+  }
+
+ private:
+  static constexpr std::size_t pitches = 4;
+  static constexpr std::size_t parts = pitch_classes / pitches;
+  static constexpr unsigned sets = 1U << pitches;
+
+  std::array<std::array<int, sets>, parts> sums_{};
+};
 
 /// Candidates of as many tones that as many notes belong to are equally likely: they are weighed together.
-HeardChord heard_chord(const PitchCounts& counts, int notes, PitchClassSet real,
-                       const std::vector<PitchClassSet>& candidates) {
+HeardChord heard_chord(const Hits& hits_of, int notes, PitchClassSet real,
+                       const std::vector<CandidateChord>& candidates) {
   HeardChord heard;
   heard.notes = notes;
   std::vector<std::array<int, pitch_classes + 1>> alike(static_cast<std::size_t>(notes) + 1);  // by hits and tones
-  for (const PitchClassSet candidate : candidates)
-    ++alike[static_cast<std::size_t>(hits_of(counts, candidate))][static_cast<std::size_t>(std::popcount(candidate))];
-  const double of_real = log_likelihood(notes, hits_of(counts, real), std::popcount(real));
+  for (const CandidateChord& candidate : candidates)
+    ++alike[static_cast<std::size_t>(hits_of.of(candidate.tones))][candidate.size];
+  const double of_real = log_likelihood(notes, hits_of.of(real), std::popcount(real));
   double relative_sum = 0.0;  // of all likelihoods, against that of the real chord
   for (int hits = 0; hits <= notes; ++hits) {
     for (int tones = 0; tones <= pitch_classes; ++tones) {
@@ -79,7 +105,7 @@ double value(const Mean& mean) { return mean.count == 0 ? 0.0 : mean.sum / mean.
 
 HeardHarmony measure_heard_harmony(const HeardLine& line, const Harmony& harmony) {
   HeardHarmony heard;
-  const std::vector<PitchClassSet> candidates = candidate_chords(line);
+  const std::vector<CandidateChord> candidates = candidate_chords(line);
   heard.candidates = static_cast<int>(candidates.size());
   std::vector<PitchCounts> counts(line.stretches.size());
   std::vector<int> notes(line.stretches.size());
@@ -92,7 +118,7 @@ HeardHarmony measure_heard_harmony(const HeardLine& line, const Harmony& harmony
   std::vector<Mean> by_chorus(static_cast<std::size_t>(std::max(harmony.choruses, 1)));
   for (std::size_t i = 0; i < line.stretches.size(); ++i) {
     if (notes[i] == 0) continue;
-    HeardChord chord = heard_chord(counts[i], notes[i], line.stretches[i].tones, candidates);
+    HeardChord chord = heard_chord(Hits(counts[i]), notes[i], line.stretches[i].tones, candidates);
     chord.chord = line.stretches[i].first;
     ++heard.first_rank.of;
     if (chord.rank == 1) ++heard.first_rank.count;

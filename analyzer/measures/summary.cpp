@@ -1,5 +1,7 @@
 #include "analyzer/measures/summary.hpp"
 
+#include <array>
+
 #include <fmt/format.h>
 
 namespace insideline {
@@ -15,15 +17,22 @@ void add_roles(Summary& summary, const HeardLine& line, const Solo& solo, std::s
   double of = 0.0;
   summary.notes = static_cast<int>(line.notes.size());
   summary.grace_notes = static_cast<int>(solo.notes.size()) - summary.notes;
+  std::array<int, static_cast<std::size_t>(Figure::none) + 1> figures{};
+  std::array<int, static_cast<std::size_t>(Placement::retardation) + 1> placements{};
   for (const HeardNote& note : line.notes) {
     if (!counts(note)) ++summary.no_chord;
-    ++summary.figures[labels[note.note].figure];
-    ++summary.placements[labels[note.note].placement];
+    ++figures.at(static_cast<std::size_t>(labels[note.note].figure));
+    ++placements.at(static_cast<std::size_t>(labels[note.note].placement));
     if (!note.sounding) continue;
     of += note.duration;
     if (contains(line.stretches[*note.sounding].tones, note.pitch_class)) strict += note.duration;
   }
   summary.chord_tone_share_by_duration_strict = quotient(strict, of);
+  for (std::size_t i = 0; i < figures.size(); ++i)
+    if (figures.at(i) > 0) summary.figures.emplace_hint(summary.figures.end(), static_cast<Figure>(i), figures.at(i));
+  for (std::size_t i = 0; i < placements.size(); ++i)
+    if (placements.at(i) > 0)
+      summary.placements.emplace_hint(summary.placements.end(), static_cast<Placement>(i), placements.at(i));
 }
 
 void add_densities(Summary& summary, const Densities& densities) {

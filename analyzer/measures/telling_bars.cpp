@@ -2,11 +2,11 @@
 
 #include "analyzer/harmony/chord_symbol.hpp"
 #include "analyzer/labels/side_slips.hpp"
-#include "analyzer/scales_in_thirds.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cstdlib>
+#include <functional>
 #include <map>
 #include <string>
 
@@ -53,8 +53,9 @@ Kind kind_of(Reason reason) {
 
 struct Candidate {
   Reason reason = Reason::chord_in_full;
-  int weight = 0;  ///< the more, the more telling
-  TellingBar bar;
+  int weight = 0;                    ///< the more, the more telling
+  TellingBar bar;                    ///< without its words
+  std::function<std::string()> why;  ///< only the few that are shown are put into words
 };
 
 std::string in_words(const Degree& degree) {
@@ -88,8 +89,8 @@ std::string listed(const std::vector<Degree>& degrees) {
 
 class Search {
  public:
-  Search(const HeardLine& line, const Solo& solo, const Analysis& analysis)
-      : line_(line), solo_(solo), analysis_(analysis) {}
+  Search(const HeardLine& line, std::span<const ScaleInThirds> scales, const Solo& solo, const Analysis& analysis)
+      : line_(line), scales_(scales), solo_(solo), analysis_(analysis) {}
 
   std::vector<Candidate> find() {
     for (const Connection& connection : analysis_.connections) look_at(connection);
@@ -105,26 +106,29 @@ class Search {
   const Chord& chord(std::size_t index) const { return analysis_.harmony.chords[index].chord; }
   std::string name(std::size_t note) const { return to_string(solo_.notes[note].pitch.name); }
 
-  void add(Reason reason, int weight, std::size_t first, std::size_t last, std::string why) {
+  void add(Reason reason, int weight, std::size_t first, std::size_t last, std::function<std::string()> why) {
     const int bar = solo_.bars[bar_index_at(solo_, solo_.notes[last].onset)].number;
     found_.push_back({.reason = reason,
                       .weight = weight,
-                      .bar = {.bar = bar, .first_note = first, .last_note = last, .why = std::move(why)}});
+                      .bar = {.bar = bar, .first_note = first, .last_note = last, .why = {}},
+                      .why = std::move(why)});
   }
 
   void look_at(const Connection& connection) {
     if (!connection.guide_tone || connection.kind == ConnectionKind::common_tone) return;
-    const std::size_t from = *connection.from_note;
-    const std::size_t to = *connection.to_note;
-    const bool half_step = connection.kind == ConnectionKind::half_step;
-    const bool on_time = solo_.notes[to].onset == analysis_.harmony.chords[connection.to_chord].onset;
-    const int weight = 4 + (half_step ? 3 : 0) + (on_time ? 3 : 0);
-    add(Reason::guide_tone_resolves, weight, from, to,
-        fmt::format("{}, the {} of {}, {} a {} step to {}, the {} of {}{}", name(from),
-                    in_words(*connection.from_degree), chord(connection.from_chord).symbol,
-                    *connection.semitones < 0 ? "falls" : "rises", half_step ? "half" : "whole", name(to),
-                    in_words(*connection.to_degree), chord(connection.to_chord).symbol,
-                    on_time ? ", just as the chord arrives" : ""));
+    const int weight = 4 + (is_half_step(connection) ? 3 : 0) + (is_on_time(connection) ? 3 : 0);
+    add(Reason::guide_tone_resolves, weight, *connection.from_note, *connection.to_note, [this, &connection] {
+      return fmt::format("{}, the {} of {}, {} a {} step to {}, the {} of {}{}", name(*connection.from_note),
+                         in_words(*connection.from_degree), chord(connection.from_chord).symbol,
+                         *connection.semitones < 0 ? "falls" : "rises", is_half_step(connection) ? "half" : "whole",
+                         name(*connection.to_note), in_words(*connection.to_degree), chord(connection.to_chord).symbol,
+                         is_on_time(connection) ? ", just as the chord arrives" : "");
+    });
+  }
+
+  static bool is_half_step(const Connection& connection) { return connection.kind == ConnectionKind::half_step; }
+  bool is_on_time(const Connection& connection) const {
+    return solo_.notes[*connection.to_note].onset == analysis_.harmony.chords[connection.to_chord].onset;
   }
 
   static bool spells_another(const Arpeggio& arpeggio, const Chord& governor) {
@@ -138,29 +142,36 @@ class Search {
     const std::size_t last = arpeggio.notes.back();
     const int size = static_cast<int>(arpeggio.notes.size());
     const Chord& governor = chord(arpeggio.governor);
-    const std::string from = in_words(arpeggio.degrees.front());
     if (arpeggio.straight_descent)
-      add(Reason::descent_from_nowhere, std::min(4 + size, 9), first, last,
-          fmt::format("comes straight down through {} from the {}", governor.symbol, from));
+      add(Reason::descent_from_nowhere, std::min(4 + size, 9), first, last, [this, &arpeggio] {
+        return fmt::format("comes straight down through {} from the {}", chord(arpeggio.governor).symbol,
+                           in_words(arpeggio.degrees.front()));
+      });
     if (arpeggio.slipped && !arpeggio.spells.empty())
-      add(Reason::slips_outside, 8, first, last,
-          fmt::format("slips outside: plays {}, a {} step {} {}", arpeggio.spells,
-                      std::abs(*arpeggio.slipped) == 1 ? "half" : "whole", *arpeggio.slipped > 0 ? "above" : "below",
-                      governor.symbol));
+      add(Reason::slips_outside, 8, first, last, [this, &arpeggio] {
+        return fmt::format("slips outside: plays {}, a {} step {} {}", arpeggio.spells,
+                           std::abs(*arpeggio.slipped) == 1 ? "half" : "whole",
+                           *arpeggio.slipped > 0 ? "above" : "below", chord(arpeggio.governor).symbol);
+      });
     const bool reaches_up = std::ranges::any_of(arpeggio.degrees, [](const Degree& d) { return d.number > 7; });
     if (reaches_up && size >= 4 && spells_another(arpeggio, governor))
-      add(Reason::other_chord_on_top, 8, first, last,
-          fmt::format("plays {} over {}: its {}", arpeggio.spells, governor.symbol, listed(arpeggio.degrees)));
+      add(Reason::other_chord_on_top, 8, first, last, [this, &arpeggio] {
+        return fmt::format("plays {} over {}: its {}", arpeggio.spells, chord(arpeggio.governor).symbol,
+                           listed(arpeggio.degrees));
+      });
     const int tones = static_cast<int>(governor.tones.size());
     if (arpeggio.complete && tones > 3) {
       const int spare = size - tones;  // the fewer notes it takes, the clearer
-      const char* way = arpeggio.direction == Direction::ascending    ? ", going up"
-                        : arpeggio.direction == Direction::descending ? ", going down"
-                                                                      : "";
-      add(Reason::chord_in_full, std::max(9 - spare, 2), first, last,
-          fmt::format("spells {} in full with {} notes{}, from the {}", governor.symbol,
-                      count_in_words(arpeggio.notes.size()), way, from));
+      add(Reason::chord_in_full, std::max(9 - spare, 2), first, last, [this, &arpeggio] { return in_full(arpeggio); });
     }
+  }
+
+  std::string in_full(const Arpeggio& arpeggio) const {
+    const char* way = arpeggio.direction == Direction::ascending    ? ", going up"
+                      : arpeggio.direction == Direction::descending ? ", going down"
+                                                                    : "";
+    return fmt::format("spells {} in full with {} notes{}, from the {}", chord(arpeggio.governor).symbol,
+                       count_in_words(arpeggio.notes.size()), way, in_words(arpeggio.degrees.front()));
   }
 
   /// The same degrees in the same order, in three places or more.
@@ -174,25 +185,29 @@ class Search {
       const Arpeggio& first = analysis_.arpeggios[where.front()];
       const int size = static_cast<int>(degrees.size() * where.size());
       add(Reason::shape_returns, std::min(size / 3 + 2, 8), first.notes.front(), first.notes.back(),
-          fmt::format("the shape {} comes here first of {} times", cell, count_in_words(where.size())));
+          [words = fmt::format("the shape {} comes here first of {} times", cell, count_in_words(where.size()))] {
+            return words;
+          });
     }
   }
 
   void look_for_scales_in_thirds() {
-    for (const ScaleInThirds& scale : find_scales_in_thirds(line_)) {
+    for (const ScaleInThirds& scale : scales_) {
       const std::size_t thirds = (scale.last + 1 - scale.first) / 2;
       if (thirds < telling_thirds) continue;
       add(Reason::scale_in_thirds, std::min(static_cast<int>(thirds) + 3, 8), line_.notes[scale.first].note,
-          line_.notes[scale.last].note,
-          fmt::format("a scale in thirds goes {} here: {} of them", scale.rises ? "up" : "down",
-                      count_in_words(thirds)));
+          line_.notes[scale.last].note, [&scale, thirds] {
+            return fmt::format("a scale in thirds goes {} here: {} of them", scale.rises ? "up" : "down",
+                               count_in_words(thirds));
+          });
     }
   }
 
   void look_at(const OutsideEvent& event) {
-    add(Reason::slips_outside, 9, event.first, event.last,
-        fmt::format("slips outside: {} to {} play {}, {} {}", name(event.first), name(event.last), event.plays,
-                    way_aside(event.semitones), chord(event.chord).symbol));
+    add(Reason::slips_outside, 9, event.first, event.last, [this, &event] {
+      return fmt::format("slips outside: {} to {} play {}, {} {}", name(event.first), name(event.last), event.plays,
+                         way_aside(event.semitones), chord(event.chord).symbol);
+    });
   }
 
   void look_at(const HeardNote& note) {
@@ -201,9 +216,11 @@ class Search {
       look_at_enclosure(note.note, *label.resolves_to);
     } else if (label.placement == Placement::anticipation && label.role == Role::chord_tone && label.degree) {
       const bool guide = label.figure == Figure::third || label.figure == Figure::seventh;
-      add(Reason::pushed_ahead, guide ? 6 : 3, note.note, note.note,
-          fmt::format("{} is already the {} of {}, played ahead of the chord", name(note.note), in_words(*label.degree),
-                      chord(*label.governor).symbol));
+      add(Reason::pushed_ahead, guide ? 6 : 3, note.note, note.note, [this, &note] {
+        const NoteLabel& early = analysis_.labels[note.note];
+        return fmt::format("{} is already the {} of {}, played ahead of the chord", name(note.note),
+                           in_words(*early.degree), chord(*early.governor).symbol);
+      });
     }
   }
 
@@ -213,12 +230,15 @@ class Search {
     if (!first_of_it || target < note + 2 || !goal.governor || !goal.degree) return;
     const Chord& governor = chord(*goal.governor);
     if (goal.degree != third_of(governor) && goal.degree != seventh_of(governor)) return;
-    add(Reason::guide_tone_enclosed, 7, note, target,
-        fmt::format("{} and {} close in on {}, the {} of {}", name(note), name(target - 1), name(target),
-                    in_words(*goal.degree), chord(*goal.governor).symbol));
+    add(Reason::guide_tone_enclosed, 7, note, target, [this, note, target] {
+      const NoteLabel& enclosed = analysis_.labels[target];
+      return fmt::format("{} and {} close in on {}, the {} of {}", name(note), name(target - 1), name(target),
+                         in_words(*enclosed.degree), chord(*enclosed.governor).symbol);
+    });
   }
 
   const HeardLine& line_;
+  std::span<const ScaleInThirds> scales_;
   const Solo& solo_;
   const Analysis& analysis_;
   std::vector<Candidate> found_;
@@ -226,8 +246,10 @@ class Search {
 
 }  // namespace
 
-std::vector<TellingBar> find_telling_bars(const HeardLine& line, const Solo& solo, const Analysis& analysis) {
-  std::vector<Candidate> found = Search(line, solo, analysis).find();
+std::vector<TellingBar> find_telling_bars(const HeardLine& line, std::span<const ScaleInThirds> scales,
+                                          const Solo& solo, const Analysis& analysis) {
+  Search search(line, scales, solo, analysis);
+  std::vector<Candidate> found = search.find();
   std::ranges::stable_sort(found, [](const Candidate& a, const Candidate& b) {
     if (a.weight != b.weight) return a.weight > b.weight;
     if (a.reason != b.reason) return a.reason < b.reason;
@@ -243,6 +265,7 @@ std::vector<TellingBar> find_telling_bars(const HeardLine& line, const Solo& sol
       if (same_bar || (new_kinds_only && kind_used)) continue;
       kind_used = true;
       bars.push_back(candidate.bar);
+      bars.back().why = candidate.why();
     }
   }
   return bars;

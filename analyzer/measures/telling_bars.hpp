@@ -3,13 +3,16 @@
 #pragma once
 
 #include "analyzer/heard_line.hpp"
+#include "analyzer/scales_in_thirds.hpp"
 
+#include <span>
 #include <vector>
 
 namespace insideline {
 
 /// `analysis` holds the labels, arpeggios and connections already. The most telling first;
 /// among equals the earlier bar.
-std::vector<TellingBar> find_telling_bars(const HeardLine& line, const Solo& solo, const Analysis& analysis);
+std::vector<TellingBar> find_telling_bars(const HeardLine& line, std::span<const ScaleInThirds> scales,
+                                          const Solo& solo, const Analysis& analysis);
 
 }  // namespace insideline

@@ -66,12 +66,32 @@ bool is_a_run(const HeardLine& line, std::size_t first, std::size_t end) {
   return pitches >= fewest_pitches;
 }
 
-std::optional<int> tonic_at(const Solo& solo, std::size_t note) {
-  constexpr int fifth = 7;
-  constexpr int relative_minor = 9;
-  const auto key = key_at(solo, solo.notes[note].onset);
-  if (!key) return std::nullopt;
-  return pitch_class_of(key->fifths * fifth + (key->minor ? relative_minor : 0));
+/// Walks along the keys with the notes.
+class TonicCursor {
+ public:
+  explicit TonicCursor(const Solo& solo) : solo_(solo) {}
+
+  std::optional<int> tonic_at(std::size_t note) {
+    constexpr int fifth = 7;
+    constexpr int relative_minor = 9;
+    while (next_ < solo_.keys.size() && solo_.keys[next_].onset <= solo_.notes[note].onset) {
+      const Key& key = solo_.keys[next_++].key;
+      tonic_ = pitch_class_of(key.fifths * fifth + (key.minor ? relative_minor : 0));
+    }
+    return tonic_;
+  }
+
+ private:
+  const Solo& solo_;
+  std::size_t next_ = 0;
+  std::optional<int> tonic_;
+};
+
+std::vector<int> roots_of(const HeardLine& line, const Harmony& harmony) {
+  std::vector<int> roots;
+  roots.reserve(line.stretches.size());
+  for (const Stretch& stretch : line.stretches) roots.push_back(pitch_class(harmony.chords[stretch.first].chord.root));
+  return roots;
 }
 
 bool is_added_degree(ChordQuality quality, int above_root) {
@@ -108,8 +128,9 @@ std::vector<BlueNote> find_blue_notes(const HeardLine& line, const Harmony& harm
   std::vector<BlueNote> found;
   for (std::size_t i = 0; i < line.notes.size(); ++i) {
     if (!counts(line.notes[i])) continue;
-    const Chord& chord = chord_of(line, harmony, i);
     const int above = above_its_root(line, harmony, i);
+    if (above != minor_third_up && above != minor_seventh_up) continue;
+    const Chord& chord = chord_of(line, harmony, i);
     const auto third = third_of(chord);
     const bool has_major_third = third && pitch_class_above_root(*third) == major_third_up;
     const bool sharp_ninth = is_altered(chord) || std::ranges::find(chord.tones, Degree{9, 1}) != chord.tones.end();
@@ -125,12 +146,14 @@ std::vector<BlueNote> find_blue_notes(const HeardLine& line, const Harmony& harm
 
 std::vector<PentatonicRun> find_pentatonic_runs(const HeardLine& line, const Solo& solo, const Harmony& harmony) {
   std::vector<PentatonicRun> found;
+  const std::vector<int> roots = roots_of(line, harmony);
+  TonicCursor keys(solo);
   for (std::size_t first = 0; first < line.notes.size(); ++first) {
     if (!counts(line.notes[first])) continue;
-    const int chord_root = pitch_class(chord_of(line, harmony, first).root);
+    const int chord_root = roots[*line.notes[first].stretch];
     std::size_t end = end_of_run(line, first, chord_root);
     int root = chord_root;
-    if (const auto tonic = tonic_at(solo, line.notes[first].note)) {
+    if (const auto tonic = keys.tonic_at(line.notes[first].note)) {
       const std::size_t end_in_key = end_of_run(line, first, *tonic);
       if (end_in_key > end) root = *tonic;
       end = std::max(end, end_in_key);

@@ -1,7 +1,5 @@
 #include "analyzer/patterns/digital_patterns.hpp"
 
-#include "analyzer/patterns/moves.hpp"
-
 #include <array>
 #include <optional>
 #include <span>
@@ -38,18 +36,18 @@ std::string name_of(std::span<const int> steps, int third) {
   return name;
 }
 
-bool is_even_over_one_chord(const HeardLine& line, const Solo& solo, std::size_t first) {
-  const Beats wait = wait_before(line, solo, first + 1);
+bool is_even_over_one_chord(const HeardLine& line, const LineMoves& moves, std::size_t first) {
   for (std::size_t i = first + 1; i < first + notes_of_pattern; ++i)
-    if (!goes_on(line, i) || line.notes[i].stretch != line.notes[first].stretch || wait_before(line, solo, i) != wait)
+    if (moves.shapes[i] == no_move || moves.waits[i] != moves.waits[first + 1] ||
+        line.notes[i].stretch != line.notes[first].stretch)
       return false;
   return true;
 }
 
-std::optional<DigitalPattern> pattern_from(const HeardLine& line, const Solo& solo, const Harmony& harmony,
+std::optional<DigitalPattern> pattern_from(const HeardLine& line, const LineMoves& moves, const Harmony& harmony,
                                            std::size_t first) {
   const HeardNote& note = line.notes[first];
-  if (!note.stretch || !note.on_beat || !is_even_over_one_chord(line, solo, first)) return std::nullopt;
+  if (!note.stretch || !note.on_beat || !is_even_over_one_chord(line, moves, first)) return std::nullopt;
   const std::size_t chord = line.stretches[*note.stretch].first;
   const auto third_of_chord = third_of(harmony.chords[chord].chord);
   if (!third_of_chord) return std::nullopt;
@@ -66,10 +64,11 @@ std::optional<DigitalPattern> pattern_from(const HeardLine& line, const Solo& so
 
 }  // namespace
 
-std::vector<DigitalPattern> find_digital_patterns(const HeardLine& line, const Solo& solo, const Harmony& harmony) {
+std::vector<DigitalPattern> find_digital_patterns(const HeardLine& line, const LineMoves& moves,
+                                                  const Harmony& harmony) {
   std::vector<DigitalPattern> found;
   for (std::size_t first = 0; first + notes_of_pattern <= line.notes.size(); ++first) {
-    const auto pattern = pattern_from(line, solo, harmony, first);
+    const auto pattern = pattern_from(line, moves, harmony, first);
     if (!pattern) continue;
     found.push_back(*pattern);
     first += notes_of_pattern - 1;

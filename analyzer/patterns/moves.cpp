@@ -2,6 +2,7 @@
 
 #include <array>
 #include <cstdlib>
+#include <map>
 
 namespace insideline {
 
@@ -19,12 +20,25 @@ int scale_steps(int semitones) {
   return semitones < 0 ? -whole : whole;
 }
 
-int scale_steps_to(const HeardLine& line, std::size_t index) {
-  return scale_steps(line.notes[index].midi - line.notes[index - 1].midi);
-}
-
-Beats wait_before(const HeardLine& line, const Solo& solo, std::size_t index) {
-  return solo.notes[line.notes[index].note].onset - solo.notes[line.notes[index - 1].note].onset;
+LineMoves moves_of(const HeardLine& line, const Solo& solo) {
+  constexpr int most_steps = 1 << 10;  // each way: more than there are MIDI numbers
+  LineMoves moves{.waits = std::vector<int>(line.notes.size(), 0),
+                  .shapes = std::vector<int>(line.notes.size(), no_move)};
+  std::map<Beats, int> numbers;
+  Beats wait;
+  int number = numbers.try_emplace(wait, 0).first->second;
+  for (std::size_t i = 1; i < line.notes.size(); ++i) {
+    const Beats here = solo.notes[line.notes[i].note].onset - solo.notes[line.notes[i - 1].note].onset;
+    if (here != wait) {  // mostly it is the same as before
+      wait = here;
+      number = numbers.try_emplace(wait, static_cast<int>(numbers.size())).first->second;
+    }
+    moves.waits[i] = number;
+    if (!goes_on(line, i)) continue;
+    const int steps = scale_steps(line.notes[i].midi - line.notes[i - 1].midi);
+    moves.shapes[i] = number * 2 * most_steps + steps + most_steps;
+  }
+  return moves;
 }
 
 }  // namespace insideline

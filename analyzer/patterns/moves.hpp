@@ -3,6 +3,8 @@
 
 #include "analyzer/heard_line.hpp"
 
+#include <vector>
+
 namespace insideline {
 
 /// True where note `index` goes on from the one before: in the same phrase, and no rest of a beat between.
@@ -12,10 +14,14 @@ bool goes_on(const HeardLine& line, std::size_t index);
 /// 6 a fourth, 7 a fifth, 8 and 9 a sixth, 10 and 11 a seventh, 12 an octave and so on.
 int scale_steps(int semitones);
 
-/// scale_steps to note `index` from the one before. `index` > 0.
-int scale_steps_to(const HeardLine& line, std::size_t index);
-
-/// Time from the note before `index` to it. `index` > 0.
-Beats wait_before(const HeardLine& line, const Solo& solo, std::size_t index);
+/// The ways from note to note as numbers, so that times and shapes are compared without fractions. Parallel to
+/// HeardLine::notes, each for the way from the note before; the first note has none.
+struct LineMoves {
+  std::vector<int> waits;  ///< equal where the times from onset to onset are
+  std::vector<int>
+      shapes;  ///< 0 or more, equal where scale_steps and times are; `no_move` where the line does not go on
+};
+constexpr int no_move = -1;
+LineMoves moves_of(const HeardLine& line, const Solo& solo);
 
 }  // namespace insideline

@@ -7,11 +7,13 @@
 
 namespace insideline {
 
-Patterns find_patterns(const HeardLine& line, const Solo& solo, const Harmony& harmony) {
+Patterns find_patterns(const HeardLine& line, std::span<const ScaleInThirds> scales, const Solo& solo,
+                       const Harmony& harmony) {
   Patterns patterns;
-  patterns.digital = find_digital_patterns(line, solo, harmony);
-  patterns.sequences = find_sequences(line, solo);
-  patterns.riffs = find_riffs(line, solo, patterns.sequences);
+  const LineMoves moves = moves_of(line, solo);
+  patterns.digital = find_digital_patterns(line, moves, harmony);
+  patterns.sequences = find_sequences(line, moves, scales);
+  patterns.riffs = find_riffs(line, moves, solo, patterns.sequences);
   patterns.blue_notes = find_blue_notes(line, harmony);
   patterns.pentatonic_runs = find_pentatonic_runs(line, solo, harmony);
   patterns.added_half_steps = find_added_half_steps(line, harmony);

@@ -2,9 +2,13 @@
 #pragma once
 
 #include "analyzer/heard_line.hpp"
+#include "analyzer/scales_in_thirds.hpp"
+
+#include <span>
 
 namespace insideline {
 
-Patterns find_patterns(const HeardLine& line, const Solo& solo, const Harmony& harmony);
+Patterns find_patterns(const HeardLine& line, std::span<const ScaleInThirds> scales, const Solo& solo,
+                       const Harmony& harmony);
 
 }  // namespace insideline

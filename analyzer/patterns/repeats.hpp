@@ -24,8 +24,15 @@ struct Repeats {
   std::size_t steps = 0;             ///< how much work it was: links followed and places listed
 };
 
-/// The maximal repeats of `shortest` to `longest` tokens. `tokens` are 0 or more, or `token_break`. Steps: at most
-/// the number of tokens, times `longest`.
-Repeats maximal_repeats(std::span<const int> tokens, std::size_t shortest, std::size_t longest);
+/// Which repeats are asked for.
+struct RepeatBounds {
+  std::size_t shortest = 1;  ///< tokens
+  std::size_t longest = 64;
+  std::size_t fewest_places = 2;
+};
+
+/// The maximal repeats within `bounds`. `tokens` are 0 or more, or `token_break`; fewer than 2^30 of them. Steps: at
+/// most the number of tokens, times `longest`.
+Repeats maximal_repeats(std::span<const int> tokens, const RepeatBounds& bounds);
 
 }  // namespace insideline

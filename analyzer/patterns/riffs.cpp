@@ -1,10 +1,8 @@
 #include "analyzer/patterns/riffs.hpp"
 
-#include "analyzer/patterns/moves.hpp"
 #include "analyzer/patterns/repeats.hpp"
 
 #include <algorithm>
-#include <map>
 #include <utility>
 
 namespace insideline {
@@ -25,29 +23,29 @@ struct RiffCandidate {
 
 class RiffFinder {
  public:
-  RiffFinder(const HeardLine& line, const Solo& solo, std::span<const Sequence> sequences)
-      : line_(line), solo_(solo), taken_(line.notes.size(), false), tokens_(line.notes.size(), token_break) {
+  RiffFinder(const HeardLine& line, const LineMoves& moves, const Solo& solo, std::span<const Sequence> sequences)
+      : line_(line), moves_(moves), solo_(solo), taken_(line.notes.size(), false), tokens_(moves.shapes) {
+    static_assert(no_move == token_break);
     take_sequences(sequences);
-    std::map<std::pair<int, Beats>, int> known;
-    for (std::size_t i = 1; i < line.notes.size(); ++i) {
-      if (!goes_on(line, i) || taken_[i] || taken_[i - 1]) continue;
-      const auto next = static_cast<int>(known.size());
-      tokens_[i] = known.try_emplace({scale_steps_to(line, i), wait_before(line, solo, i)}, next).first->second;
-    }
+    for (std::size_t i = 1; i < line.notes.size(); ++i)
+      if (taken_[i] || taken_[i - 1]) tokens_[i] = token_break;
   }
 
   std::vector<Riff> find() {
     // Two places share at most a note, and none is longer than the four bars from one to the next.
-    const Repeats repeats = maximal_repeats(tokens_, fewest_notes_of_a_riff - 1, longest_riff);
+    const Repeats repeats = maximal_repeats(
+        tokens_, {.shortest = fewest_notes_of_a_riff - 1, .longest = longest_riff, .fewest_places = fewest_places});
     std::vector<std::pair<std::size_t, const MaximalRepeat*>> by_notes_filled;
-    for (const MaximalRepeat& repeat : repeats.found)
-      if (const auto candidate = candidate_of(repeat); is_riff(candidate))
-        by_notes_filled.emplace_back(candidate.notes_filled(), &repeat);
+    RiffCandidate candidate;
+    for (const MaximalRepeat& repeat : repeats.found) {
+      look_at(repeat, candidate);
+      if (is_riff(candidate)) by_notes_filled.emplace_back(candidate.notes_filled(), &repeat);
+    }
     std::ranges::stable_sort(by_notes_filled, std::ranges::greater{},
                              &std::pair<std::size_t, const MaximalRepeat*>::first);
     std::vector<Riff> riffs;
     for (const auto& [notes, repeat] : by_notes_filled) {
-      const RiffCandidate candidate = candidate_of(*repeat);  // what others have taken is gone
+      look_at(*repeat, candidate);  // what others have taken is gone
       if (is_riff(candidate)) riffs.push_back(taken(candidate));
     }
     std::ranges::stable_sort(riffs, std::ranges::greater{}, [](const Riff& riff) {
@@ -67,26 +65,30 @@ class RiffFinder {
 
   /// The places that are free and near enough to others. A figure that ends on the first note of its next place ends
   /// one note sooner.
-  RiffCandidate candidate_of(const MaximalRepeat& repeat) const {
-    RiffCandidate candidate{.notes = repeat.length + 1, .places = {}};
+  void look_at(const MaximalRepeat& repeat, RiffCandidate& candidate) const {
+    std::vector<std::size_t>& places = candidate.places;
+    places.clear();
+    candidate.notes = repeat.length + 1;
     bool shares_a_note = false;
-    std::vector<std::size_t> near;
+    std::size_t near = 0;  // the places from here on are near each other
     for (const std::size_t start : repeat.starts) {
       const std::size_t first = start - 1;  // a token is the way to its note
       if (!is_free(first, candidate.notes)) continue;
-      if (!near.empty() && first < near.back() + repeat.length) continue;
-      if (!near.empty() && line_.notes[first].bar > line_.notes[near.back()].bar + bars_apart) keep(near, candidate);
-      shares_a_note = shares_a_note || (!near.empty() && first == near.back() + repeat.length);
-      near.push_back(first);
+      if (places.size() > near) {
+        if (first < places.back() + repeat.length) continue;
+        if (line_.notes[first].bar > line_.notes[places.back()].bar + bars_apart) near = settled(places, near);
+      }
+      shares_a_note = shares_a_note || (places.size() > near && first == places.back() + repeat.length);
+      places.push_back(first);
     }
-    keep(near, candidate);
+    settled(places, near);
     if (shares_a_note) --candidate.notes;
-    return candidate;
   }
 
-  static void keep(std::vector<std::size_t>& near, RiffCandidate& candidate) {
-    if (near.size() >= fewest_places) candidate.places.insert(candidate.places.end(), near.begin(), near.end());
-    near.clear();
+  /// Takes the places from `near` on away again where they are too few; where the next ones begin.
+  static std::size_t settled(std::vector<std::size_t>& places, std::size_t near) {
+    if (places.size() < near + fewest_places) places.resize(near);
+    return places.size();
   }
 
   bool is_free(std::size_t first, std::size_t notes) const {
@@ -105,7 +107,7 @@ class RiffFinder {
     bool even = true;
     for (std::size_t i = first + 2; i < first + candidate.notes; ++i) {
       one_move = one_move && tokens_[i] == tokens_[first + 1];
-      even = even && wait_before(line_, solo_, i) == wait_before(line_, solo_, first + 1);
+      even = even && moves_.waits[i] == moves_.waits[first + 1];
     }
     if (one_move) return false;
     if (!even || stands_between_breaths(candidate)) return true;
@@ -152,6 +154,7 @@ class RiffFinder {
   }
 
   const HeardLine& line_;
+  const LineMoves& moves_;
   const Solo& solo_;
   std::vector<bool> taken_;
   std::vector<int> tokens_;  ///< to each note from the one before
@@ -159,8 +162,9 @@ class RiffFinder {
 
 }  // namespace
 
-std::vector<Riff> find_riffs(const HeardLine& line, const Solo& solo, std::span<const Sequence> sequences) {
-  return RiffFinder(line, solo, sequences).find();
+std::vector<Riff> find_riffs(const HeardLine& line, const LineMoves& moves, const Solo& solo,
+                             std::span<const Sequence> sequences) {
+  return RiffFinder(line, moves, solo, sequences).find();
 }
 
 std::vector<bool> riff_notes(std::span<const Riff> riffs, std::size_t notes) {

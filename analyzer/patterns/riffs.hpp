@@ -3,6 +3,7 @@
 #pragma once
 
 #include "analyzer/heard_line.hpp"
+#include "analyzer/patterns/moves.hpp"
 
 #include <span>
 #include <vector>
@@ -14,7 +15,8 @@ namespace insideline {
 /// times. Even notes are one where they stand between two breaths each time, or where they are six or more from the
 /// same beat; a scale or one note repeated is none. Notes of `sequences` are left out. What fills most notes comes
 /// first; no two share a note.
-std::vector<Riff> find_riffs(const HeardLine& line, const Solo& solo, std::span<const Sequence> sequences);
+std::vector<Riff> find_riffs(const HeardLine& line, const LineMoves& moves, const Solo& solo,
+                             std::span<const Sequence> sequences);
 
 /// Parallel to Solo::notes: the notes of `riffs`.
 std::vector<bool> riff_notes(std::span<const Riff> riffs, std::size_t notes);

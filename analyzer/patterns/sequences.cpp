@@ -1,8 +1,5 @@
 #include "analyzer/patterns/sequences.hpp"
 
-#include "analyzer/patterns/moves.hpp"
-#include "analyzer/scales_in_thirds.hpp"
-
 #include <algorithm>
 
 namespace insideline {
@@ -13,27 +10,18 @@ constexpr std::size_t long_shape = 6;  // twice is enough
 
 class SequenceFinder {
  public:
-  SequenceFinder(const HeardLine& line, const Solo& solo) : line_(line), taken_(line.notes.size(), false) {
-    waits_.resize(line.notes.size());
-    steps_.resize(line.notes.size(), 0);
-    for (std::size_t i = 1; i < line.notes.size(); ++i) {
-      waits_[i] = wait_before(line, solo, i);
-      steps_[i] = scale_steps_to(line, i);
-    }
-  }
+  SequenceFinder(const HeardLine& line, const LineMoves& moves)
+      : line_(line), moves_(moves.shapes), taken_(line.notes.size(), false) {}
 
-  std::vector<Sequence> find() {
-    for (const ScaleInThirds& scale : find_scales_in_thirds(line_))
-      take(scale.first, scale.last + 1 - scale.first, 2, scale.rises, true);
+  std::vector<Sequence> find(std::span<const ScaleInThirds> scales) {
+    for (const ScaleInThirds& scale : scales) take(scale.first, scale.last + 1 - scale.first, 2, scale.rises, true);
     for (std::size_t size = 2; size <= longest_shape; ++size) look_for_shapes_of(size);
     std::ranges::sort(found_, {}, &Sequence::first);
     return found_;
   }
 
  private:
-  bool same_move(std::size_t a, std::size_t b) const {
-    return goes_on(line_, a) && goes_on(line_, b) && steps_[a] == steps_[b] && waits_[a] == waits_[b];
-  }
+  bool same_move(std::size_t a, std::size_t b) const { return moves_[a] != no_move && moves_[a] == moves_[b]; }
 
   void look_for_shapes_of(std::size_t size) {
     for (std::size_t first = 0; first + size < line_.notes.size();) {
@@ -48,7 +36,8 @@ class SequenceFinder {
   void consider(std::size_t first, std::size_t moves, std::size_t size) {
     const std::size_t notes = moves + 1;
     const std::size_t times = notes / size;
-    if (times < (size < long_shape ? 3U : 2U) || !goes_on(line_, first + size) || is_taken(first, times * size)) return;
+    if (times < (size < long_shape ? 3U : 2U) || moves_[first + size] == no_move || is_taken(first, times * size))
+      return;
     for (std::size_t smaller = 1; smaller < size; ++smaller)
       if (repeats_every(first, moves, smaller)) return;
     const int way = shift(first, size);
@@ -84,16 +73,16 @@ class SequenceFinder {
   }
 
   const HeardLine& line_;
+  std::span<const int> moves_;
   std::vector<bool> taken_;
-  std::vector<Beats> waits_;
-  std::vector<int> steps_;
   std::vector<Sequence> found_;
 };
 
 }  // namespace
 
-std::vector<Sequence> find_sequences(const HeardLine& line, const Solo& solo) {
-  return SequenceFinder(line, solo).find();
+std::vector<Sequence> find_sequences(const HeardLine& line, const LineMoves& moves,
+                                     std::span<const ScaleInThirds> scales) {
+  return SequenceFinder(line, moves).find(scales);
 }
 
 }  // namespace insideline

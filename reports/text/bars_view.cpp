@@ -11,6 +11,7 @@
 #include <algorithm>
 #include <array>
 #include <string_view>
+#include <utility>
 
 namespace insideline::reports {
 namespace {
@@ -108,7 +109,7 @@ Measure measure_of(const Report& report, std::size_t bar_index, const std::vecto
       fill_note_cells(report, *source.note, connections[*source.note], column);
     else
       column.cells[note_row] = {source.held ? "~" : "·", Ink::faint};
-    measure.columns.push_back(column);
+    measure.columns.push_back(std::move(column));
   }
   set_widths(measure.columns);
   return measure;
@@ -121,30 +122,29 @@ std::size_t width_of(const Measure& measure) {
 }
 
 /// A measure cut so that each part fits `width`; one column at least in each.
-std::vector<Measure> cut(const Measure& measure, std::size_t width) {
+std::vector<Measure> cut(Measure measure, std::size_t width) {
   std::vector<Measure> parts;
-  for (const Column& column : measure.columns) {
-    if (!parts.empty() && width_of(parts.back()) + column.width <= width) {
-      parts.back().columns.push_back(column);
-      continue;
-    }
+  for (Column& column : measure.columns) {
     const bool first = parts.empty();
-    parts.push_back({.name = first ? measure.name : "", .columns = {column}, .begins_bar = first});
+    if (first || width_of(parts.back()) + column.width > width)
+      parts.push_back({.name = first ? measure.name : "", .columns = {}, .begins_bar = first});
+    parts.back().columns.push_back(std::move(column));
   }
   return parts;
 }
 
-std::vector<Line> broken_into_lines(const std::vector<Measure>& measures, std::size_t width) {
+std::vector<Line> broken_into_lines(std::vector<Measure> measures, std::size_t width) {
   std::vector<Line> lines;
   std::size_t used = width;
-  for (const Measure& whole : measures) {
-    for (const Measure& part : cut(whole, width)) {
-      if (lines.empty() || used + width_of(part) > width) {
+  for (Measure& whole : measures) {
+    for (Measure& part : cut(std::move(whole), width)) {
+      const std::size_t needed = width_of(part);
+      if (lines.empty() || used + needed > width) {
         lines.emplace_back();
         used = 0;
       }
-      lines.back().push_back(part);
-      used += width_of(part);
+      lines.back().push_back(std::move(part));
+      used += needed;
     }
   }
   return lines;
@@ -248,7 +248,8 @@ std::string bars_view(const Report& report, const std::vector<std::size_t>& bars
   std::vector<Measure> measures;
   for (const std::size_t bar : bars) measures.push_back(measure_of(report, bar, connections));
   std::string text;
-  for (const Line& line : broken_into_lines(measures, line_width - margin)) text += drawn(line, report, colour) + "\n";
+  for (const Line& line : broken_into_lines(std::move(measures), line_width - margin))
+    text += drawn(line, report, colour) + "\n";
   return text;
 }
 

@@ -14,7 +14,8 @@ void CanvasRow::write(std::size_t column, std::string_view text, Ink ink) {
     if (width == 0) {
       if (column > 0) cells_[column - 1].character += character;
     } else {
-      cells_[column] = {std::string(character), ink};
+      cells_[column].character.assign(character);
+      cells_[column].ink = ink;
       if (width == 2) cells_[column + 1] = {"", ink};
       column += width;
     }

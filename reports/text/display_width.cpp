@@ -76,7 +76,10 @@ std::size_t character_width(std::string_view character) {
 }
 
 std::size_t display_width(std::string_view text) {
-  std::size_t width = 0;
+  const auto is_plain = [](char character) { return (static_cast<unsigned char>(character) & 0x80U) == 0; };
+  const auto* const rest = std::find_if_not(text.begin(), text.end(), is_plain);
+  auto width = static_cast<std::size_t>(rest - text.begin());  // of the ASCII at its front: nearly always all of it
+  text.remove_prefix(width);
   while (!text.empty()) {
     const std::string_view character = first_character(text);
     width += character_width(character);

@@ -55,12 +55,14 @@ std::set<std::pair<std::string, std::vector<std::size_t>>> by_trying_all(const s
 
 std::set<std::pair<std::string, std::vector<std::size_t>>> by_automaton(const std::string& letters) {
   std::set<std::pair<std::string, std::vector<std::size_t>>> found;
-  for (const MaximalRepeat& repeat : maximal_repeats(tokens_of(letters), 1, any_length).found)
+  for (const MaximalRepeat& repeat : maximal_repeats(tokens_of(letters), {.shortest = 1, .longest = any_length}).found)
     found.emplace(letters.substr(repeat.starts.front(), repeat.length), repeat.starts);
   return found;
 }
 
-std::size_t steps_for(const std::string& letters) { return maximal_repeats(tokens_of(letters), 2, 64).steps; }
+std::size_t steps_for(const std::string& letters) {
+  return maximal_repeats(tokens_of(letters), {.shortest = 2, .longest = 64}).steps;
+}
 
 std::string times(const std::string& text, int count) {
   std::string all;
@@ -82,7 +84,7 @@ std::string mixed_letters(std::size_t count) {
 }  // namespace
 
 TEST_CASE("what comes again is found at its full length, with every place") {
-  const auto repeats = maximal_repeats(tokens_of("abcxabcyabz"), 2, any_length).found;
+  const auto repeats = maximal_repeats(tokens_of("abcxabcyabz"), {.shortest = 2, .longest = any_length}).found;
   REQUIRE(repeats.size() == 2);
   CHECK(repeats[0].length == 2);
   CHECK(repeats[0].starts == std::vector<std::size_t>{0, 4, 8});
@@ -91,16 +93,17 @@ TEST_CASE("what comes again is found at its full length, with every place") {
 }
 
 TEST_CASE("nothing runs across a break, and what comes once is no repeat") {
-  CHECK(maximal_repeats(tokens_of("abcdef"), 1, any_length).found.empty());
-  CHECK(maximal_repeats(tokens_of("ab cab"), 3, any_length).found.empty());
+  CHECK(maximal_repeats(tokens_of("abcdef"), {.shortest = 1, .longest = any_length}).found.empty());
+  CHECK(maximal_repeats(tokens_of("ab cab"), {.shortest = 3, .longest = any_length}).found.empty());
   CHECK(by_automaton("ab ab").contains({"ab", {0, 3}}));
-  CHECK(maximal_repeats({}, 1, any_length).found.empty());
+  CHECK(maximal_repeats({}, {.shortest = 1, .longest = any_length}).found.empty());
 }
 
 TEST_CASE("repeats too long to be asked for are left out, shorter ones keep all their places") {
   const std::string letters = "abcdeabcdexbc";
-  for (const MaximalRepeat& repeat : maximal_repeats(tokens_of(letters), 2, 4).found) CHECK(repeat.length <= 4);
-  const auto repeats = maximal_repeats(tokens_of(letters), 2, 4).found;
+  for (const MaximalRepeat& repeat : maximal_repeats(tokens_of(letters), {.shortest = 2, .longest = 4}).found)
+    CHECK(repeat.length <= 4);
+  const auto repeats = maximal_repeats(tokens_of(letters), {.shortest = 2, .longest = 4}).found;
   REQUIRE(repeats.size() == 1);
   CHECK(repeats[0].starts == std::vector<std::size_t>{1, 6, 11});
 }
