@@ -15,19 +15,25 @@ fail() {
   exit 1
 }
 
-everything() { find . ! -name said -type f -exec cksum {} + | LC_ALL=C sort && find . -type l | LC_ALL=C sort; }
+everything() { { find . && find . -type f -exec cksum {} +; } | LC_ALL=C sort; }
 
 tries=0
-refused() {  # ARGUMENT...: the program ends with 2, says why, and leaves all as it was
-  everything >"$before"
+refused() {  # ARGUMENT...: the program ends with 2 and says why
   status=0
-  "$program" "$@" >"$said" 2>&1 || status=$?
+  said=$("$program" "$@" 2>&1) || status=$?
   [ "$status" = 2 ] || fail "exit $status and not 2: $*
-$(cat "$said")"
-  grep -q 'would overwrite another file of this command' "$said" || fail "not said why: $*
-$(cat "$said")"
-  everything | cmp -s - "$before" || fail "a file was touched: $*"
+$said"
+  case $said in
+    *'would overwrite another file of this command'*) ;;
+    *) fail "not said why: $*
+$said" ;;
+  esac
   tries=$((tries + 1))
+}
+
+untouched() {  # what was refused since it was asked last left all as it was
+  everything | cmp -s - "$before" || fail "a file was touched: $*
+$(everything | diff "$before" -)"
 }
 
 # spared FILE ARGUMENT...: refused with FILE as the last argument; each command once in every spelling, then by a hard
@@ -37,22 +43,23 @@ spared() {
   file=$1
   shift
   ending=${file##*.}
-  ln -s "$file" "link.$ending"
   ln "$file" "hard.$ending"
   if [ "$1" = "$tried" ]; then
     refused "$@" "hard.$ending"
   else
+    ln -s "$file" "link.$ending"
     for spelling in "$file" "./$file" "aside/../$file" "$PWD/$file" "link.$ending" "hard.$ending"; do
       refused "$@" "$spelling"
     done
+    rm "link.$ending"
   fi
   tried=$1
-  rm "link.$ending" "hard.$ending"
+  rm "hard.$ending"
+  untouched "$@"
 }
 
 before=$(mktemp)
-said=$(mktemp)
-trap 'rm -rf "$work" "$before" "$said"' EXIT
+trap 'rm -rf "$work" "$before"' EXIT
 mkdir aside solos
 cp "$DATA/no_chords.musicxml" solo.musicxml
 printf 'title: Tune\n| Dm7 G7 | Cmaj7 |\n' >tune.changes
@@ -60,6 +67,7 @@ cp "$DATA/two_bars.musicxml" other.musicxml
 cp "$DATA/free_time.mid" take.mid
 cp "$DATA/free_time.beats" beats.txt
 cp "$DATA/quay_steps.changes" quay.changes
+cp quay.changes chart.mid
 cp solo.musicxml solos/bare.musicxml
 cp tune.changes solos/bare.changes
 cp "$DATA/two_bars.musicxml" solos
@@ -72,6 +80,8 @@ cp solos/bare.changes beside.changes
 "$program" drill --changes quay.changes -o sheet.musicxml >/dev/null
 cp sheet.musicxml played.musicxml
 "$program" assess played.musicxml --against sheet.musicxml --day 2026-11-25 --log takes.log >/dev/null
+ln -s new link-to-new
+everything >"$before"
 
 for report in json csv html annotated; do
   spared solo.musicxml analyze solo.musicxml --changes tune.changes --$report
@@ -80,6 +90,7 @@ for report in json csv html annotated; do
   spared solos.db analyze other.musicxml --against solos.db --$report
 done
 refused analyze other.musicxml --against solos.db --json solos.db-wal
+untouched the log beside the database
 spared other.musicxml handout other.musicxml -o
 spared tune.changes handout solo.musicxml --changes tune.changes --ly
 for report in json html; do
@@ -87,7 +98,6 @@ for report in json html; do
   spared tune.changes compare solo.musicxml other.musicxml --changes tune.changes --$report
   spared beside.changes compare other.musicxml beside.musicxml --$report
 done
-cp quay.changes chart.mid
 spared chart.mid drill --changes chart.mid -o
 spared other.musicxml drill --changes quay.changes --like other.musicxml -o
 spared other.musicxml drill --changes quay.changes --gaps other.musicxml -o
@@ -114,7 +124,6 @@ spared part.db merge part.db -o
 spared part.db merge solos.db part.db -o
 
 # Two outputs into one file, also where it is not there yet.
-ln -s new link-to-new
 for same in new ./new aside/../new link-to-new; do
   refused analyze other.musicxml --json new --csv $same
   refused compare other.musicxml other.musicxml --json new --html $same
@@ -124,8 +133,9 @@ for same in new ./new aside/../new link-to-new; do
   refused assess played.musicxml --against sheet.musicxml --log new --html $same
   refused handout other.musicxml -o new --ly $same
 done
+untouched two outputs into one file
 
 # What is no clash goes through: a device takes any number of reports, a database is read and written.
-"$program" analyze other.musicxml --json /dev/null --csv /dev/null >"$said" 2>&1 || fail "two reports to a device: $(cat "$said")"
-"$program" survey solos --db solos.db --csv solos/table.csv >"$said" 2>&1 || fail "a table beside the solos: $(cat "$said")"
+said=$("$program" analyze other.musicxml --json /dev/null --csv /dev/null 2>&1) || fail "two reports to a device: $said"
+said=$("$program" survey solos --db solos.db --csv solos/table.csv 2>&1) || fail "a table beside the solos: $said"
 echo "refused $tries times"
