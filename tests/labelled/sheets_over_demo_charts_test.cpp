@@ -1,6 +1,11 @@
 // Practice sheets over the changes of every demo piece: the analysis of the sheet finds what the sheet says.
+#include "analyzer/alignment.hpp"
+#include "analyzer/analysis.hpp"
+#include "analyzer/collection/distribution.hpp"
+#include "analyzer/collection/solo_rows.hpp"
 #include "analyzer/drills/aim_check.hpp"
 #include "analyzer/drills/drill.hpp"
+#include "analyzer/drills/usual_shares.hpp"
 #include "io/changes/changes_file.hpp"
 #include "io/read_solo.hpp"
 
@@ -56,5 +61,24 @@ TEST_CASE("over the changes of every demo piece, each line with an aim is wholly
     REQUIRE(aim);
     CHECK(aim->kept.of >= 5);
     CHECK(aim->kept.count == aim->kept.of);
+  }
+}
+
+TEST_CASE("the shares that the program calls usual are the medians of the demo pieces") {
+  std::map<std::string, std::vector<double>> values;
+  for (const auto& entry : std::filesystem::directory_iterator(INSIDELINE_CORPUS)) {
+    if (entry.path().extension() != ".musicxml") continue;
+    const auto read = insideline::io::read_solo(entry.path());
+    auto chart = entry.path();
+    chart.replace_extension(".changes");
+    const Changes changes = std::filesystem::exists(chart) ? insideline::io::read_changes(chart) : read.changes.value();
+    const auto analysis = insideline::analyze(read.solo, insideline::lay_out(changes, read.solo));
+    for (const auto& figure : insideline::figure_entries(read.solo, analysis))
+      if (figure.value) values[figure.key].push_back(*figure.value);
+  }
+  for (const insideline::UsualShare& usual : insideline::stated_shares()) {
+    INFO(usual.figure);
+    REQUIRE(values[usual.figure].size() == 10);
+    CHECK(insideline::distribution_of(values[usual.figure]).median == Approx(usual.share).margin(0.0051));
   }
 }
