@@ -34,4 +34,12 @@ void add_aim_options(CLI::App& command, DrillSettings& settings) {
   }
 }
 
+void check_aims(const CLI::App& command) {
+  if (command.count("--guide-tones") == 0) return;
+  if (command.count("--rhythm") > 0)
+    throw CLI::ValidationError("--rhythm", "guide tones are long, one a chord in each voice; it goes with other lines");
+  if (command.count("--seed") > 0)
+    throw CLI::ValidationError("--seed", "guide tones move by the least motion, which leaves no choice");
+}
+
 }  // namespace insideline::cli

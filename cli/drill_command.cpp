@@ -6,9 +6,9 @@
 #include "cli/drill_aims.hpp"
 #include "cli/engraver.hpp"
 #include "cli/output.hpp"
+#include "cli/play_along.hpp"
 #include "cli/sheet_solo.hpp"
 #include "io/changes/changes_file.hpp"
-#include "io/midi/practice_midi.hpp"
 #include "io/musicxml/score_writer.hpp"
 #include "reports/printed/drill_sheet.hpp"
 
@@ -42,6 +42,7 @@ struct DrillCommand {
   std::optional<Instrument> instrument;
   std::optional<int> choruses;
   SheetSolo solo;
+  PlayAlong play;
   std::optional<NoteName> tonic;   // of --key
   std::optional<double> goal_bpm;  // as --tempo says it; else the chart, else default_bpm
   reports::DrillSheetOptions sheet;
@@ -128,6 +129,11 @@ std::string not_a_cell(const std::string& text) {
   return problem;
 }
 
+void spare_inputs(const DrillCommand& command, const Destinations& destinations) {
+  destinations.spare(command.changes);
+  spare_sheet_solo(command.solo, destinations);
+}
+
 /// Options that contradict each other are a wrong command line.
 void check_options(const DrillCommand& command) {
   if (command.sheet.pitch == reports::PrintedPitch::written && !command.instrument)
@@ -138,16 +144,17 @@ void check_options(const DrillCommand& command) {
     if (command.sheet.degrees == reports::DegreeRow::shown) throw CLI::ValidationError("--degrees", nothing_printed);
   }
   check_sheet_solo(command.solo);
+  check_play_along(command.play, command.settings, format_of(command.output) == SheetFormat::midi);
   Destinations destinations;
   destinations.add("--output", command.output);
-  destinations.spare(command.changes);
-  spare_sheet_solo(command.solo, destinations);
+  destinations.add("--wav", command.play.wav);
+  spare_inputs(command, destinations);
 }
 
 std::string sheet_bytes(const DrillCommand& command, const reports::DrillReport& report) {
   const Drill& drill = report.drill;
   switch (*format_of(command.output)) {
-    case SheetFormat::midi: return io::write_practice_midi(drill.solo, drill.harmony);
+    case SheetFormat::midi: return {};  // play_along_files() may write several
     case SheetFormat::lilypond: return reports::drill_sheet_text(report, command.sheet);
     case SheetFormat::pdf: {
       constexpr std::size_t start_seconds = 60;
@@ -165,6 +172,21 @@ std::string sheet_bytes(const DrillCommand& command, const reports::DrillReport&
     }
   }
   return {};
+}
+
+/// All files of the sheet, or none.
+void write_files(const DrillCommand& command, const reports::DrillReport& report) {
+  const bool is_midi = format_of(command.output) == SheetFormat::midi;
+  std::vector<NamedBytes> files = is_midi
+                                      ? play_along_files(command.play, command.output, report.drill, report.goal_bpm)
+                                      : std::vector<NamedBytes>{{command.output, sheet_bytes(command, report)}};
+  Destinations destinations;
+  for (const NamedBytes& file : files) destinations.add("--ladder", file.file);
+  spare_inputs(command, destinations);
+  if (command.play.wav) files.push_back(sound_file(command.play, report.drill, report.goal_bpm));
+  std::vector<PendingFile> pending;
+  for (const NamedBytes& file : files) pending.emplace_back(file.file, file.bytes);
+  for (PendingFile& file : pending) file.commit();
 }
 
 void make_drill(const DrillCommand& command) {
@@ -191,9 +213,9 @@ void make_drill(const DrillCommand& command) {
   drill->solo.part = "Practice line";
   if (command.instrument) set_instrument(drill->solo, *command.instrument);
   const reports::DrillReport report{*drill, settings, why, goal_bpm, check_aim(*drill, settings)};
-  PendingFile sheet(command.output, sheet_bytes(command, report));
-  sheet.commit();
-  write_to_standard_output(reports::drill_plan_text(report));
+  write_files(command, report);
+  write_to_standard_output(reports::drill_plan_text(report) +
+                           (command.play.wav ? "\n" + volume_line(*command.play.wav) : ""));
 }
 
 void add_figure_options(CLI::App& command, DrillCommand& options) {
@@ -348,8 +370,12 @@ void add_drill_command(CLI::App& program) {
   add_figure_options(*command, *options);
   add_line_options(*command, *options);
   add_sheet_options(*command, *options);
+  add_play_along_options(*command, options->play);
   command->footer(drill_examples);
-  command->callback([options] { make_drill(*options); });
+  command->callback([options, command] {
+    check_aims(*command);
+    make_drill(*options);
+  });
 }
 
 }  // namespace insideline::cli
