@@ -49,16 +49,16 @@ std::optional<std::string> reason_for(const Chord& chord, const DrillSettings& s
 
 /// Bars in which no chord sounds for a while.
 std::set<int> bars_without_chord(const Drill& drill) {
-  std::set<int> bars;
-  for (const Bar& bar : drill.solo.bars) {
-    Beats covered;
-    for (const SoundingChord& sounding : drill.harmony.chords) {
-      const Beats begin = std::max(sounding.onset, bar.onset);
-      const Beats end = std::min(sounding.onset + sounding.duration, bar.onset + bar.length);
-      if (begin < end) covered += end - begin;
-    }
-    if (covered < bar.length) bars.insert(bar.number);
+  const std::vector<Bar>& all = drill.solo.bars;
+  std::vector<Beats> covered(all.size());
+  for (const SoundingChord& sounding : drill.harmony.chords) {
+    const Beats chord_end = sounding.onset + sounding.duration;
+    for (std::size_t i = bar_index_at(drill.solo, sounding.onset); i < all.size() && all[i].onset < chord_end; ++i)
+      covered[i] += std::min(chord_end, all[i].onset + all[i].length) - std::max(sounding.onset, all[i].onset);
   }
+  std::set<int> bars;
+  for (std::size_t i = 0; i < all.size(); ++i)
+    if (covered[i] < all[i].length) bars.insert(all[i].number);
   return bars;
 }
 

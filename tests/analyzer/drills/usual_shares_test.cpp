@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <string>
+#include <vector>
 
 using insideline::figure_rows;
 using insideline::FigureRow;
@@ -32,7 +33,7 @@ TEST_CASE("far below takes an interval that lies below, and a third of the way a
     double usual;
     bool far;
   };
-  const Row rows[] = {
+  const std::vector<Row> rows{
       {{3, 24}, 0.46, true},     // surely under 31 %
       {{3, 24}, 0.26, false},    // 31 % is still possible
       {{1, 4}, 0.60, false},     // four say nothing

@@ -47,7 +47,7 @@ int least_motion(const Chord& from, const Chord& to) {
       sum += std::min(up, 12 - up);
     }
     least = std::min(least, sum);
-  } while (std::ranges::next_permutation(second).found);
+  } while (std::next_permutation(second.begin(), second.end()));
   return least;
 }
 
