@@ -58,6 +58,10 @@ void nearest_tones(benchmark::State& state) { make_sheet(state, settings_for(ins
 void arpeggios(benchmark::State& state) { make_sheet(state, settings_for(insideline::DrillKind::arpeggios)); }
 void cells(benchmark::State& state) { make_sheet(state, settings_for(insideline::DrillKind::cells)); }
 
+void guide_tones(benchmark::State& state) { make_sheet(state, settings_for(insideline::DrillKind::guide_tones)); }
+void enclosures(benchmark::State& state) { make_sheet(state, settings_for(insideline::DrillKind::enclosures)); }
+void descents(benchmark::State& state) { make_sheet(state, settings_for(insideline::DrillKind::descents)); }
+
 class RatioReporter : public benchmark::ConsoleReporter {
  public:
   void ReportRuns(const std::vector<Run>& runs) override {
@@ -67,7 +71,7 @@ class RatioReporter : public benchmark::ConsoleReporter {
   }
   void Finalize() override {
     std::printf("\nin readings of the changes file    %d bars    %d bars    growth\n", short_form_bars, long_form_bars);
-    for (const char* kind : {"nearest_tones", "arpeggios", "cells"})
+    for (const char* kind : {"nearest_tones", "arpeggios", "cells", "guide_tones", "enclosures", "descents"})
       std::printf("  %-30s %9.1f %11.1f %9.1f\n", kind, loads(kind, short_form_bars), loads(kind, long_form_bars),
                   at(kind, long_form_bars) / at(kind, short_form_bars));
   }
@@ -90,6 +94,9 @@ BENCHMARK(read_chart)->Arg(short_form_bars)->Arg(long_form_bars);
 BENCHMARK(nearest_tones)->Arg(short_form_bars)->Arg(long_form_bars);
 BENCHMARK(arpeggios)->Arg(short_form_bars)->Arg(long_form_bars);
 BENCHMARK(cells)->Arg(short_form_bars)->Arg(long_form_bars);
+BENCHMARK(guide_tones)->Arg(short_form_bars)->Arg(long_form_bars);
+BENCHMARK(enclosures)->Arg(short_form_bars)->Arg(long_form_bars);
+BENCHMARK(descents)->Arg(short_form_bars)->Arg(long_form_bars);
 
 int main(int count, char** arguments) {
   benchmark::Initialize(&count, arguments);

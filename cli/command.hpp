@@ -4,8 +4,8 @@
 //
 // A callback returns when the work is done. It throws io::ReadError where an input
 // cannot be used, io::DatabaseError where a database cannot, OutputError where an output cannot be written,
-// EngravingError where no page can be made (all exit 1), and CLI::ValidationError where options contradict each other
-// (exit 2). `main` prints.
+// EngravingError where no page can be made, SoundError where no sound can (all exit 1), and CLI::ValidationError where
+// options contradict each other (exit 2). `main` prints.
 #pragma once
 
 #include <span>

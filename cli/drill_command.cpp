@@ -1,14 +1,14 @@
 // insideline drill --changes FILE -o SHEET: a practice sheet over a tune's changes.
 #include "analyzer/drills/drill.hpp"
-#include "analyzer/drills/habits.hpp"
 #include "cli/chart_key.hpp"
 #include "cli/command.hpp"
 #include "cli/destinations.hpp"
+#include "cli/drill_aims.hpp"
 #include "cli/engraver.hpp"
 #include "cli/output.hpp"
-#include "cli/solo_options.hpp"
+#include "cli/play_along.hpp"
+#include "cli/sheet_solo.hpp"
 #include "io/changes/changes_file.hpp"
-#include "io/midi/practice_midi.hpp"
 #include "io/musicxml/score_writer.hpp"
 #include "reports/printed/drill_sheet.hpp"
 
@@ -41,11 +41,10 @@ struct DrillCommand {
   DrillSettings settings;
   std::optional<Instrument> instrument;
   std::optional<int> choruses;
-  std::optional<std::string> like;
-  std::optional<std::string> gaps;
-  std::optional<std::string> solo_changes;  // what the solo of --like or --gaps was played over
-  std::optional<NoteName> tonic;            // of --key
-  std::optional<double> goal_bpm;           // as --tempo says it; else the chart, else default_bpm
+  SheetSolo solo;
+  PlayAlong play;
+  std::optional<NoteName> tonic;   // of --key
+  std::optional<double> goal_bpm;  // as --tempo says it; else the chart, else default_bpm
   reports::DrillSheetOptions sheet;
 };
 
@@ -58,7 +57,9 @@ constexpr const char* drill_examples =
     "      --range tenor-sax --written -o sheet.pdf\n"
     "      Every chord down from its seventh, as a tenor player reads it.\n"
     "  insideline drill --changes tune.changes --cell \"7 3 5\" -o sheet.mid\n"
-    "      Fifth, seventh and root of every chord, to play along with.\n"
+    "      Seventh, third and fifth of every chord, to play along with.\n"
+    "  insideline drill --changes tune.changes --guide-tones two -o sheet.pdf\n"
+    "      Third and seventh of every chord, led by the least motion.\n"
     "  insideline drill --changes tune.changes --gaps solo.musicxml -o sheet.pdf\n"
     "      What that solo lacks, in words and as a sheet.\n";
 
@@ -128,6 +129,11 @@ std::string not_a_cell(const std::string& text) {
   return problem;
 }
 
+void spare_inputs(const DrillCommand& command, const Destinations& destinations) {
+  destinations.spare(command.changes);
+  spare_sheet_solo(command.solo, destinations);
+}
+
 /// Options that contradict each other are a wrong command line.
 void check_options(const DrillCommand& command) {
   if (command.sheet.pitch == reports::PrintedPitch::written && !command.instrument)
@@ -137,54 +143,18 @@ void check_options(const DrillCommand& command) {
     if (command.sheet.pitch == reports::PrintedPitch::written) throw CLI::ValidationError("--written", nothing_printed);
     if (command.sheet.degrees == reports::DegreeRow::shown) throw CLI::ValidationError("--degrees", nothing_printed);
   }
-  if (command.solo_changes && !command.like && !command.gaps)
-    throw CLI::ValidationError("--solo-changes", "no solo is heard; it goes with --like or --gaps");
+  check_sheet_solo(command.solo);
+  check_play_along(command.play, command.settings, format_of(command.output) == SheetFormat::midi);
   Destinations destinations;
   destinations.add("--output", command.output);
-  destinations.spare(command.changes);
-  destinations.spare(command.like);
-  destinations.spare(command.gaps);
-  destinations.spare(command.solo_changes);
-}
-
-/// The solo's analysis over its own changes: those of --solo-changes, in it or beside it, never the sheet's.
-reports::Report solo_report(const DrillCommand& command, const std::string& file) {
-  SoloOptions options;
-  options.solo = file;
-  options.changes = command.solo_changes;
-  options.changes_option = "--solo-changes";
-  options.changes_pitch = ChangesPitch::concert;
-  return analyzed(options);
-}
-
-std::vector<std::string> follow_gaps(const reports::Report& report, DrillSettings& settings) {
-  if (!is_long_enough(report.analysis))
-    throw io::ReadError(io::place_of(report.source.solo_file),
-                        "it is too short to say what it lacks; that takes 30 notes and 8 changes of chord");
-  const std::vector<Gap> gaps = gaps_of(report.analysis, settings);
-  if (gaps.empty())
-    return {"The solo lacks nothing that this program looks for; the sheet is the line of nearest tones."};
-  settings = gaps.front().drill;
-  std::vector<std::string> sentences{fmt::format("{} This sheet: {}.", gaps.front().sentence, gaps.front().exercise)};
-  for (std::size_t i = 1; i < gaps.size(); ++i)
-    sentences.push_back(fmt::format("{} For another sheet: {}.", gaps[i].sentence, gaps[i].exercise));
-  return sentences;
-}
-
-/// What the solo leads to, in words; `settings` are changed by it.
-std::vector<std::string> follow_solo(const DrillCommand& command, DrillSettings& settings) {
-  if (command.like) {
-    const reports::Report report = solo_report(command, *command.like);
-    return take_habits(report.analysis, settings).sentences;
-  }
-  if (command.gaps) return follow_gaps(solo_report(command, *command.gaps), settings);
-  return {};
+  destinations.add("--wav", command.play.wav);
+  spare_inputs(command, destinations);
 }
 
 std::string sheet_bytes(const DrillCommand& command, const reports::DrillReport& report) {
   const Drill& drill = report.drill;
   switch (*format_of(command.output)) {
-    case SheetFormat::midi: return io::write_practice_midi(drill.solo, drill.harmony);
+    case SheetFormat::midi: return {};  // play_along_files() may write several
     case SheetFormat::lilypond: return reports::drill_sheet_text(report, command.sheet);
     case SheetFormat::pdf: {
       constexpr std::size_t start_seconds = 60;
@@ -204,6 +174,21 @@ std::string sheet_bytes(const DrillCommand& command, const reports::DrillReport&
   return {};
 }
 
+/// All files of the sheet, or none.
+void write_files(const DrillCommand& command, const reports::DrillReport& report) {
+  const bool is_midi = format_of(command.output) == SheetFormat::midi;
+  std::vector<NamedBytes> files = is_midi
+                                      ? play_along_files(command.play, command.output, report.drill, report.goal_bpm)
+                                      : std::vector<NamedBytes>{{command.output, sheet_bytes(command, report)}};
+  Destinations destinations;
+  for (const NamedBytes& file : files) destinations.add("--ladder", file.file);
+  spare_inputs(command, destinations);
+  if (command.play.wav) files.push_back(sound_file(command.play, report.drill, report.goal_bpm));
+  std::vector<PendingFile> pending;
+  for (const NamedBytes& file : files) pending.emplace_back(file.file, file.bytes);
+  for (PendingFile& file : pending) file.commit();
+}
+
 void make_drill(const DrillCommand& command) {
   check_options(command);
   const io::ChartReading chart = io::read_chart(command.changes);
@@ -214,7 +199,7 @@ void make_drill(const DrillCommand& command) {
   const std::string file = std::filesystem::path(command.changes).filename().string();
   DrillSettings settings = command.settings;
   if (command.instrument) settings.range = sounding_range(*command.instrument);
-  const std::vector<std::string> why = follow_solo(command, settings);
+  const std::vector<std::string> why = follow_solo(command.solo, settings);
   constexpr int inversions = 4;
   settings.choruses = command.choruses.value_or(settings.every_inversion ? inversions : 1);
   if (changes.bars.size() * static_cast<std::size_t>(settings.choruses) > most_bars)
@@ -227,10 +212,10 @@ void make_drill(const DrillCommand& command) {
   drill->solo.tempo_bpm = goal_bpm;
   drill->solo.part = "Practice line";
   if (command.instrument) set_instrument(drill->solo, *command.instrument);
-  const reports::DrillReport report{*drill, settings, why, goal_bpm};
-  PendingFile sheet(command.output, sheet_bytes(command, report));
-  sheet.commit();
-  write_to_standard_output(reports::drill_plan_text(report));
+  const reports::DrillReport report{*drill, settings, why, goal_bpm, check_aim(*drill, settings)};
+  write_files(command, report);
+  write_to_standard_output(reports::drill_plan_text(report) +
+                           (command.play.wav ? "\n" + volume_line(*command.play.wav) : ""));
 }
 
 void add_figure_options(CLI::App& command, DrillCommand& options) {
@@ -279,20 +264,13 @@ void add_figure_options(CLI::App& command, DrillCommand& options) {
       },
       "These tones of every chord, in this order, as in \"7 3 5\" or 3-5-9");
   cell->check(CLI::Validator(not_a_cell, ""))->option_text("TONES");
-  auto* like = command.add_option("--like", options.like, "Take cells, directions and connections over from this solo");
-  auto* gaps = command.add_option("--gaps", options.gaps, "Practise what this solo lacks");
-  like->option_text("SOLO");
-  gaps->option_text("SOLO");
-  command
-      .add_option("--solo-changes", options.solo_changes,
-                  "What the solo was played over, where neither it nor a file beside it says so")
-      ->option_text("FILE")
-      ->group(group);
   inversion->excludes(from);
-  for (CLI::Option* one : {common, cell, like, gaps})
-    for (CLI::Option* other : {common, way, inversion, from, cell, like, gaps})
+  for (CLI::Option* one : {common, cell})
+    for (CLI::Option* other : {common, way, inversion, from, cell})
       if (one != other) one->excludes(other);
-  for (CLI::Option* option : {common, way, inversion, from, cell, like, gaps}) option->group(group);
+  for (CLI::Option* option : {common, way, inversion, from, cell}) option->group(group);
+  add_aim_options(command, settings);
+  add_sheet_solo_options(command, options.solo);
 }
 
 void add_line_options(CLI::App& command, DrillCommand& options) {
@@ -323,7 +301,8 @@ void add_line_options(CLI::App& command, DrillCommand& options) {
       ->group(group);
   auto* sparse = command.add_option("--tones-a-bar", settings.tones_a_bar, "Only so many tones a bar, for lines");
   sparse->check(CLI::Range(1, most_tones_a_bar))->option_text("N")->group(group);
-  for (const char* figure : {"--arpeggios", "--inversion", "--from", "--cell", "--like", "--gaps"})
+  for (const char* figure : {"--arpeggios", "--inversion", "--from", "--cell", "--like", "--gaps", "--guide-tones",
+                             "--enclose-thirds", "--straight-down"})
     sparse->excludes(command.get_option(figure));
   command.add_option("--choruses", options.choruses, "How often the form is played; default: once")
       ->check(CLI::Range(1, most_choruses))
@@ -391,8 +370,12 @@ void add_drill_command(CLI::App& program) {
   add_figure_options(*command, *options);
   add_line_options(*command, *options);
   add_sheet_options(*command, *options);
+  add_play_along_options(*command, options->play);
   command->footer(drill_examples);
-  command->callback([options] { make_drill(*options); });
+  command->callback([options, command] {
+    check_aims(*command);
+    make_drill(*options);
+  });
 }
 
 }  // namespace insideline::cli

@@ -3,6 +3,7 @@
 #include "cli/engraver.hpp"
 #include "cli/output.hpp"
 #include "cli/program.hpp"
+#include "cli/synthesizer.hpp"
 #include "io/database/statement.hpp"
 #include "io/read_result.hpp"
 
@@ -71,6 +72,8 @@ int main(int argc, char** argv) {
   } catch (const insideline::cli::OutputError& error) {
     return report_error(error.what(), input_unusable);
   } catch (const insideline::cli::EngravingError& error) {
+    return report_error(error.what(), input_unusable);
+  } catch (const insideline::cli::SoundError& error) {
     return report_error(error.what(), input_unusable);
   } catch (const std::overflow_error& error) {
     return report_error(fmt::format("a time in the input is too long or too finely divided ({})", error.what()),

@@ -68,6 +68,9 @@ std::string figure_words(const DrillSettings& settings) {
     case DrillKind::nearest_tones: return "Nearest tones";
     case DrillKind::common_tones: return "Common tones";
     case DrillKind::arpeggios: return arpeggio_words(settings);
+    case DrillKind::guide_tones: return settings.voices == 1 ? "Guide tones in one voice" : "Guide tones in two voices";
+    case DrillKind::enclosures: return "Enclosed thirds";
+    case DrillKind::descents: return "Straight down into the next chord";
     case DrillKind::cells: {
       std::vector<std::string> cells;
       for (const DrillCell& cell : settings.cells) cells.push_back(cell_words(cell));
@@ -90,6 +93,17 @@ std::vector<std::string> arpeggio_sentences(const DrillSettings& settings) {
   return text;
 }
 
+std::vector<std::string> guide_tone_sentences(const DrillSettings& settings) {
+  if (settings.voices == 1)
+    return {
+        "One long tone a chord, its third or its seventh. At every change the line stays or goes to the nearest third "
+        "or "
+        "seventh of the next chord."};
+  return {
+      "Third and seventh of every chord, one after the other: two voices, the upper one first. At every change the two "
+      "go to the two of the next chord by the least motion; many stay."};
+}
+
 std::vector<std::string> what_it_is(const DrillSettings& settings) {
   switch (settings.kind) {
     case DrillKind::nearest_tones:
@@ -102,6 +116,18 @@ std::vector<std::string> what_it_is(const DrillSettings& settings) {
           "A line through the chord tones. A tone that the next chord has as well is sounded again at the change; "
           "where there is none, the line moves to the nearest tone."};
     case DrillKind::arpeggios: return arpeggio_sentences(settings);
+    case DrillKind::guide_tones: return guide_tone_sentences(settings);
+    case DrillKind::enclosures:
+      return {
+          "A line through the chord tones. At every change it closes in on the third of the next chord: a tone above "
+          "it "
+          "and a tone below it, in either order, then the third itself. The lower one lies a half step away, the upper "
+          "one is the next tone of the chord's usual scale."};
+    case DrillKind::descents:
+      return {
+          "Every chord straight down from above, without going up through it first, and on into the nearest tone of "
+          "the "
+          "next chord, up or down. That tone is held while you hear the next way down."};
     case DrillKind::cells:
       return {
           "The same few tones of every chord, by number: 3 is each chord's own third, 7 its own seventh; with b, # or "
@@ -133,11 +159,25 @@ std::string choices_sentence(const Drill& drill) {
   return fmt::format("Both ways are equally near into {} {}.", numbers.size() == 1 ? "bar" : "bars", listed(numbers));
 }
 
+/// "Analysed like a solo, this sheet does so at 43 of 43 changes."
+std::string checked_sentence(const AimCheck& aim, DrillKind kind) {
+  const bool notes = kind == DrillKind::guide_tones;
+  std::string text =
+      fmt::format("Analysed like a solo, this sheet {} {} of {}", notes ? "has such a tone in" : "does so at",
+                  aim.kept.count, counted(aim.kept.of, notes ? "note" : "change"));
+  if (aim.missed.empty()) return text + ".";
+  std::vector<std::string> bars;
+  for (const int bar : aim.missed) bars.push_back(std::to_string(bar));
+  return text + fmt::format("; not in {} {}.", bars.size() == 1 ? "bar" : "bars", listed(bars));
+}
+
 PlanSection what_section(const DrillReport& report) {
   PlanSection section{"What to play", what_it_is(report.settings)};
   if (report.settings.tones_a_bar)
     section.paragraphs.push_back(
         fmt::format("{} a bar, and at least one for every chord.", counted(*report.settings.tones_a_bar, "tone")));
+  if (report.aim && report.aim->kept.of > 0)
+    section.paragraphs.push_back(checked_sentence(*report.aim, report.settings.kind));
   section.paragraphs.push_back(range_sentence(report));
   if (!report.drill.open_choices.empty()) section.paragraphs.push_back(choices_sentence(report.drill));
   for (const std::string& remark : report.drill.remarks) section.paragraphs.push_back(remark);
@@ -176,6 +216,7 @@ PlanSection moving_on_section(const Drill& drill) {
 
 std::string drill_name(const DrillSettings& settings) {
   std::string text = figure_words(settings);
+  if (settings.kind == DrillKind::guide_tones) return text;
   if (settings.tones_a_bar) return fmt::format("{}, {} a bar", text, counted(*settings.tones_a_bar, "tone"));
   return fmt::format("{}, {}", text, rhythm_words(settings.rhythm));
 }

@@ -2,9 +2,11 @@
 // here is medical advice; it sends to those who give it.
 #pragma once
 
+#include "analyzer/drills/aim_check.hpp"
 #include "analyzer/drills/drill.hpp"
 #include "analyzer/drills/drill_settings.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -14,8 +16,9 @@ namespace insideline::reports {
 struct DrillReport {
   const Drill& drill;
   const DrillSettings& settings;
-  std::vector<std::string> why;  ///< sentences about the solo that it was made from; empty without one
-  double goal_bpm = 120.0;       ///< quarter notes per minute at the top of the ladder
+  std::vector<std::string> why;   ///< sentences about the solo that it was made from; empty without one
+  double goal_bpm = 120.0;        ///< quarter notes per minute at the top of the ladder
+  std::optional<AimCheck> aim{};  ///< what the analysis says of the finished sheet
 };
 
 struct PlanSection {

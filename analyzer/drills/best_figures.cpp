@@ -1,6 +1,7 @@
 #include "analyzer/drills/best_figures.hpp"
 
 #include "analyzer/connections.hpp"
+#include "analyzer/drills/aimed_figures.hpp"
 #include "analyzer/drills/drill_costs.hpp"
 
 #include <algorithm>
@@ -69,6 +70,12 @@ std::optional<int> cost_inside(const Chord& chord, int from, int to) {
   return between * cost_of(Charge::skipped_tone);
 }
 
+/// From the second of two enclosing tones to the tone that they enclose.
+std::optional<int> cost_of_landing(const EnclosedTone& tone, int from, int to) {
+  if (to % semitones_in_octave != tone.pitch_class) return std::nullopt;
+  return from == to + tone.above || from == to - tone.below ? std::optional(0) : std::nullopt;
+}
+
 ConnectionKind kind_of_distance(int semitones) {
   switch (semitones) {
     case 0: return ConnectionKind::common_tone;
@@ -94,11 +101,32 @@ int cost_between_figures(const DrillSettings& settings, int from, int to) {
 
 int sign(int number) { return number > 0 ? 1 : number < 0 ? -1 : 0; }
 
-int turns_at(int way_before, int from, int to, int way_after) {
-  const int way = sign(to - from);
-  const int before = way_before * way < 0 ? 1 : 0;
-  const int middle = way == 0 ? way_before : way;
-  return before + (middle * way_after < 0 ? 1 : 0);
+/// How two figures meet.
+struct Joint {
+  int way_before = 0;
+  int from = 0;
+  int to = 0;
+  int way_after = 0;
+};
+
+int turns_at(const Joint& joint) {
+  const int way = sign(joint.to - joint.from);
+  const int before = joint.way_before * way < 0 ? 1 : 0;
+  const int middle = way == 0 ? joint.way_before : way;
+  return before + (middle * joint.way_after < 0 ? 1 : 0);
+}
+
+/// Up into a tone and up again would be a climb before the way down, unless the line breathes in between.
+bool climbs_first(const DrillSegment& segment, const Joint& joint) {
+  const std::vector<Slot>& slots = segment.slots;
+  const bool breathes = slots.size() > 1 && slots[0].onset + slots[0].duration < slots[1].onset;
+  return !breathes && joint.to > joint.from && joint.way_after > 0;
+}
+
+int joint_cost(const DrillSettings& settings, const DrillSegment& segment, const Joint& joint) {
+  if (is_line(settings)) return turns_at(joint) * cost_of(Charge::turn_at_change);
+  if (settings.kind == DrillKind::descents && climbs_first(segment, joint)) return cost_of(Charge::climb_first);
+  return 0;
 }
 
 /// A fixed shuffle of all integers, so that a seed decides ties alike on every machine (splitmix64).
@@ -205,7 +233,7 @@ class Search {
     std::vector<std::size_t> from(set.figures.size(), best.figure);
     bool reached = false;
     for (std::size_t i = 0; i < set.figures.size() && !is_silent; ++i) {
-      const Standing source = cheapest_source(set.figures[i], endings, table);
+      const Standing source = cheapest_source(segments_[segment], set.figures[i], endings, table);
       if (source.cost >= unreachable) continue;
       reached = true;
       from[i] = source.figure;
@@ -220,15 +248,15 @@ class Search {
     from_.push_back(std::move(from));
   }
 
-  Standing cheapest_source(const DrillFigure& figure, std::span<const Ending> endings,
+  Standing cheapest_source(const DrillSegment& segment, const DrillFigure& figure, std::span<const Ending> endings,
                            std::span<const int> table) const {
     Standing cheapest;
     for (std::size_t row = 0; row < endings.size(); ++row) {
       const int connection = table[row * pitches + static_cast<std::size_t>(figure.first)];
       if (connection >= unreachable) continue;
       const Ending& ending = endings[row];
-      const int turns = turns_at(ending.way, ending.last, figure.first, figure.first_way);
-      const int cost = connection + (is_line(rules_.settings) ? turns * cost_of(Charge::turn_at_change) : 0);
+      const Joint joint{ending.way, ending.last, figure.first, figure.first_way};
+      const int cost = connection + joint_cost(rules_.settings, segment, joint);
       for (Standing source : {ending.best, ending.other}) {
         if (source.cost >= unreachable) continue;
         source.cost += cost + (source.shape == figure.shape ? cost_of(Charge::same_figure) : 0);
@@ -261,7 +289,10 @@ class Search {
 
 std::optional<int> connection_cost(const ConnectionRules& rules, const DrillSegment& segment, int from, int to) {
   const Chord& chord = rules.harmony.chords[segment.chord].chord;
-  if (is_line(rules.settings)) {
+  const bool encloses = rules.settings.kind == DrillKind::enclosures;
+  const auto enclosed = encloses && segment.is_change ? enclosed_tone(chord) : std::nullopt;
+  if (enclosed) return cost_of_landing(*enclosed, from, to);
+  if (takes_nearest(rules.settings) || encloses) {
     if (segment.is_change) return cost_at_change(rules, chord, from, to);
     if (segment.goes_on) return cost_inside(chord, from, to);
   }
@@ -272,8 +303,8 @@ std::optional<int> step_cost(const ConnectionRules& rules, const DrillSegment& s
                              const DrillFigure& after) {
   const auto connection = connection_cost(rules, segment, before.last, after.first);
   if (!connection) return std::nullopt;
-  const int turns = turns_at(before.last_way, before.last, after.first, after.first_way);
-  return *connection + (is_line(rules.settings) ? turns * cost_of(Charge::turn_at_change) : 0) +
+  return *connection +
+         joint_cost(rules.settings, segment, {before.last_way, before.last, after.first, after.first_way}) +
          (before.shape == after.shape ? cost_of(Charge::same_figure) : 0);
 }
 

@@ -2,7 +2,10 @@
 
 #include "analyzer/alignment.hpp"
 #include "analyzer/connections.hpp"
+#include "analyzer/drills/aim_remarks.hpp"
+#include "analyzer/drills/aimed_figures.hpp"
 #include "analyzer/drills/best_figures.hpp"
+#include "analyzer/drills/guide_tone_line.hpp"
 #include "analyzer/drills/usual_scales.hpp"
 #include "analyzer/metre.hpp"
 #include "analyzer/spelling.hpp"
@@ -29,20 +32,26 @@ Solo empty_bars(const Changes& changes, int choruses) {
   return solo;
 }
 
-/// Figures are the same for chords with the same tones and equally many places.
+/// Figures are the same for chords with the same tones and equally many places, and where the aim is the same.
 class FigureStore {
  public:
   explicit FigureStore(const DrillSettings& settings) : settings_(settings) {}
-  const DrillFigures* figures(const Chord& chord, const DrillSegment& segment) {
+  const DrillFigures* figures(const Chord& chord, const DrillSegment& segment, const Chord* next) {
     const int turn = settings_.every_inversion ? segment.chorus % 4 : 0;
-    Key key{chord.root, chord.tones, chord.tensions, segment.slots.size(), turn, segment.is_change};
+    Key key{chord.root, chord.tones, chord.tensions, segment.slots.size(), turn, segment.is_change, aim(next)};
     const auto found = sets_.find(key);
     if (found != sets_.end()) return &found->second;
-    return &sets_.emplace(std::move(key), figures_over(chord, segment, settings_)).first->second;
+    return &sets_.emplace(std::move(key), figures_over(chord, segment, settings_, next)).first->second;
   }
 
  private:
-  using Key = std::tuple<NoteName, std::vector<Degree>, std::vector<Degree>, std::size_t, int, bool>;
+  using Aim = std::pair<int, int>;  // the enclosed tone and how far above it the other lies
+  using Key = std::tuple<NoteName, std::vector<Degree>, std::vector<Degree>, std::size_t, int, bool, Aim>;
+  [[nodiscard]] Aim aim(const Chord* next) const {
+    const auto tone = next && settings_.kind == DrillKind::enclosures ? enclosed_tone(*next) : std::nullopt;
+    return tone ? Aim{tone->pitch_class, tone->above} : Aim{-1, 0};
+  }
+
   const DrillSettings& settings_;
   std::map<Key, DrillFigures> sets_;
 };
@@ -59,9 +68,15 @@ Note unspelled_note(const Slot& slot, int midi) {
 }
 
 void place_notes(Solo& solo, std::span<const DrillSegment> segments, std::span<const DrillFigures* const> sets,
-                 const ChosenFigures& chosen) {
+                 const ChosenFigures& chosen, DrillKind kind) {
   for (std::size_t i = 0; i < segments.size(); ++i) {
     const std::span<const int> midi = sets[i]->notes_of(sets[i]->figures[chosen.figures[i]]);
+    const bool is_held = kind == DrillKind::guide_tones && segments[i].goes_on && midi.size() == 1 &&
+                         midi_number(solo.notes.back().pitch) == midi.front();
+    if (is_held) {
+      solo.notes.back().duration += segments[i].slots.front().duration;
+      continue;
+    }
     for (std::size_t note = 0; note < std::min(midi.size(), segments[i].slots.size()); ++note)
       solo.notes.push_back(unspelled_note(segments[i].slots[note], midi[note]));
   }
@@ -96,12 +111,6 @@ std::vector<OpenChoice> open_choices_of(const Drill& drill, const DrillSettings&
   return choices;
 }
 
-std::string bars_listed(const std::set<int>& bars) {
-  std::string text;
-  for (const int bar : bars) text += (text.empty() ? "" : ", ") + std::to_string(bar);
-  return (bars.size() == 1 ? "bar " : "bars ") + text;
-}
-
 std::string what_was_asked(const DrillSettings& settings) {
   switch (settings.kind) {
     case DrillKind::nearest_tones:
@@ -112,6 +121,9 @@ std::string what_was_asked(const DrillSettings& settings) {
       return settings.inversion || settings.every_inversion ? "an arpeggio in that inversion"
                                                             : "an arpeggio of three tones";
     case DrillKind::cells: return "all tones of the cell within the range";
+    case DrillKind::guide_tones: return "a third or a seventh within the range";
+    case DrillKind::enclosures: return "a line that leads on within the range";
+    case DrillKind::descents: return "an arpeggio down of three tones";
   }
   return {};
 }
@@ -122,6 +134,7 @@ std::vector<std::string> remarks_on(const Drill& drill, std::span<const DrillSeg
   for (std::size_t i = 0; i < segments.size(); ++i)
     if (!sets[i]->as_asked)
       short_of[drill.harmony.chords[segments[i].chord].chord.symbol].insert(drill.solo.bars[segments[i].bar].number);
+  if (settings.kind == DrillKind::guide_tones) return {};  // aim_remarks.hpp says more
   std::vector<std::string> remarks;
   for (const auto& [symbol, bars] : short_of)
     remarks.push_back(fmt::format("{} ({}) does not have {} here; {}.", symbol, bars_listed(bars),
@@ -208,11 +221,15 @@ tl::expected<Drill, std::string> drill_over(const Changes& changes, const DrillS
   const std::vector<DrillSegment> segments = places_over(drill, settings);
   FigureStore store(settings);
   std::vector<const DrillFigures*> sets;
-  for (const DrillSegment& segment : segments)
-    sets.push_back(store.figures(drill.harmony.chords[segment.chord].chord, segment));
-  const ChosenFigures chosen = best_figures({drill.harmony, settings}, segments, sets);
+  for (const DrillSegment& segment : segments) {
+    const Chord* next = segment.leads_to ? &drill.harmony.chords[*segment.leads_to].chord : nullptr;
+    sets.push_back(store.figures(drill.harmony.chords[segment.chord].chord, segment, next));
+  }
+  const ConnectionRules rules{drill.harmony, settings};
+  const bool guides = settings.kind == DrillKind::guide_tones;
+  const ChosenFigures chosen = guides ? best_guide_tones(rules, segments, sets) : best_figures(rules, segments, sets);
   drill.cost = chosen.cost;
-  place_notes(drill.solo, segments, sets, chosen);
+  place_notes(drill.solo, segments, sets, chosen, settings.kind);
   if (drill.solo.notes.empty())
     return tl::unexpected("no chord of these changes has " + what_was_asked(settings) + " within the range");
   drill.solo = spelled_by_harmony(std::move(drill.solo), drill.harmony);
@@ -222,7 +239,8 @@ tl::expected<Drill, std::string> drill_over(const Changes& changes, const DrillS
     std::ranges::move(cut_cells(drill, segments, settings.cells.front().tones.size()),
                       std::back_inserter(drill.remarks));
   }
-  if (!is_line(settings)) return drill;
+  std::ranges::move(aim_remarks(drill, settings), std::back_inserter(drill.remarks));
+  if (!takes_nearest(settings)) return drill;
   drill.open_choices = open_choices_of(drill, settings);
   for (std::string& remark : out_of_range(drill)) drill.remarks.push_back(std::move(remark));
   return drill;

@@ -17,7 +17,7 @@ constexpr std::array cost_table{
         "third and seventh tell the chord from others (Hutchinson, Music Theory for the 21st-Century Classroom, 31.7)"},
     DrillCost{Charge::same_figure, "figure of the chord before again", 12,
               "a figure that comes twice is soon played without thinking"},
-    DrillCost{Charge::nearest_out_of_range, "nearest tone not in the range", 1000, "only where no line avoids it"},
+    DrillCost{Charge::nearest_out_of_range, "nearest tone not in the range", 3000, "only where no line avoids it"},
     DrillCost{Charge::no_common_tone, "change without a common tone", 4,
               "charged where common tones are what is practised"},
     DrillCost{Charge::distance, "semitone beyond a whole step between two figures", 1,
@@ -30,6 +30,16 @@ constexpr std::array cost_table{
               "scaled by how rarely the solo has it"},
     DrillCost{Charge::later_cell, "each place further down the list of cells", 1,
               "the most frequent cell of the solo is the usual one"},
+    DrillCost{Charge::not_from_above, "descent that does not begin above the tone before it", 2,
+              "a leap up first lets the way down begin from above"},
+    DrillCost{Charge::climb_first, "two leaps up before a descent", 100,
+              "a climb before it would prepare the descent; only where no line avoids it"},
+    DrillCost{Charge::passes_into_enclosure, "first enclosing tone passed through", 20,
+              "a tone on the way up or down to the next is heard as passing, not as enclosing"},
+    DrillCost{Charge::enclosed_from_below, "enclosure that begins below", 1,
+              "the tone above, then the leading tone, is the usual order"},
+    DrillCost{Charge::guide_motion, "semitone of motion between two guide tones", 1,
+              "guide tones are led by the least motion (Hutchinson, 31.7)"},
 };
 
 }  // namespace

@@ -20,7 +20,12 @@ enum class Charge : std::uint8_t {
   repeated_tone,
   skipped_tone,
   unlike_model,
-  later_cell
+  later_cell,
+  not_from_above,
+  climb_first,
+  passes_into_enclosure,
+  enclosed_from_below,
+  guide_motion
 };
 
 struct DrillCost {

@@ -8,6 +8,8 @@
 namespace insideline {
 namespace {
 
+constexpr std::size_t enclosing_places = 3;  // a tone of the chord, and the two that enclose
+
 /// A stretch of time to be filled.
 struct Room {
   Beats onset;
@@ -79,6 +81,40 @@ std::vector<Slot> places_for(const Room& room, const Beats& last_end, std::size_
   return first_of(even_slots(room, (room.end - room.onset) / static_cast<std::int64_t>(count)));
 }
 
+/// `slots`, or where they are fewer than `least` the widest even division of the room that has as many.
+std::vector<Slot> at_least(std::size_t least, std::vector<Slot> slots, const Room& room) {
+  for (const Beats& step : {Beats(1, 2), Beats(1, 3), Beats(1, 4), Beats(1, 6), Beats(1, 8)}) {
+    if (slots.size() >= least) return slots;
+    slots = even_slots(room, step);
+  }
+  if (slots.size() >= least) return slots;
+  return even_slots(room, (room.end - room.onset) / static_cast<std::int64_t>(least));
+}
+
+/// One long tone a voice, one voice after the other; the second begins on a beat if it can.
+std::vector<Slot> shared_among(int voices, const Room& room, const Meter& meter) {
+  if (voices == 1) return {{room.onset, room.end - room.onset}};
+  const Beats beat = felt_beat(meter);
+  const Beats length = room.end - room.onset;
+  Beats first = beat * whole_units(length / 2 + beat / 2, beat);
+  if (first == Beats(0) || first >= length) first = length / 2;
+  return {{room.onset, first}, {room.onset + first, length - first}};
+}
+
+/// The tone that is led to, then `tones` places that end where the chord does. Where the room is wide, the first is
+/// held until a beat before the others.
+std::vector<Slot> descent_slots(const Room& room, std::size_t tones, const DrillSettings& settings,
+                                const Meter& meter) {
+  constexpr std::size_t fewest = 4;  // a tone, and an arpeggio of three
+  std::vector<Slot> slots = at_least(fewest, slots_in(room, settings.rhythm, meter), room);
+  const std::size_t down = std::min(tones, slots.size() - 1);
+  slots.erase(slots.begin() + 1, slots.end() - static_cast<std::ptrdiff_t>(down));
+  const Beats rest = felt_beat(meter);
+  const Beats free = slots[1].onset - slots[0].onset;
+  slots[0].duration = free > rest ? free - rest : free;
+  return slots;
+}
+
 /// `count` places in a bar: each of its chords first gets one, then the longest stretch is halved, on the beat if it
 /// can be.
 std::vector<Beats> sparse_onsets(const Bar& bar, std::vector<Beats> onsets, std::size_t count) {
@@ -126,12 +162,13 @@ void cut_into_segments(const Solo& bars, const Harmony& harmony, std::vector<Dri
       const Room room{std::max(sounding.onset, bars.bars[bar].onset),
                       std::min(end, bars.bars[bar].onset + bars.bars[bar].length)};
       if (room.onset >= room.end) break;
-      DrillSegment segment{index, bar, sounding.chorus, false, false, false, {}};
+      DrillSegment segment{.chord = index, .bar = bar, .chorus = sounding.chorus, .slots = {}};
       if (!segments.empty() && rooms.back().end == room.onset) {
         DrillSegment& before = segments.back();
         segment.goes_on = harmony.chords[before.chord].stretch == sounding.stretch;
         segment.is_change = !segment.goes_on;
         before.comes_on = segment.goes_on;
+        if (segment.is_change) before.leads_to = index;
       }
       segments.push_back(segment);
       rooms.push_back(room);
@@ -158,8 +195,14 @@ std::vector<DrillSegment> segments_of(const Solo& bars, const Harmony& harmony, 
       continue;
     }
     const Room& room = rooms[first];
-    if (wanted == 0) {
+    if (settings.kind == DrillKind::guide_tones) {
+      segments[first].slots = shared_among(settings.voices, room, bar.meter);
+    } else if (settings.kind == DrillKind::descents) {
+      segments[first].slots = descent_slots(room, wanted, settings, bar.meter);
+    } else if (wanted == 0) {
       segments[first].slots = slots_in(room, settings.rhythm, bar.meter);
+      if (settings.kind == DrillKind::enclosures && segments[first].leads_to)
+        segments[first].slots = at_least(enclosing_places, std::move(segments[first].slots), room);
     } else {
       // A rest of a beat parts two figures over one chord, or the ear takes them for one.
       const Beats rest = segments[first].comes_on ? felt_beat(bar.meter) : Beats(0);

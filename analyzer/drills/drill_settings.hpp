@@ -16,7 +16,10 @@ enum class DrillKind : std::uint8_t {
   nearest_tones,  ///< a line through the chords that moves to the nearest tone of each next one
   common_tones,   ///< the same, but a tone that both chords have is sounded again
   arpeggios,      ///< each chord as one arpeggio
-  cells           ///< a few tones, the same of every chord
+  cells,          ///< a few tones, the same of every chord
+  guide_tones,    ///< thirds and sevenths in long tones, led by the least motion
+  enclosures,     ///< a line that closes in on the third of each next chord from both sides
+  descents        ///< each chord straight down from above, into the nearest tone of the next
 };
 
 enum class Way : std::uint8_t { up, down };
@@ -51,6 +54,7 @@ struct DrillSettings {
   DrillRhythm rhythm = DrillRhythm::eighths;
   std::optional<int> tones_a_bar;  ///< of lines; > 0
   PitchRange range;                ///< sounding; at least an octave
+  int voices = 1;                  ///< of guide tones: 1 or 2
   int choruses = 1;
   unsigned seed = 0;  ///< decides among equally good lines
   /// How a model player connects the chords: shares from 0 to 1. Empty: no model.
@@ -60,6 +64,11 @@ struct DrillSettings {
 /// Whether the sheet is one line through the changes, not a figure on each chord.
 inline bool is_line(const DrillSettings& settings) {
   return settings.kind == DrillKind::nearest_tones || settings.kind == DrillKind::common_tones;
+}
+
+/// Whether every change is led to the nearest tone of the next chord.
+inline bool takes_nearest(const DrillSettings& settings) {
+  return is_line(settings) || settings.kind == DrillKind::descents;
 }
 
 }  // namespace insideline

@@ -1,5 +1,6 @@
 #include "analyzer/drills/figures.hpp"
 
+#include "analyzer/drills/aimed_figures.hpp"
 #include "analyzer/drills/drill_costs.hpp"
 #include "analyzer/drills/usual_scales.hpp"
 
@@ -9,24 +10,6 @@
 
 namespace insideline {
 namespace {
-
-/// A chord tone in the range.
-struct Rung {
-  int midi = 0;
-  Degree degree;
-};
-
-/// The tones of a chord within the range, upwards.
-std::vector<Rung> ladder_of(const Chord& chord, std::span<const Degree> tones, const PitchRange& range) {
-  std::vector<Rung> ladder;
-  const int root = pitch_class(chord.root);
-  for (int midi = range.lowest; midi <= range.highest; ++midi)
-    for (const Degree& tone : tones)
-      if (midi % semitones_in_octave == (root + pitch_class_above_root(tone)) % semitones_in_octave &&
-          (ladder.empty() || ladder.back().midi != midi))
-        ladder.push_back({midi, tone});
-  return ladder;
-}
 
 bool is_guide_tone(const Chord& chord, const Degree& degree) {
   return degree == third_of(chord) || degree == seventh_of(chord);
@@ -38,46 +21,14 @@ bool is_outer(int midi, const PitchRange& range) {
   return midi < range.lowest + sixth || midi > range.highest - sixth;
 }
 
-/// Adds the notes that were put at the end of `set.midi` from `begin` on as a figure.
-void add_figure(DrillFigures& set, std::size_t begin, int shape, int cost, const PitchRange& range) {
-  DrillFigure figure{begin, set.midi.size() - begin, set.midi[begin], set.midi.back(), 0, 0, shape, cost};
-  for (std::size_t i = begin; i < set.midi.size(); ++i)
-    if (is_outer(set.midi[i], range)) figure.cost += cost_of(Charge::outer_range);
-  if (figure.size > 1) {
-    figure.first_way = set.midi[begin + 1] > set.midi[begin] ? 1 : -1;
-    figure.last_way = set.midi.back() > set.midi[set.midi.size() - 2] ? 1 : -1;
-  }
-  set.figures.push_back(figure);
-}
-
-int shape_of(const Degree& first, int way) {
-  constexpr int alterations = 8;
-  return ((first.number * alterations) + first.alter + alterations / 2) * 2 + (way > 0 ? 1 : 0);
-}
-
-/// From one rung onwards, turning at the ends of the ladder and, unless 0, before note `turn`.
-void add_line(DrillFigures& set, std::span<const Rung> ladder, std::size_t start, int way, std::size_t turn,
-              std::size_t count, int cost, const PitchRange& range) {
+/// One line as a figure.
+void add_line(DrillFigures& set, std::span<const Rung> ladder, const RungLine& line, int cost,
+              const PitchRange& range) {
   const std::size_t begin = set.midi.size();
-  const auto top = static_cast<int>(ladder.size()) - 1;
-  auto at = static_cast<int>(start);
-  const int first_way = way;
-  int turns = 0;
-  set.midi.push_back(ladder[start].midi);
-  for (std::size_t note = 1; note < count; ++note) {
-    const bool at_end = at + way < 0 || at + way > top;
-    if (at_end && note == 1) {  // the other direction is a figure of its own
-      set.midi.resize(begin);
-      return;
-    }
-    if (at_end || note == turn) {
-      way = -way;
-      ++turns;
-    }
-    at = std::clamp(at + way, 0, top);
-    set.midi.push_back(ladder[static_cast<std::size_t>(at)].midi);
-  }
-  add_figure(set, begin, shape_of(ladder[start].degree, first_way), cost + turns * cost_of(Charge::turn_inside), range);
+  const auto turns = append_line(set.midi, ladder, line);
+  if (!turns) return;
+  add_figure(set, begin, shape_of(ladder[line.start].degree, line.way), cost + *turns * cost_of(Charge::turn_inside),
+             range);
 }
 
 DrillFigures lines_over(const Chord& chord, const DrillSegment& segment, const DrillSettings& settings) {
@@ -90,9 +41,9 @@ DrillFigures lines_over(const Chord& chord, const DrillSegment& segment, const D
     const int cost = enters_plainly ? cost_of(Charge::no_guide_tone) : 0;
     for (const int way : {1, -1}) {
       if (count == 1 && way < 0) continue;
-      add_line(set, ladder, start, way, 0, count, cost, settings.range);
+      add_line(set, ladder, {start, way, 0, count}, cost, settings.range);
       for (std::size_t turn = before_a_turn + 1; turn + before_a_turn <= count; ++turn)
-        add_line(set, ladder, start, way, turn, count, cost, settings.range);
+        add_line(set, ladder, {start, way, turn, count}, cost, settings.range);
     }
   }
   return set;
@@ -234,6 +185,56 @@ DrillFigures cells_over(const Chord& chord, const DrillSegment& segment, const D
 
 }  // namespace
 
+std::vector<Rung> ladder_of(const Chord& chord, std::span<const Degree> tones, const PitchRange& range) {
+  std::vector<Rung> ladder;
+  const int root = pitch_class(chord.root);
+  for (int midi = range.lowest; midi <= range.highest; ++midi)
+    for (const Degree& tone : tones)
+      if (midi % semitones_in_octave == (root + pitch_class_above_root(tone)) % semitones_in_octave &&
+          (ladder.empty() || ladder.back().midi != midi))
+        ladder.push_back({midi, tone});
+  return ladder;
+}
+
+void add_figure(DrillFigures& set, std::size_t begin, int shape, int cost, const PitchRange& range) {
+  DrillFigure figure{begin, set.midi.size() - begin, set.midi[begin], set.midi.back(), 0, 0, shape, cost};
+  for (std::size_t i = begin; i < set.midi.size(); ++i)
+    if (is_outer(set.midi[i], range)) figure.cost += cost_of(Charge::outer_range);
+  if (figure.size > 1) {
+    figure.first_way = set.midi[begin + 1] > set.midi[begin] ? 1 : -1;
+    figure.last_way = set.midi.back() > set.midi[set.midi.size() - 2] ? 1 : -1;
+  }
+  set.figures.push_back(figure);
+}
+
+int shape_of(const Degree& first, int way) {
+  constexpr int alterations = 8;
+  return ((first.number * alterations) + first.alter + alterations / 2) * 2 + (way > 0 ? 1 : 0);
+}
+
+std::optional<int> append_line(std::vector<int>& midi, std::span<const Rung> ladder, const RungLine& line) {
+  const std::size_t begin = midi.size();
+  const auto top = static_cast<int>(ladder.size()) - 1;
+  auto at = static_cast<int>(line.start);
+  int way = line.way;
+  int turns = 0;
+  midi.push_back(ladder[line.start].midi);
+  for (std::size_t note = 1; note < line.count; ++note) {
+    const bool at_end = at + way < 0 || at + way > top;
+    if (at_end && note == 1) {  // the other direction is a line of its own
+      midi.resize(begin);
+      return std::nullopt;
+    }
+    if (at_end || note == line.turn) {
+      way = -way;
+      ++turns;
+    }
+    at = std::clamp(at + way, 0, top);
+    midi.push_back(ladder[static_cast<std::size_t>(at)].midi);
+  }
+  return turns;
+}
+
 std::optional<Degree> own_tone(const Chord& chord, int number) {
   const auto with_number = [&](const std::vector<Degree>& degrees) -> std::optional<Degree> {
     const auto found = std::ranges::find(degrees, number, &Degree::number);
@@ -259,6 +260,9 @@ std::size_t wanted_tones(const Chord& chord, const DrillSettings& settings) {
     case DrillKind::common_tones: return 0;
     case DrillKind::arpeggios: return std::max<std::size_t>(3, arpeggio_tones(chord).size());
     case DrillKind::cells: return settings.cells.front().tones.size();
+    case DrillKind::guide_tones:
+    case DrillKind::enclosures: return 0;
+    case DrillKind::descents: return std::max<std::size_t>(3, arpeggio_tones(chord).size());
   }
   return 0;
 }
@@ -269,13 +273,17 @@ std::optional<Inversion> inversion_in(const DrillSettings& settings, int chorus)
   return in_turn.at(static_cast<std::size_t>(chorus - 1) % in_turn.size());
 }
 
-DrillFigures figures_over(const Chord& chord, const DrillSegment& segment, const DrillSettings& settings) {
+DrillFigures figures_over(const Chord& chord, const DrillSegment& segment, const DrillSettings& settings,
+                          const Chord* next) {
   DrillFigures set;
   switch (settings.kind) {
     case DrillKind::nearest_tones:
     case DrillKind::common_tones: set = lines_over(chord, segment, settings); break;
     case DrillKind::arpeggios: set = arpeggios_over(chord, segment, settings); break;
     case DrillKind::cells: set = cells_over(chord, segment, settings); break;
+    case DrillKind::guide_tones: set = guide_tone_figures(chord, settings); break;
+    case DrillKind::enclosures: set = enclosing_figures(chord, segment, settings, next); break;
+    case DrillKind::descents: set = descending_figures(chord, segment, settings); break;
   }
   if (set.figures.empty()) {
     set.figures.push_back({});

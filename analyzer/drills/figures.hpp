@@ -48,7 +48,31 @@ std::size_t wanted_tones(const Chord& chord, const DrillSettings& settings);
 /// The inversion that the sheet asks for in a chorus, if it asks for one.
 std::optional<Inversion> inversion_in(const DrillSettings& settings, int chorus);
 
-/// All figures of `segment` over `chord`.
-DrillFigures figures_over(const Chord& chord, const DrillSegment& segment, const DrillSettings& settings);
+/// The tones of a chord in a range, upwards.
+struct Rung {
+  int midi = 0;
+  Degree degree;
+};
+std::vector<Rung> ladder_of(const Chord& chord, std::span<const Degree> tones, const PitchRange& range);
+
+/// Adds the notes at the end of `set.midi`, from `begin` on, as a figure; it costs `cost` and what its notes cost.
+void add_figure(DrillFigures& set, std::size_t begin, int shape, int cost, const PitchRange& range);
+
+/// From rung `start` onwards, turning at the ends of the ladder and, unless 0, before note `turn`.
+struct RungLine {
+  std::size_t start = 0;
+  int way = 1;
+  std::size_t turn = 0;
+  std::size_t count = 1;  ///< notes
+};
+/// The notes of the line at the end of `midi`, and how often it turns; none where its second note leaves the ladder.
+std::optional<int> append_line(std::vector<int>& midi, std::span<const Rung> ladder, const RungLine& line);
+
+/// The sound of a figure that begins on `first` and goes `way` (> 0 is up).
+int shape_of(const Degree& first, int way);
+
+/// All figures of `segment` over `chord`, which `next` follows right after, if a chord does.
+DrillFigures figures_over(const Chord& chord, const DrillSegment& segment, const DrillSettings& settings,
+                          const Chord* next = nullptr);
 
 }  // namespace insideline

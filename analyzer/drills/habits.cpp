@@ -1,9 +1,13 @@
 #include "analyzer/drills/habits.hpp"
 
+#include "analyzer/measures/proportion.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <array>
+#include <cmath>
+#include <string_view>
 
 namespace insideline {
 namespace {
@@ -95,18 +99,6 @@ std::optional<Gap> never_down_from_seventh(const Analysis& analysis, const Drill
   return gap;
 }
 
-std::optional<Gap> thirds_missing(const Analysis& analysis, const DrillSettings& settings) {
-  constexpr int of_ten = 7;
-  const Share& given = analysis.summary.thirds_given;
-  if (given.of == 0 || given.count * 10 >= given.of * of_ten) return std::nullopt;
-  Gap gap{fmt::format("Only {} of {} chords get their third.", given.count, given.of), "every chord up from its third",
-          settings};
-  gap.drill.kind = DrillKind::arpeggios;
-  gap.drill.way = Way::up;
-  gap.drill.from_tone = 3;
-  return gap;
-}
-
 std::optional<Gap> inversion_unused(const Analysis& analysis, const DrillSettings& settings) {
   struct Named {
     Inversion inversion;
@@ -125,15 +117,6 @@ std::optional<Gap> inversion_unused(const Analysis& analysis, const DrillSetting
   return gap;
 }
 
-std::optional<Gap> nearest_avoided(const Analysis& analysis, const DrillSettings& settings) {
-  const Share& taken = analysis.summary.nearest_taken_share;
-  if (taken.of == 0 || taken.count * 2 >= taken.of) return std::nullopt;
-  Gap gap{fmt::format("The nearest tone is taken at {} of {} changes.", taken.count, taken.of),
-          "a line that takes the nearest tone at every change", settings};
-  gap.drill.kind = DrillKind::nearest_tones;
-  return gap;
-}
-
 std::optional<Gap> common_tones_avoided(const Analysis& analysis, const DrillSettings& settings) {
   const auto found = analysis.summary.connections_by_kind.find(ConnectionKind::common_tone);
   if (analysis.connections.empty() || (found != analysis.summary.connections_by_kind.end() && found->second > 0))
@@ -144,9 +127,83 @@ std::optional<Gap> common_tones_avoided(const Analysis& analysis, const DrillSet
   return gap;
 }
 
-constexpr std::array<FindGap, 7> gap_table{&never_down,          &never_down_from_seventh, &never_straight_down,
-                                           &thirds_missing,      &inversion_unused,        &nearest_avoided,
-                                           &common_tones_avoided};
+constexpr std::array<FindGap, 5> never_table{&never_down, &never_down_from_seventh, &never_straight_down,
+                                             &inversion_unused, &common_tones_avoided};
+
+/// A share that is held against what is usual, and what practises it.
+struct ShareRow {
+  std::string_view figure;  ///< FigureRow::key
+  std::string_view words;   ///< behind "3 of 24"
+  std::string_view exercise;
+  Share (*share)(const Summary&);
+  void (*practise)(DrillSettings&);
+};
+
+int connected_changes(const Summary& summary) {
+  int changes = 0;
+  for (const auto& [kind, count] : summary.connections_by_kind)
+    if (kind != ConnectionKind::none) changes += count;
+  return changes;
+}
+
+Share kept_common_tones(const Summary& summary) {
+  const auto found = summary.connections_by_kind.find(ConnectionKind::common_tone);
+  return {found == summary.connections_by_kind.end() ? 0 : found->second, connected_changes(summary)};
+}
+
+constexpr std::array share_table{
+    ShareRow{"thirds_given", "chords get their third", "every chord up from its third",
+             [](const Summary& summary) { return summary.thirds_given; },
+             [](DrillSettings& drill) {
+               drill.kind = DrillKind::arpeggios;
+               drill.way = Way::up;
+               drill.from_tone = 3;
+             }},
+    ShareRow{"sevenths_given", "chords get their seventh", "third and seventh of every chord as guide tones",
+             [](const Summary& summary) { return summary.sevenths_given; },
+             [](DrillSettings& drill) {
+               drill.kind = DrillKind::guide_tones;
+               drill.voices = 2;
+             }},
+    ShareRow{"guide_tone_resolutions", "connections lead a guide tone home", "a guide-tone line",
+             [](const Summary& summary) { return summary.guide_tone_resolutions; },
+             [](DrillSettings& drill) { drill.kind = DrillKind::guide_tones; }},
+    ShareRow{"arpeggios_down", "arpeggios come down", "every chord straight down from above",
+             [](const Summary& summary) {
+               return Share{summary.arpeggios_descending, summary.arpeggios_ascending + summary.arpeggios_descending};
+             },
+             [](DrillSettings& drill) {
+               drill.kind = DrillKind::arpeggios;
+               drill.way = Way::down;
+             }},
+    ShareRow{"straight_descents", "descents come straight down", "every chord straight down into the next",
+             [](const Summary& summary) {
+               return Share{summary.straight_descents, summary.arpeggios_descending};
+             },
+             [](DrillSettings& drill) { drill.kind = DrillKind::descents; }},
+    ShareRow{"nearest_taken", "changes take the nearest tone", "a line that takes the nearest tone at every change",
+             [](const Summary& summary) { return summary.nearest_taken_share; },
+             [](DrillSettings& drill) { drill.kind = DrillKind::nearest_tones; }},
+    ShareRow{"crossed_by_common_tone", "changes keep a common tone", "a line that keeps common tones",
+             kept_common_tones, [](DrillSettings& drill) { drill.kind = DrillKind::common_tones; }},
+};
+
+int in_percent(double share) { return static_cast<int>(std::lround(share * 100.0)); }
+
+/// "3 of 24 connections lead a guide tone home (12 %, surely under 32 %); usual are 46 %, the median of ...".
+std::string far_below_sentence(const ShareRow& row, const Share& share, const UsualShare& usual) {
+  return fmt::format("{} of {} {} ({} %, surely under {} %); usual is {} %, {}.", share.count, share.of, row.words,
+                     in_percent(*ratio(share)), in_percent(wilson_interval(share)->high), in_percent(usual.share),
+                     usual.where);
+}
+
+/// Whether one of the gaps found says so already.
+bool is_told(const std::vector<Gap>& gaps, const DrillSettings& drill) {
+  return std::ranges::any_of(gaps, [&](const Gap& gap) {
+    return gap.drill.kind == drill.kind && gap.drill.way == drill.way && gap.drill.from_tone == drill.from_tone &&
+           !gap.drill.inversion;
+  });
+}
 
 }  // namespace
 
@@ -187,10 +244,19 @@ bool is_long_enough(const Analysis& analysis) {
   return analysis.summary.notes >= fewest_notes && analysis.connections.size() >= fewest_changes;
 }
 
-std::vector<Gap> gaps_of(const Analysis& analysis, const DrillSettings& settings) {
+std::vector<Gap> gaps_of(const Analysis& analysis, const DrillSettings& settings,
+                         const std::vector<UsualShare>& usual) {
   std::vector<Gap> gaps;
-  for (const FindGap find : gap_table)
+  for (const FindGap find : never_table)
     if (auto gap = find(analysis, settings)) gaps.push_back(*std::move(gap));
+  for (const ShareRow& row : share_table) {
+    const auto held_against = std::ranges::find(usual, row.figure, &UsualShare::figure);
+    const Share share = row.share(analysis.summary);
+    if (held_against == usual.end() || !is_far_below(share, held_against->share)) continue;
+    Gap gap{far_below_sentence(row, share, *held_against), std::string(row.exercise), settings};
+    row.practise(gap.drill);
+    if (!is_told(gaps, gap.drill)) gaps.push_back(std::move(gap));
+  }
   return gaps;
 }
 

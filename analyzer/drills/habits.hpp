@@ -1,9 +1,10 @@
 // From a solo to its practice: what it does most, to be taken over, and what it lacks, to be worked on.
-// The thresholds are common practice, no source; a solo that is too short says nothing about what it lacks.
+// A solo that is too short says nothing about what it lacks: 30 notes and 8 changes are common practice, no source.
 #pragma once
 
 #include "analyzer/analysis.hpp"
 #include "analyzer/drills/drill_settings.hpp"
+#include "analyzer/drills/usual_shares.hpp"
 
 #include <string>
 #include <vector>
@@ -26,8 +27,10 @@ struct Gap {
   DrillSettings drill;   ///< kind, way, inversion, first tone and cells; the rest as given
 };
 
-/// The gaps, the plainest first; none where the solo lacks nothing that we look for.
-std::vector<Gap> gaps_of(const Analysis& analysis, const DrillSettings& settings);
+/// The gaps: first what never happens, then what happens far less often than `usual` says; none where the solo lacks
+/// nothing that we look for.
+std::vector<Gap> gaps_of(const Analysis& analysis, const DrillSettings& settings,
+                         const std::vector<UsualShare>& usual = stated_shares());
 
 /// Whether there are enough notes and changes for a gap to mean anything: 30 and 8.
 bool is_long_enough(const Analysis& analysis);

@@ -47,7 +47,7 @@ OutgoingEvent text(std::uint32_t ticks, unsigned kind, std::string_view words) {
   return meta(ticks, kind, words.substr(0, longest_text));
 }
 
-OutgoingEvent tempo(double bpm) {
+OutgoingEvent tempo(std::uint32_t ticks, double bpm) {
   constexpr double microseconds_per_minute = 60e6;
   constexpr double slowest = 0xFFFFFF;
   const double quarter = std::clamp(std::round(microseconds_per_minute / bpm), 1.0, slowest);
@@ -55,7 +55,7 @@ OutgoingEvent tempo(double bpm) {
   const auto microseconds = static_cast<std::uint32_t>(quarter);
   append_byte(data, microseconds >> 16U);
   append_u16(data, microseconds);
-  return meta(0, 0x51, data);
+  return meta(ticks, 0x51, data);
 }
 
 /// The meter that a bar of `length` has: its own, or as many of its beats, or of a finer value, as it lasts.
@@ -176,7 +176,9 @@ std::string write_midi(const Solo& solo, const Harmony& harmony, const MidiWrite
   const PageClock clock(solo);
   const double bpm = solo.tempo_bpm.value_or(options.tempo_bpm);
 
-  std::vector<OutgoingEvent> conductor = {text(0, track_name, solo.title), tempo(bpm)};
+  std::vector<OutgoingEvent> conductor = {text(0, track_name, solo.title)};
+  if (options.tempos.empty()) conductor.push_back(tempo(0, bpm));
+  for (const TempoStep& step : options.tempos) conductor.push_back(tempo(clock.ticks_at(step.at), step.bpm));
   add_meters(solo, clock, conductor);
   add_keys(solo, clock, moved, conductor);
   add_chords(harmony, clock, moved, conductor);

@@ -29,10 +29,17 @@ struct AccompanyingTrack {
   std::vector<AccompanyingNote> notes;
 };
 
+/// From here on this fast.
+struct TempoStep {
+  Beats at;
+  double bpm = 120.0;  ///< quarter notes a minute, > 0
+};
+
 struct MidiWriteOptions {
   double tempo_bpm = 120.0;  ///< where the solo states none; quarter notes a minute, > 0
   MidiPitch pitch = MidiPitch::sounding;
   std::vector<AccompanyingTrack> accompaniment{};  ///< behind the line, in this order
+  std::vector<TempoStep> tempos{};                 ///< in order, from the first bar on; they win over all others
 };
 
 /// A format-1 file at 960 ticks a quarter. Bars that differ from their meter get a time signature of their own length,

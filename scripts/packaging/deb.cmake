@@ -20,7 +20,7 @@ set(CPACK_DEBIAN_PROGRAM_PACKAGE_SECTION sound)
 # libzip is loaded by name when the first compressed score comes, so nothing in the program tells of it.
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_DEPENDS libzip4)
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_SHLIBDEPS ON)
-set(CPACK_DEBIAN_PROGRAM_PACKAGE_RECOMMENDS "lilypond, fluidsynth")
+set(CPACK_DEBIAN_PROGRAM_PACKAGE_RECOMMENDS "lilypond, fluidsynth, fluid-soundfont-gm | timgm6mb-soundfont")
 set(CPACK_DEBIAN_PROGRAM_DESCRIPTION "takes an improvised solo apart
 insideline reads a transcribed solo and its chord changes, labels every note
 against the chord it is heard against, finds arpeggios and how the line gets

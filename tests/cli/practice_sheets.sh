@@ -20,4 +20,8 @@ sheet common-tones --common-tones --seed 3
 sheet down-in-triplets --arpeggios down --rhythm triplets
 sheet inversions-for-tenor --arpeggios up --inversion every --choruses 2 --range tenor-sax --written
 sheet cells-three-over-four --cell "7 3 5" --rhythm three-over-four
+sheet guide-tones --guide-tones one
+sheet guide-tones-in-two-voices --guide-tones two
+sheet enclosed-thirds --enclose-thirds
+sheet straight-down --straight-down --rhythm quarters
 sheet two-tones-off-the-beat --tones-a-bar 2 --rhythm off-beat

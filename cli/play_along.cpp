@@ -1,0 +1,145 @@
+#include "cli/play_along.hpp"
+
+#include "analyzer/metre.hpp"
+#include "cli/command.hpp"
+#include "cli/solo_options.hpp"
+#include "cli/synthesizer.hpp"
+#include "io/read_result.hpp"
+#include "reports/drill_plan.hpp"
+
+#include <fmt/format.h>
+#include <CLI/CLI.hpp>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <filesystem>
+#include <map>
+
+namespace insideline::cli {
+namespace {
+
+constexpr double even = 1.0;
+constexpr double most_swung = 3.5;  // where published ratios end: Friberg & Sundstroem, Music Perception 19(3), 2002
+
+bool was_given(const PlayAlong& play, const std::string& option) {
+  return std::ranges::find(play.given, option) != play.given.end();
+}
+
+std::string midi_of(const PlayAlong& play, const Drill& drill, const std::vector<double>& tempos) {
+  const Bar& first = drill.solo.bars.front();
+  if (play.midi.swing_hundredths && felt_beat(first.meter) != Beats(1))
+    throw io::ReadError(
+        io::place_of("--swing"),
+        fmt::format("no eighths swing in {}, where a beat is not a quarter note", to_string(first.meter)));
+  io::PracticeMidiOptions options = play.midi;
+  options.tempos_bpm = tempos;
+  return io::write_practice_midi(drill.solo, drill.harmony, options);
+}
+
+std::vector<double> ladder_of(double goal_bpm) {
+  std::vector<double> tempos;
+  for (const int bpm : reports::tempo_ladder(goal_bpm)) tempos.push_back(bpm);
+  return tempos;
+}
+
+}  // namespace
+
+void add_play_along_options(CLI::App& command, PlayAlong& play) {
+  const std::string group = "What is played (with -o SHEET.mid or --wav)";
+  const auto add = [&](const std::string& name, const char* help, const char* words, auto&& take) {
+    return command
+        .add_option_function<std::string>(
+            name,
+            [&play, name, take](const std::string& word) {
+              play.given.push_back(name);
+              take(word);
+            },
+            help)
+        ->option_text(words)
+        ->group(group);
+  };
+  static const std::map<std::string, int> bars{{"none", 0}, {"one", 1}, {"two", 2}, {"four", 4}};
+  static const std::map<std::string, io::ChordSound> sounds{
+      {"held", io::ChordSound::held}, {"comped", io::ChordSound::comped}, {"none", io::ChordSound::none}};
+  add("--ladder", "Every tempo of the ladder: one after the other in one file, or a file for each, as sheet-60.mid",
+      "together|apart",
+      [&play](const std::string& word) { play.ladder = word == "apart" ? Ladder::apart : Ladder::together; })
+      ->check(CLI::IsMember({"together", "apart"}));
+  add("--count-in", "Bars of clicks before the line; default: one", "none|one|two|four",
+      [&play](const std::string& word) { play.midi.count_in_bars = bars.at(word); })
+      ->check(CLI::IsMember({"none", "one", "two", "four"}));
+  command
+      .add_flag_callback(
+          "--click",
+          [&play] {
+            play.given.emplace_back("--click");
+            play.midi.clicks = io::Clicks::throughout;
+          },
+          "Clicks throughout, not only before the line")
+      ->group(group);
+  add("--chords",
+      "The chords under the line: held, struck on the beat and a beat and a half later, or none; default: held",
+      "held|comped|none", [&play](const std::string& word) { play.midi.chords = sounds.at(word); })
+      ->check(CLI::IsMember({"held", "comped", "none"}));
+  constexpr double hundredths = 100.0;
+  add("--swing", "How much longer the first of two eighths is than the second, 1 to 3.5; default: 1, even", "RATIO",
+      [&play](const std::string& word) {
+        play.midi.swing_hundredths = static_cast<int>(std::lround(std::stod(word) * hundredths));
+      })
+      ->check(CLI::Range(even, most_swung));
+  add("--wav", "The same as sound; FluidSynth plays it", "FILE", [&play](const std::string& word) { play.wav = word; });
+}
+
+void check_play_along(const PlayAlong& play, const DrillSettings& settings, bool writes_midi) {
+  if (!writes_midi && !play.wav && !play.given.empty())
+    throw CLI::ValidationError(play.given.front(), "nothing is played; it goes with -o SHEET.mid or --wav");
+  if (play.ladder == Ladder::apart && !writes_midi)
+    throw CLI::ValidationError("--ladder", "a file for each tempo is a MIDI file; -o names them, as in -o sheet.mid");
+  if (play.ladder == Ladder::apart && play.wav)
+    throw CLI::ValidationError("--wav", "it is one file; it goes with --ladder together, or without --ladder");
+  if (!was_given(play, "--swing")) return;
+  const bool has_eighths = play.midi.chords == io::ChordSound::comped || settings.rhythm != DrillRhythm::quarters;
+  if (settings.rhythm == DrillRhythm::triplets)
+    throw CLI::ValidationError("--swing", "triplets divide the beat evenly in three; it goes with eighths");
+  if (settings.kind == DrillKind::guide_tones && play.midi.chords != io::ChordSound::comped)
+    throw CLI::ValidationError("--swing",
+                               "guide tones are long, nothing swings; it goes with eighths or --chords comped");
+  if (!has_eighths)
+    throw CLI::ValidationError("--swing", "nothing stands off the beat; it goes with eighths or --chords comped");
+}
+
+std::vector<NamedBytes> play_along_files(const PlayAlong& play, const std::string& sheet, const Drill& drill,
+                                         double goal_bpm) {
+  if (!play.ladder) return {{sheet, midi_of(play, drill, {})}};
+  if (play.ladder == Ladder::together) return {{sheet, midi_of(play, drill, ladder_of(goal_bpm))}};
+  std::vector<NamedBytes> files;
+  for (const int bpm : reports::tempo_ladder(goal_bpm)) {
+    std::filesystem::path file(sheet);
+    file.replace_filename(fmt::format("{}-{}{}", file.stem().string(), bpm, file.extension().string()));
+    files.push_back({file.string(), midi_of(play, drill, {static_cast<double>(bpm)})});
+  }
+  return files;
+}
+
+NamedBytes sound_file(const PlayAlong& play, const Drill& drill, double goal_bpm) {
+  const std::vector<double> tempos = play.ladder ? ladder_of(goal_bpm) : std::vector{goal_bpm};
+  const double quarters =
+      to_double(end_of(drill.solo)) + to_double(drill.solo.bars.front().length) * play.midi.count_in_bars;
+  double minutes = 0.0;
+  for (const double bpm : tempos) minutes += quarters / bpm;
+  constexpr double most_minutes = 60.0;
+  if (minutes > most_minutes)
+    throw SoundError(
+        fmt::format("the sound would last {:.0f} minutes, and --wav writes at most {:.0f}; fewer --choruses, "
+                    "or a step of the ladder alone",
+                    minutes, most_minutes));
+  return {*play.wav, synthesized(midi_of(play, drill, tempos))};
+}
+
+std::string volume_line(const std::string& file) {
+  return fmt::format("Turn the volume down before you play {}, above all in headphones, and up until it is enough.\n",
+                     file_name(file));
+}
+
+}  // namespace insideline::cli

@@ -1,0 +1,1 @@
+insideline drill --changes "$CORPUS/lantern-street.changes" --against term.db -o sheet.musicxml

@@ -1,0 +1,1 @@
+insideline drill --changes "$CORPUS/lantern-street.changes" --ladder apart --wav sheet.wav -o sheet.mid
