@@ -1,9 +1,12 @@
 // insideline drill --changes FILE -o SHEET: a practice sheet over a tune's changes.
 #include "analyzer/drills/drill.hpp"
+#include "analyzer/drills/drill_in_keys.hpp"
 #include "analyzer/drills/habits.hpp"
-#include "cli/chart_key.hpp"
+#include "cli/cell_option.hpp"
+#include "cli/chart_options.hpp"
 #include "cli/command.hpp"
 #include "cli/destinations.hpp"
+#include "cli/drill_rules.hpp"
 #include "cli/engraver.hpp"
 #include "cli/output.hpp"
 #include "cli/solo_options.hpp"
@@ -22,7 +25,6 @@
 #include <map>
 #include <memory>
 #include <optional>
-#include <sstream>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -36,7 +38,7 @@ constexpr std::size_t most_bars = 1000;
 constexpr double default_bpm = 120.0;
 
 struct DrillCommand {
-  std::string changes;
+  ChartOptions chart;
   std::string output;
   DrillSettings settings;
   std::optional<Instrument> instrument;
@@ -44,7 +46,6 @@ struct DrillCommand {
   std::optional<std::string> like;
   std::optional<std::string> gaps;
   std::optional<std::string> solo_changes;  // what the solo of --like or --gaps was played over
-  std::optional<NoteName> tonic;            // of --key
   std::optional<double> goal_bpm;           // as --tempo says it; else the chart, else default_bpm
   reports::DrillSheetOptions sheet;
 };
@@ -59,6 +60,8 @@ constexpr const char* drill_examples =
     "      Every chord down from its seventh, as a tenor player reads it.\n"
     "  insideline drill --changes tune.changes --cell \"7 3 5\" -o sheet.mid\n"
     "      Fifth, seventh and root of every chord, to play along with.\n"
+    "  insideline drill --changes tune.changes --section B --all-keys -o sheet.pdf\n"
+    "      The bridge in all keys, round the fourths.\n"
     "  insideline drill --changes tune.changes --gaps solo.musicxml -o sheet.pdf\n"
     "      What that solo lacks, in words and as a sheet.\n";
 
@@ -97,51 +100,14 @@ std::string not_a_range(const std::string& text) {
   return {};
 }
 
-/// "7 3 5": at least two tones, neighbours different. An error says which word is none.
-std::optional<DrillCell> parsed_cell(const std::string& text, std::string& problem) {
-  static constexpr std::array known{1, 2, 3, 4, 5, 6, 7, 9, 11, 13};
-  std::string plain = text;
-  std::ranges::replace(plain, '-', ' ');
-  std::istringstream words(plain);
-  DrillCell cell;
-  for (std::string word; words >> word;) {
-    const auto degree = word == "maj7" ? std::optional(Degree{7, 0}) : parse_degree(word);
-    if (!degree || std::ranges::find(known, degree->number) == known.end()) {
-      problem = "'" + word + "' is no tone of a chord; a cell is made of 1 2 3 4 5 6 7 9 11 13, as in \"3 5 7 9\"";
-      return std::nullopt;
-    }
-    if (!cell.tones.empty() && cell.tones.back().asked.number == degree->number) {
-      problem = "'" + word + "' stands twice in a row";
-      return std::nullopt;
-    }
-    cell.tones.push_back({*degree, word.front() == 'b' || word.front() == '#' || word == "maj7"});
-  }
-  constexpr std::size_t most_tones = 8;
-  if (cell.tones.size() >= 2 && cell.tones.size() <= most_tones) return cell;
-  problem = "'" + text + "' is no cell; name two to eight tones, as in \"7 3 5\"";
-  return std::nullopt;
-}
-
-std::string not_a_cell(const std::string& text) {
-  std::string problem;
-  parsed_cell(text, problem);
-  return problem;
-}
-
 /// Options that contradict each other are a wrong command line.
-void check_options(const DrillCommand& command) {
+void check_options(const CLI::App& app, const DrillCommand& command) {
+  check_drill_rules(app, command.output);
   if (command.sheet.pitch == reports::PrintedPitch::written && !command.instrument)
     throw CLI::ValidationError("--written", "the instrument is not known; name it, as in --range tenor-sax");
-  if (format_of(command.output) == SheetFormat::midi) {
-    constexpr const char* nothing_printed = "a MIDI file shows no page; it goes with .musicxml, .pdf or .ly";
-    if (command.sheet.pitch == reports::PrintedPitch::written) throw CLI::ValidationError("--written", nothing_printed);
-    if (command.sheet.degrees == reports::DegreeRow::shown) throw CLI::ValidationError("--degrees", nothing_printed);
-  }
-  if (command.solo_changes && !command.like && !command.gaps)
-    throw CLI::ValidationError("--solo-changes", "no solo is heard; it goes with --like or --gaps");
   Destinations destinations;
   destinations.add("--output", command.output);
-  destinations.spare(command.changes);
+  destinations.spare(command.chart.file);
   destinations.spare(command.like);
   destinations.spare(command.gaps);
   destinations.spare(command.solo_changes);
@@ -197,6 +163,7 @@ std::string sheet_bytes(const DrillCommand& command, const reports::DrillReport&
       io::ScoreWriteOptions options;
       if (command.sheet.pitch == reports::PrintedPitch::written) options.pitch = io::ScorePitch::written;
       for (const OpenChoice& choice : drill.open_choices) options.cues.push_back({choice.note, choice.other});
+      for (const KeyStart& start : report.keys) options.headings.push_back({start.bar, to_string(start.key)});
       if (command.sheet.degrees == reports::DegreeRow::shown) options.under = reports::degrees_of(drill);
       return io::write_musicxml(drill.solo, drill.harmony, options);
     }
@@ -204,30 +171,52 @@ std::string sheet_bytes(const DrillCommand& command, const reports::DrillReport&
   return {};
 }
 
+/// The sheet over one key, or through all of them.
+tl::expected<DrillInKeys, std::string> drill_asked(const DrillCommand& command, const Changes& changes,
+                                                   const DrillSettings& settings) {
+  if (command.chart.all_keys) return drill_in_keys(changes, settings, *command.chart.all_keys);
+  auto drill = drill_over(changes, settings);
+  if (!drill) return tl::unexpected(drill.error());
+  return DrillInKeys{std::move(*drill), {}};
+}
+
+/// A seed that changed nothing, because one line alone is best, is told.
+void tell_idle_seed(const DrillCommand& command, const Changes& changes, DrillSettings settings, const Drill& made) {
+  if (settings.seed == 0) return;
+  settings.seed = 0;
+  const auto plain = drill_asked(command, changes, settings);
+  if (plain && std::ranges::equal(plain->drill.solo.notes, made.solo.notes, {}, &Note::pitch, &Note::pitch))
+    print_warning("--seed changes nothing here: no other line is as good as this one");
+}
+
+void check_length(const DrillCommand& command, std::size_t form_bars, int choruses) {
+  const std::size_t keys = command.chart.all_keys ? 12 : 1;
+  if (form_bars * static_cast<std::size_t>(choruses) * keys <= most_bars) return;
+  throw io::ReadError(
+      io::place_of(file_name(command.chart.file)),
+      fmt::format("the sheet would be longer than {} bars; --choruses says how often the form is played{}", most_bars,
+                  keys > 1 ? ", --section or --bars which part of it" : ""));
+}
+
 void make_drill(const DrillCommand& command) {
-  check_options(command);
-  const io::ChartReading chart = io::read_chart(command.changes);
-  const Changes changes =
-      in_key(command.tonic, chart.changes, std::filesystem::path(command.changes).filename().string());
+  const io::ChartReading chart = chosen_chart(command.chart);
   const double goal_bpm = command.goal_bpm.value_or(chart.tempo_bpm.value_or(default_bpm));
-  for (const io::Warning& warning : chart.warnings) print_warning(to_string(warning));
-  const std::string file = std::filesystem::path(command.changes).filename().string();
+  const std::string file = file_name(command.chart.file);
   DrillSettings settings = command.settings;
   if (command.instrument) settings.range = sounding_range(*command.instrument);
   const std::vector<std::string> why = follow_solo(command, settings);
   constexpr int inversions = 4;
   settings.choruses = command.choruses.value_or(settings.every_inversion ? inversions : 1);
-  if (changes.bars.size() * static_cast<std::size_t>(settings.choruses) > most_bars)
-    throw io::ReadError(
-        io::place_of(file),
-        fmt::format("the sheet would be longer than {} bars; --choruses says how often the form is played", most_bars));
-  auto drill = drill_over(changes, settings);
-  if (!drill) throw io::ReadError(io::place_of(file), drill.error());
-  drill->solo.title = changes.title.empty() ? std::filesystem::path(file).stem().string() : changes.title;
-  drill->solo.tempo_bpm = goal_bpm;
-  drill->solo.part = "Practice line";
-  if (command.instrument) set_instrument(drill->solo, *command.instrument);
-  const reports::DrillReport report{*drill, settings, why, goal_bpm};
+  check_length(command, chart.changes.bars.size(), settings.choruses);
+  auto made = drill_asked(command, chart.changes, settings);
+  if (!made) throw io::ReadError(io::place_of(file), made.error());
+  tell_idle_seed(command, chart.changes, settings, made->drill);
+  Solo& solo = made->drill.solo;
+  solo.title = chart.changes.title;
+  solo.tempo_bpm = goal_bpm;
+  solo.part = "Practice line";
+  if (command.instrument) set_instrument(solo, *command.instrument);
+  const reports::DrillReport report{made->drill, settings, why, goal_bpm, made->keys, command.chart.all_keys};
   PendingFile sheet(command.output, sheet_bytes(command, report));
   sheet.commit();
   write_to_standard_output(reports::drill_plan_text(report));
@@ -288,10 +277,6 @@ void add_figure_options(CLI::App& command, DrillCommand& options) {
                   "What the solo was played over, where neither it nor a file beside it says so")
       ->option_text("FILE")
       ->group(group);
-  inversion->excludes(from);
-  for (CLI::Option* one : {common, cell, like, gaps})
-    for (CLI::Option* other : {common, way, inversion, from, cell, like, gaps})
-      if (one != other) one->excludes(other);
   for (CLI::Option* option : {common, way, inversion, from, cell, like, gaps}) option->group(group);
 }
 
@@ -323,8 +308,6 @@ void add_line_options(CLI::App& command, DrillCommand& options) {
       ->group(group);
   auto* sparse = command.add_option("--tones-a-bar", settings.tones_a_bar, "Only so many tones a bar, for lines");
   sparse->check(CLI::Range(1, most_tones_a_bar))->option_text("N")->group(group);
-  for (const char* figure : {"--arpeggios", "--inversion", "--from", "--cell", "--like", "--gaps"})
-    sparse->excludes(command.get_option(figure));
   command.add_option("--choruses", options.choruses, "How often the form is played; default: once")
       ->check(CLI::Range(1, most_choruses))
       ->option_text("N")
@@ -379,20 +362,15 @@ void add_sheet_options(CLI::App& command, DrillCommand& options) {
 void add_drill_command(CLI::App& program) {
   CLI::App* command = program.add_subcommand("drill", "Make a practice sheet over a tune's changes");
   const auto options = std::make_shared<DrillCommand>();
-  command->add_option("--changes", options->changes, "The changes to practise over, a .changes file")
-      ->required()
-      ->option_text("FILE");
-  command
-      ->add_option_function<std::string>(
-          "--key", [options](const std::string& name) { options->tonic = parse_note_name(name); },
-          "The changes in this key, by its tonic; major stays major and minor minor")
-      ->check(CLI::Validator(not_a_tonic, ""))
-      ->option_text("TONIC");
+  add_chart_options(*command, options->chart);
   add_figure_options(*command, *options);
   add_line_options(*command, *options);
   add_sheet_options(*command, *options);
   command->footer(drill_examples);
-  command->callback([options] { make_drill(*options); });
+  command->callback([command, options] {
+    check_options(*command, *options);
+    make_drill(*options);
+  });
 }
 
 }  // namespace insideline::cli

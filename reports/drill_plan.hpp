@@ -3,8 +3,10 @@
 #pragma once
 
 #include "analyzer/drills/drill.hpp"
+#include "analyzer/drills/drill_in_keys.hpp"
 #include "analyzer/drills/drill_settings.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -16,6 +18,8 @@ struct DrillReport {
   const DrillSettings& settings;
   std::vector<std::string> why;  ///< sentences about the solo that it was made from; empty without one
   double goal_bpm = 120.0;       ///< quarter notes per minute at the top of the ladder
+  std::vector<KeyStart> keys{};  ///< where each key begins, on a sheet through all keys; else empty
+  std::optional<KeyOrder> key_order{};
 };
 
 struct PlanSection {

@@ -6,8 +6,6 @@
 namespace insideline::reports {
 namespace {
 
-constexpr std::size_t most_in_a_line = 31;  // notes and rests, each with room for a degree; tried on A4 and Letter
-
 std::size_t symbols_in(const WrittenBar& bar) {
   std::size_t count = bar.groups.empty() ? 1 : 0;
   for (const WrittenGroup& group : bar.groups) count += group.symbols.size();
@@ -52,7 +50,7 @@ std::set<std::size_t> pages_of(const Sheet& sheet, const std::vector<std::span<c
   return pages;
 }
 
-bool fits(std::span<const WrittenBar> line) {
+bool fits(std::span<const WrittenBar> line, std::size_t most_in_a_line) {
   std::size_t count = 0;
   for (const WrittenBar& bar : line) count += symbols_in(bar);
   return count <= most_in_a_line;
@@ -68,11 +66,13 @@ int chorus_starting_at(const Sheet& sheet, const Bar& bar) {
   return static_cast<int>(whole_units(since, harmony.chorus_length)) + 1;
 }
 
-LinePlan line_plan(const Sheet& sheet, std::span<const WrittenBar> bars) {
+LinePlan line_plan(const Sheet& sheet, std::span<const WrittenBar> bars, std::size_t most_in_a_line) {
   LinePlan plan;
   for (const std::size_t size : {std::size_t{4}, std::size_t{2}}) {
     const auto lines = lines_of(sheet, bars, size);
-    if (!std::ranges::all_of(lines, fits)) continue;
+    const bool all_fit =
+        std::ranges::all_of(lines, [&](std::span<const WrittenBar> line) { return fits(line, most_in_a_line); });
+    if (!all_fit) continue;
     for (std::size_t line = 1; line < lines.size(); ++line) plan.starts.insert(lines[line].front().bar);
     plan.pages = pages_of(sheet, lines);
     plan.is_complete = true;
