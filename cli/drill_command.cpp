@@ -163,7 +163,11 @@ std::string sheet_bytes(const DrillCommand& command, const reports::DrillReport&
       io::ScoreWriteOptions options;
       if (command.sheet.pitch == reports::PrintedPitch::written) options.pitch = io::ScorePitch::written;
       for (const OpenChoice& choice : drill.open_choices) options.cues.push_back({choice.note, choice.other});
-      for (const KeyStart& start : report.keys) options.headings.push_back({start.bar, to_string(start.key)});
+      const Interval down = drill.solo.sounding_minus_written;
+      const bool written = options.pitch == io::ScorePitch::written;
+      const Interval shown = written ? Interval{-down.steps, -down.semitones} : Interval{};
+      for (const KeyStart& start : report.keys)
+        options.headings.push_back({start.bar, to_string(transposed(start.key, shown))});
       if (command.sheet.degrees == reports::DegreeRow::shown) options.under = reports::degrees_of(drill);
       return io::write_musicxml(drill.solo, drill.harmony, options);
     }
