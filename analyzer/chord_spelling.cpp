@@ -7,7 +7,7 @@
 namespace insideline {
 namespace {
 
-constexpr Interval to_next_letter{1, 0};    // C# is Db
+constexpr Interval to_next_letter{1, 0};     // C# is Db
 constexpr Interval to_letter_before{-1, 0};  // Db is C#
 
 /// The other name of a note that has a double accidental.

@@ -16,7 +16,8 @@ Interval of_fifths(int fifths) {
   constexpr int furthest_up = 6;
   Interval by{fifth_steps * fifths, fifths_per_sharp * fifths};
   while (by.semitones > furthest_up) by = {by.steps - letters, by.semitones - semitones_in_octave};
-  while (by.semitones <= furthest_up - semitones_in_octave) by = {by.steps + letters, by.semitones + semitones_in_octave};
+  while (by.semitones <= furthest_up - semitones_in_octave)
+    by = {by.steps + letters, by.semitones + semitones_in_octave};
   return by;
 }
 

@@ -1,6 +1,6 @@
 // What a practice sheet costs, from the changes to the text of its score, told in readings of the same changes file:
-// the exact search over the whole form, for 64 bars and for ten times as many; and all twelve keys of 64 bars. What we aim
-// for on a machine that is idle: a sheet of 64 bars under 5 ms, all twelve keys under 40 ms.
+// the exact search over the whole form, for 64 bars and for ten times as many; and all twelve keys of 64 bars. What we
+// aim for on a machine that is idle: a sheet of 64 bars under 5 ms, all twelve keys under 40 ms.
 #include <benchmark/benchmark.h>
 
 #include <array>

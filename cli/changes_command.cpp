@@ -150,7 +150,8 @@ void add_moves(CLI::App& command, ChangesCommand& options) {
 }  // namespace
 
 void add_changes_command(CLI::App& program) {
-  CLI::App* command = program.add_subcommand("changes", "Write a chart in another key, or the chords of a score as one");
+  CLI::App* command =
+      program.add_subcommand("changes", "Write a chart in another key, or the chords of a score as one");
   const auto options = std::make_shared<ChangesCommand>();
   command->add_option("FILE", options->file, "A .changes file, or a solo with chord symbols")->required();
   add_moves(*command, *options);

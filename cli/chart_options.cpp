@@ -68,11 +68,12 @@ std::vector<io::ChartSection> sections_named(const std::vector<io::ChartSection>
 
 /// "B" is the first of its name, "last A" the last, "second A" and so on those between.
 io::ChartSection section_asked(const io::ChartReading& chart, const std::string& asked, const std::string& file) {
-  static constexpr std::array places{std::string_view("first "), std::string_view("second "), std::string_view("third "),
-                                     std::string_view("fourth ")};
+  static constexpr std::array places{std::string_view("first "), std::string_view("second "),
+                                     std::string_view("third "), std::string_view("fourth ")};
   if (chart.sections.empty())
-    throw io::ReadError(io::place_of(file), "it names no sections, which --section needs; write [A] before a bar line, "
-                                            "or name the bars, as in --bars 9-16");
+    throw io::ReadError(io::place_of(file),
+                        "it names no sections, which --section needs; write [A] before a bar line, "
+                        "or name the bars, as in --bars 9-16");
   std::vector<io::ChartSection> found = sections_named(chart.sections, asked);
   if (!found.empty()) return found.front();
   const std::string lower = in_lower_case(asked);
@@ -92,8 +93,8 @@ std::pair<std::size_t, std::size_t> bars_asked(const Changes& changes, const std
   const Section bars = *parsed_section(asked);
   const std::size_t form = changes.bars.size();
   if (static_cast<std::size_t>(bars.last) > form)
-    throw io::ReadError(io::place_of(file), fmt::format("--bars {} reaches behind the end; the form has {} bar{}", asked,
-                                                        form, form == 1 ? "" : "s"));
+    throw io::ReadError(io::place_of(file), fmt::format("--bars {} reaches behind the end; the form has {} bar{}",
+                                                        asked, form, form == 1 ? "" : "s"));
   return {static_cast<std::size_t>(bars.first) - 1, static_cast<std::size_t>(bars.last - bars.first) + 1};
 }
 
@@ -131,10 +132,10 @@ Key key_on(const NoteName& tonic, const Key& key, const std::string& file) {
   if (std::abs(fifths) <= most_signs) return {fifths, key.minor};
   constexpr int keys_there_are = 12;
   const Key other = usual_spelling({fifths % keys_there_are, key.minor});
-  throw io::ReadError(io::place_of(file),
-                      fmt::format("{} {} needs {} signs, and no key has more than seven; ask for {}, which sounds alike",
-                                  to_string(tonic), key.minor ? "minor" : "major", std::abs(fifths),
-                                  to_string(tonic_of(other))));
+  throw io::ReadError(
+      io::place_of(file),
+      fmt::format("{} {} needs {} signs, and no key has more than seven; ask for {}, which sounds alike",
+                  to_string(tonic), key.minor ? "minor" : "major", std::abs(fifths), to_string(tonic_of(other))));
 }
 
 io::ChartReading chosen_chart(const ChartOptions& options) {
@@ -167,8 +168,11 @@ void add_chart_options(CLI::App& command, ChartOptions& options) {
   command
       .add_option_function<std::string>(
           "--all-keys",
-          [&options](const std::string& word) { options.all_keys = word.empty() ? KeyOrder::fourths : orders.at(word); },
-          "One sheet through all twelve keys, from the chart's own or that of --key: round the fourths, or by half steps")
+          [&options](const std::string& word) {
+            options.all_keys = word.empty() ? KeyOrder::fourths : orders.at(word);
+          },
+          "One sheet through all twelve keys, from the chart's own or that of --key: round the fourths, or by half "
+          "steps")
       ->expected(0, 1)
       ->check(CLI::IsMember({"fourths", "half-steps"}))
       ->option_text("[fourths|half-steps]")
@@ -178,8 +182,7 @@ void add_chart_options(CLI::App& command, ChartOptions& options) {
                   "Only this section of the chart, as in B; `last A` where there are several")
       ->option_text("NAME")
       ->group(group);
-  command
-      .add_option("--bars", options.bars, "Only these bars of the form as it is played, as in 9-16")
+  command.add_option("--bars", options.bars, "Only these bars of the form as it is played, as in 9-16")
       ->check(CLI::Validator(not_chart_bars, ""))
       ->option_text("BARS")
       ->group(group);

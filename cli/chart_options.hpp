@@ -26,7 +26,8 @@ struct ChartOptions {
 /// `options` must live as long as `command`.
 void add_chart_options(CLI::App& command, ChartOptions& options);
 
-/// The chart as it was asked for; its title says which part of it this is. Throws io::ReadError, and prints what is odd.
+/// The chart as it was asked for; its title says which part of it this is. Throws io::ReadError, and prints what is
+/// odd.
 io::ChartReading chosen_chart(const ChartOptions& options);
 
 /// What CLI11 asks of a check: empty where `text` names a tonic, else what is wrong with it.

@@ -12,14 +12,16 @@ namespace insideline::cli {
 namespace {
 
 constexpr std::string_view one_thing = "a sheet sets one thing to practise, and that is set already";
-constexpr std::string_view whole_bars = "only a line has so many tones a bar; a figure has the tones that it is made of";
+constexpr std::string_view whole_bars =
+    "only a line has so many tones a bar; a figure has the tones that it is made of";
 
 constexpr std::array rule_table{
     DrillRule{"--common-tones", RuleKind::not_beside, "--arpeggios --inversion --from --cell --like --gaps", one_thing},
     DrillRule{"--cell", RuleKind::not_beside, "--arpeggios --inversion --from --like --gaps", one_thing},
     DrillRule{"--like", RuleKind::not_beside, "--arpeggios --inversion --from --gaps",
               "what is practised follows from the solo"},
-    DrillRule{"--gaps", RuleKind::not_beside, "--arpeggios --inversion --from", "what is practised follows from the solo"},
+    DrillRule{"--gaps", RuleKind::not_beside, "--arpeggios --inversion --from",
+              "what is practised follows from the solo"},
     DrillRule{"--from", RuleKind::not_beside, "--inversion",
               "the inversion says which tone an arpeggio begins on; give one of the two"},
     DrillRule{"--tones-a-bar", RuleKind::not_beside, "--arpeggios --inversion --from --cell --like --gaps", whole_bars},
@@ -29,7 +31,8 @@ constexpr std::array rule_table{
     DrillRule{"--solo-changes", RuleKind::needs_one, "--like --gaps",
               "no solo is heard; it goes with --like or --gaps"},
     DrillRule{"--section", RuleKind::not_beside, "--bars", "both say which part of the chart; give one of the two"},
-    DrillRule{"--written", RuleKind::needs_one, "--range", "the instrument is not known; name it, as in --range tenor-sax"},
+    DrillRule{"--written", RuleKind::needs_one, "--range",
+              "the instrument is not known; name it, as in --range tenor-sax"},
     DrillRule{"--written", RuleKind::not_beside, ".mid",
               "a MIDI file shows no page; it goes with .musicxml, .pdf or .ly"},
     DrillRule{"--degrees", RuleKind::not_beside, ".mid",
@@ -69,9 +72,9 @@ void check_drill_rules(const CLI::App& command, const std::string& destination) 
     const bool broken = rule.kind == RuleKind::needs_one ? other.empty() : !other.empty();
     if (!broken) continue;
     const bool names_other = rule.kind == RuleKind::not_beside && other.starts_with('-');
-    throw CLI::ValidationError(std::string(rule.option),
-                               names_other ? fmt::format("not beside {}: {}", other, rule.reason)
-                                           : std::string(rule.reason));
+    throw CLI::ValidationError(std::string(rule.option), names_other
+                                                             ? fmt::format("not beside {}: {}", other, rule.reason)
+                                                             : std::string(rule.reason));
   }
 }
 

@@ -20,7 +20,8 @@ enum class RuleKind : std::uint8_t {
 struct DrillRule {
   std::string_view option;
   RuleKind kind = RuleKind::not_beside;
-  std::string_view others;  ///< parted by blanks: options, options with a value as in --rhythm=triplets, endings as .mid
+  std::string_view
+      others;  ///< parted by blanks: options, options with a value as in --rhythm=triplets, endings as .mid
   std::string_view reason;  ///< goes on after "--option: "
 };
 

@@ -163,10 +163,11 @@ std::vector<std::string> key_sentences(const DrillReport& report) {
   if (own.empty())
     text.emplace_back("The line is the same in every key, in the octave that the range has for it.");
   else
-    text.push_back(fmt::format(
-        "The line is the same in every key, in the octave that the range has for it; in {} it would leave the range, so "
-        "there it is another line.",
-        listed(own)));
+    text.push_back(
+        fmt::format("The line is the same in every key, in the octave that the range has for it; in {} it would leave "
+                    "the range, so "
+                    "there it is another line.",
+                    listed(own)));
   return text;
 }
 
@@ -188,7 +189,8 @@ PlanSection what_section(const DrillReport& report) {
         fmt::format("{} a bar, and at least one for every chord.", counted(*report.settings.tones_a_bar, "tone")));
   section.paragraphs.push_back(range_sentence(report));
   for (std::string& sentence : key_sentences(report)) section.paragraphs.push_back(std::move(sentence));
-  if (std::string choices = choices_sentence(report); !choices.empty()) section.paragraphs.push_back(std::move(choices));
+  if (std::string choices = choices_sentence(report); !choices.empty())
+    section.paragraphs.push_back(std::move(choices));
   for (std::string& remark : remarks_of(report)) section.paragraphs.push_back(std::move(remark));
   return section;
 }

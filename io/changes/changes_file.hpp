@@ -26,7 +26,7 @@ struct ChartSection {
 struct ChartReading {
   Changes changes;
   std::vector<ChartSection> sections{};  ///< in order; bars before the first have none
-  std::optional<double> tempo_bpm;  ///< quarter notes a minute
+  std::optional<double> tempo_bpm;       ///< quarter notes a minute
   std::vector<Warning> warnings;
 };
 

@@ -84,7 +84,8 @@ std::string section_label(const std::string& name) {
 }
 
 std::string one_line(std::string text) {
-  std::ranges::replace_if(text, [](char c) { return static_cast<unsigned char>(c) < 0x20U; }, ' ');
+  std::ranges::replace_if(
+      text, [](char c) { return static_cast<unsigned char>(c) < 0x20U; }, ' ');
   return text;
 }
 

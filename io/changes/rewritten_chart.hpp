@@ -12,7 +12,7 @@
 namespace insideline::io {
 
 struct ChartRewriting {
-  Interval by;                          ///< as the key moves; {0, 0}: it stays
+  Interval by;                             ///< as the key moves; {0, 0}: it stays
   std::optional<Accidentals> accidentals;  ///< of the chords' roots, once they are moved
 };
 

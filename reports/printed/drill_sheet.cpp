@@ -21,9 +21,9 @@ constexpr std::size_t longest_title = 60;
 constexpr std::size_t longest_name = 110;
 constexpr std::size_t most_plain_notes = 34;  // in a line: four bars of eighths; tried on A4 and Letter
 
-// After the handout's prelude: the plan is small and in two columns, so that the music begins on page 1; lines keep their
-// distance however few they are; the foot of a page has the caution in place of the legend, and a note in brackets is
-// small. Nothing here comes from a file.
+// After the handout's prelude: the plan is small and in two columns, so that the music begins on page 1; lines keep
+// their distance however few they are; the foot of a page has the caution in place of the legend, and a note in
+// brackets is small. Nothing here comes from a file.
 constexpr std::string_view own_prelude = R"lily(
 \paper {
   ragged-bottom = ##t

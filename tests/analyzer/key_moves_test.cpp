@@ -5,8 +5,8 @@
 #include <set>
 #include <string>
 
-using insideline::interval_between;
 using insideline::Interval;
+using insideline::interval_between;
 using insideline::Key;
 using insideline::KeyOrder;
 using insideline::keys_in_order;
@@ -46,12 +46,12 @@ TEST_CASE("the first key keeps the spelling it came with, and every order has al
 }
 
 TEST_CASE("from key to key by the shorter way, spelled as the tonics are") {
-  CHECK(interval_between(Key{-3}, Key{-4}) == Interval{3, 5});    // Eb up to Ab
-  CHECK(interval_between(Key{0}, Key{1}) == Interval{-3, -5});    // C down to G
-  CHECK(interval_between(Key{0}, Key{6}) == Interval{3, 6});      // C up to F#
-  CHECK(interval_between(Key{0}, Key{-6}) == Interval{4, 6});     // C up to Gb
-  CHECK(interval_between(Key{6}, Key{-6}) == Interval{1, 0});     // F# is Gb
-  CHECK(interval_between(Key{-6}, Key{6}) == Interval{-1, 0});    // Gb is F#
+  CHECK(interval_between(Key{-3}, Key{-4}) == Interval{3, 5});  // Eb up to Ab
+  CHECK(interval_between(Key{0}, Key{1}) == Interval{-3, -5});  // C down to G
+  CHECK(interval_between(Key{0}, Key{6}) == Interval{3, 6});    // C up to F#
+  CHECK(interval_between(Key{0}, Key{-6}) == Interval{4, 6});   // C up to Gb
+  CHECK(interval_between(Key{6}, Key{-6}) == Interval{1, 0});   // F# is Gb
+  CHECK(interval_between(Key{-6}, Key{6}) == Interval{-1, 0});  // Gb is F#
   CHECK(interval_between(Key{2}, Key{2}) == Interval{0, 0});
   for (int from = -7; from <= 7; ++from)
     for (int to = -7; to <= 7; ++to) {

@@ -4,8 +4,8 @@
 #include "cli/command.hpp"
 #include "tests/support/folders.hpp"
 
-#include <catch2/catch.hpp>
 #include <CLI/CLI.hpp>
+#include <catch2/catch.hpp>
 
 #include <fcntl.h>
 #include <unistd.h>

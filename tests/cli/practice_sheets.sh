@@ -22,5 +22,5 @@ sheet inversions-for-tenor --arpeggios up --inversion every --choruses 2 --range
 sheet cells-three-over-four --cell "7 3 5" --rhythm three-over-four
 sheet two-tones-off-the-beat --tones-a-bar 2 --rhythm off-beat
 sheet through-the-keys-for-alto --section B --all-keys half-steps --range alto-sax --written
-sheet all-keys --bars 1-4 --cell 3-5 --all-keys --range C3-C6
-"$program" drill --changes "$changes" -o "$folder/all-keys.mid" --bars 1-4 --cell 3-5 --all-keys --range C3-C6 >/dev/null
+sheet all-keys --bars 1-4 --arpeggios up --all-keys --range C2-C7
+"$program" drill --changes "$changes" -o "$folder/all-keys.mid" --bars 1-4 --arpeggios up --all-keys --range C2-C7 >/dev/null

@@ -10,8 +10,8 @@
 #include <string>
 #include <vector>
 
-using insideline::Beats;
 using insideline::bar_index_at;
+using insideline::Beats;
 using insideline::Changes;
 using insideline::Drill;
 using insideline::drill_in_keys;
@@ -104,10 +104,10 @@ TEST_CASE("each key has its signature, and its chords and notes are spelled in i
     REQUIRE(index);
     return sheet.drill.harmony.chords[*index].chord.symbol;
   };
-  CHECK(chord_of(3, 0) == "Fm7");     // Eb
-  CHECK(chord_of(6, 0) == "Abm7");    // Gb
+  CHECK(chord_of(3, 0) == "Fm7");   // Eb
+  CHECK(chord_of(6, 0) == "Abm7");  // Gb
   CHECK(chord_of(6, 2) == "Gbmaj7");
-  CHECK(chord_of(7, 0) == "C#m7");    // B
+  CHECK(chord_of(7, 0) == "C#m7");  // B
   for (const Note& note : sheet.drill.solo.notes) {
     CHECK(note.spelled);
     CHECK(std::abs(note.pitch.name.alter) <= 1);

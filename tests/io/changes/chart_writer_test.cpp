@@ -58,7 +58,8 @@ TEST_CASE("the chords of a score become a chart, four bars a line, with its titl
 
 TEST_CASE("read again, the chart has the same chords at the same places") {
   const std::string text =
-      "key: Eb\nmeter: 3/4\n[A] | Eb6 | Cm7 F7 | N.C. | Bb7 . C7/E |\nmeter: 2/4\n| Fm7 |\nmeter: 3/4\n[B] | Gm7 | % |\n";
+      "key: Eb\nmeter: 3/4\n[A] | Eb6 | Cm7 F7 | N.C. | Bb7 . C7/E |\nmeter: 2/4\n| Fm7 |\nmeter: 3/4\n[B] | Gm7 | % "
+      "|\n";
   const Changes once = parse_changes(text, "a");
   const Changes again = parse_changes(write_chart(once, std::nullopt).text, "b");
   CHECK(played(again) == played(once));

@@ -4,8 +4,8 @@
 #include "io/changes/changes_file.hpp"
 #include "io/read_result.hpp"
 
-#include <catch2/catch.hpp>
 #include <rapidcheck.h>
+#include <catch2/catch.hpp>
 
 #include <algorithm>
 #include <array>
@@ -16,8 +16,8 @@
 using insideline::Accidentals;
 using insideline::Changes;
 using insideline::ChordSpan;
-using insideline::interval_between;
 using insideline::Interval;
+using insideline::interval_between;
 using insideline::Key;
 using insideline::same_chord;
 using insideline::usual_interval;
@@ -49,7 +49,8 @@ std::string random_chart() {
     const std::string root = *rc::gen::elementOf(roots);
     const std::string bass = *rc::gen::elementOf(roots);
     std::string symbol = root + *rc::gen::elementOf(kinds);
-    const bool other_tone = pitch_class(*insideline::parse_note_name(root)) != pitch_class(*insideline::parse_note_name(bass));
+    const bool other_tone =
+        pitch_class(*insideline::parse_note_name(root)) != pitch_class(*insideline::parse_note_name(bass));
     if (other_tone && *rc::gen::inRange(0, 6) == 0) symbol += "/" + bass;
     return symbol;
   };
@@ -62,9 +63,12 @@ std::string random_chart() {
       default: return chord();
     }
   };
-  std::string text = "title: Net Loft\nkey: " + to_string(*rc::gen::map(rc::gen::inRange(-6, 7), [](int fifths) {
-    return Key{fifths, false};
-  })) + "\n\n# Bb7 in a comment stays\n";
+  std::string text = "title: Net Loft\nkey: " +
+                     to_string(*rc::gen::map(rc::gen::inRange(-6, 7),
+                                             [](int fifths) {
+                                               return Key{fifths, false};
+                                             })) +
+                     "\n\n# Bb7 in a comment stays\n";
   text += "[A] |: " + bar() + " | " + bar() + " |1. " + bar() + " :|2. " + bar() + " |\n";
   text += "[B] | " + bar() + " | " + chord() + " | % |\n";
   return text;
@@ -79,7 +83,7 @@ TEST_CASE("a chart in another key keeps everything else as it was typed") {
       "B: | (Gm7, C7) | Fm7. Bb7. |\n";
   CHECK(moved(text, interval_between(Key{-3}, Key{2})) ==
         "title: Lantern Street  # in Eb\nkey: D\nmeter: 4/4\nform: A A B\n\n# Bb7 is not the dominant here\n"
-        "[A] |: Dmaj7      | Bm7 . . E7/G# | % |1. A7 :|2. N.C. |\n"
+        "[A] |: Dmaj7      | Bm7 . . E7/G# | % |1. A7 :|2. N.C.  |\n"
         "B: | (F#m7, B7) | Em7. A7. |\n");
 }
 

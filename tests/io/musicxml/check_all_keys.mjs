@@ -6,7 +6,7 @@
 // FOLDER holds all-keys.musicxml and all-keys.mid of one sheet, which has the same line in every key.
 import fs from "node:fs";
 import path from "node:path";
-import { Midi } from "@tonejs/midi";
+import tone from "@tonejs/midi";
 import createVerovioModule from "verovio/wasm";
 import { VerovioToolkit } from "verovio/esm";
 
@@ -30,7 +30,7 @@ expect(double === 11, `${double} double bars instead of 11`);
 const inScore = toolkit.renderToTimemap({ includeRests: false }).flatMap((event) => event.on ?? [])
   .filter((id) => !new RegExp(`<note\\b[^>]*xml:id="${id}"[^>]*cue="true"`).test(mei))
   .map((id) => toolkit.getMIDIValuesForElement(id).pitch);
-const midi = new Midi(fs.readFileSync(path.join(folder, "all-keys.mid")));
+const midi = new tone.Midi(fs.readFileSync(path.join(folder, "all-keys.mid")));
 const line = midi.tracks.find((track) => track.notes.length > 0).notes.map((note) => note.midi);
 expect(line.length > 0 && line.length % 12 === 0, `${line.length} notes in the MIDI file`);
 expect(JSON.stringify(inScore) === JSON.stringify(line), "score and MIDI file differ in their pitches");
