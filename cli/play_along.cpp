@@ -10,7 +10,6 @@
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
 
-#include <algorithm>
 #include <array>
 #include <cmath>
 #include <filesystem>
@@ -21,10 +20,6 @@ namespace {
 
 constexpr double even = 1.0;
 constexpr double most_swung = 3.5;  // where published ratios end: Friberg & Sundstroem, Music Perception 19(3), 2002
-
-bool was_given(const PlayAlong& play, const std::string& option) {
-  return std::ranges::find(play.given, option) != play.given.end();
-}
 
 std::string midi_of(const PlayAlong& play, const Drill& drill, const std::vector<double>& tempos) {
   const Bar& first = drill.solo.bars.front();
@@ -50,12 +45,7 @@ void add_play_along_options(CLI::App& command, PlayAlong& play) {
   const auto add = [&](const std::string& name, const char* help, const char* words, auto&& take) {
     return command
         .add_option_function<std::string>(
-            name,
-            [&play, name, take](const std::string& word) {
-              play.given.push_back(name);
-              take(word);
-            },
-            help)
+            name, take, help)
         ->option_text(words)
         ->group(group);
   };
@@ -71,11 +61,7 @@ void add_play_along_options(CLI::App& command, PlayAlong& play) {
       ->check(CLI::IsMember({"none", "one", "two", "four"}));
   command
       .add_flag_callback(
-          "--click",
-          [&play] {
-            play.given.emplace_back("--click");
-            play.midi.clicks = io::Clicks::throughout;
-          },
+          "--click", [&play] { play.midi.clicks = io::Clicks::throughout; },
           "Clicks throughout, not only before the line")
       ->group(group);
   add("--chords",
@@ -89,24 +75,6 @@ void add_play_along_options(CLI::App& command, PlayAlong& play) {
       })
       ->check(CLI::Range(even, most_swung));
   add("--wav", "The same as sound; FluidSynth plays it", "FILE", [&play](const std::string& word) { play.wav = word; });
-}
-
-void check_play_along(const PlayAlong& play, const DrillSettings& settings, bool writes_midi) {
-  if (!writes_midi && !play.wav && !play.given.empty())
-    throw CLI::ValidationError(play.given.front(), "nothing is played; it goes with -o SHEET.mid or --wav");
-  if (play.ladder == Ladder::apart && !writes_midi)
-    throw CLI::ValidationError("--ladder", "a file for each tempo is a MIDI file; -o names them, as in -o sheet.mid");
-  if (play.ladder == Ladder::apart && play.wav)
-    throw CLI::ValidationError("--wav", "it is one file; it goes with --ladder together, or without --ladder");
-  if (!was_given(play, "--swing")) return;
-  const bool has_eighths = play.midi.chords == io::ChordSound::comped || settings.rhythm != DrillRhythm::quarters;
-  if (settings.rhythm == DrillRhythm::triplets)
-    throw CLI::ValidationError("--swing", "triplets divide the beat evenly in three; it goes with eighths");
-  if (settings.kind == DrillKind::guide_tones && play.midi.chords != io::ChordSound::comped)
-    throw CLI::ValidationError("--swing",
-                               "guide tones are long, nothing swings; it goes with eighths or --chords comped");
-  if (!has_eighths)
-    throw CLI::ValidationError("--swing", "nothing stands off the beat; it goes with eighths or --chords comped");
 }
 
 std::vector<NamedBytes> play_along_files(const PlayAlong& play, const std::string& sheet, const Drill& drill,

@@ -107,7 +107,10 @@ class ScoreText {
     add_text(part_name, "part-name", solo_.part);
     pugi::xml_node part = score.append_child("part");
     part.append_attribute("id") = "P1";
-    for (const WrittenBar& bar : bars_) add_measure(part, bar);
+    for (const WrittenBar& bar : bars_) {
+      add_measure(part, bar);
+      if (heading_at(bar.bar + 1) != nullptr) add_double_bar(part.last_child());
+    }
     std::ostringstream stream;
     document_.save(stream, "  ");
     return stream.str();
@@ -128,6 +131,7 @@ class ScoreText {
     measure.append_attribute("number") = bar.number;
     add_attributes(measure, written);
     if (written.bar == 0 && solo_.tempo_bpm) add_tempo(measure, *solo_.tempo_bpm);
+    if (const ScoreHeading* heading = heading_at(written.bar)) add_heading(measure, heading->text);
     AccidentalMemory memory(transposed(key_at(solo_, bar.onset).value_or(Key{}), shift_));
     const auto beams = beams_of(written, bar.meter);
     std::size_t symbol_in_bar = 0;
@@ -192,6 +196,25 @@ class ScoreText {
     add_number(transpose, "diatonic", interval.steps - octaves * steps_in_octave);
     add_number(transpose, "chromatic", interval.semitones - octaves * semitones_in_octave);
     if (octaves != 0) add_number(transpose, "octave-change", octaves);
+  }
+
+  [[nodiscard]] const ScoreHeading* heading_at(std::size_t bar) const {
+    const auto found = std::ranges::find(options_.headings, bar, &ScoreHeading::bar);
+    return found == options_.headings.end() ? nullptr : &*found;
+  }
+
+  static void add_heading(pugi::xml_node measure, const std::string& text) {
+    pugi::xml_node direction = measure.append_child("direction");
+    direction.append_attribute("placement") = "above";
+    pugi::xml_node words = direction.append_child("direction-type").append_child("words");
+    words.append_attribute("font-weight") = "bold";
+    words.text().set(text.c_str());
+  }
+
+  static void add_double_bar(pugi::xml_node measure) {
+    pugi::xml_node line = measure.append_child("barline");
+    line.append_attribute("location") = "right";
+    add_text(line, "bar-style", "light-light");
   }
 
   static void add_tempo(pugi::xml_node measure, double bpm) {

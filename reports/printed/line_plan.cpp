@@ -8,7 +8,6 @@ namespace insideline::reports {
 namespace {
 
 constexpr std::size_t bars_in_a_line = 4;
-constexpr std::size_t most_in_a_line = 34;  // notes and rests, each with room for a degree; tried on A4 and Letter
 
 using Line = std::span<const WrittenBar>;
 
@@ -18,7 +17,7 @@ std::size_t symbols_in(const WrittenBar& bar) {
   return count;
 }
 
-bool fits(Line line) {
+bool fits(Line line, std::size_t most_in_a_line) {
   std::size_t count = 0;
   for (const WrittenBar& bar : line) count += symbols_in(bar);
   return count <= most_in_a_line;
@@ -44,11 +43,11 @@ std::vector<Line> groups_of_four(const Sheet& sheet, Line bars) {
 }
 
 /// The group as one line, or its halves as lines, as far down as need be.
-void add_lines(Line group, std::vector<Line>& lines) {
-  if (group.size() == 1 || fits(group)) return lines.push_back(group);
+void add_lines(Line group, std::size_t most_in_a_line, std::vector<Line>& lines) {
+  if (group.size() == 1 || fits(group, most_in_a_line)) return lines.push_back(group);
   const std::size_t half = (group.size() + 1) / 2;
-  add_lines(group.first(half), lines);
-  add_lines(group.subspan(half), lines);
+  add_lines(group.first(half), most_in_a_line, lines);
+  add_lines(group.subspan(half), most_in_a_line, lines);
 }
 
 /// The choruses, each of them a page, where that makes pages neither empty nor crowded.
@@ -79,9 +78,9 @@ int chorus_starting_at(const Sheet& sheet, const Bar& bar) {
   return static_cast<int>(whole_units(since, harmony.chorus_length)) + 1;
 }
 
-LinePlan line_plan(const Sheet& sheet, std::span<const WrittenBar> bars) {
+LinePlan line_plan(const Sheet& sheet, std::span<const WrittenBar> bars, std::size_t most_in_a_line) {
   std::vector<Line> lines;
-  for (const Line group : groups_of_four(sheet, bars)) add_lines(group, lines);
+  for (const Line group : groups_of_four(sheet, bars)) add_lines(group, most_in_a_line, lines);
   LinePlan plan;
   for (std::size_t line = 1; line < lines.size(); ++line) plan.starts.insert(lines[line].front().bar);
   plan.pages = pages_of(sheet, lines);

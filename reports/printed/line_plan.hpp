@@ -21,8 +21,12 @@ struct LinePlan {
   LastLine last = LastLine::full;
 };
 
-/// `bars` are those of the excerpt.
-LinePlan line_plan(const Sheet& sheet, std::span<const WrittenBar> bars);
+/// Notes and rests in a line, each with room for a degree and an arrow; tried on A4 and Letter.
+constexpr std::size_t most_with_degrees = 31;
+
+/// `bars` are those of the excerpt; `most_in_a_line` notes and rests have room.
+LinePlan line_plan(const Sheet& sheet, std::span<const WrittenBar> bars,
+                   std::size_t most_in_a_line = most_with_degrees);
 
 /// The line of a bar, an index into Solo::bars; 0 is the first.
 std::size_t line_of(const LinePlan& plan, std::size_t bar);
