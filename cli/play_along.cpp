@@ -10,6 +10,7 @@
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <filesystem>
@@ -21,12 +22,23 @@ namespace {
 constexpr double even = 1.0;
 constexpr double most_swung = 3.5;  // where published ratios end: Friberg & Sundstroem, Music Perception 19(3), 2002
 
+/// Swing without anything that it moves is a wrong command line.
+void expect_eighths(const Solo& line, const io::PracticeMidiOptions& options) {
+  if (!options.swing_hundredths || options.chords == io::ChordSound::comped) return;
+  constexpr int unmistakable = 200;
+  const bool swings =
+      std::ranges::any_of(line.notes, [](const Note& note) { return io::swung(note.onset, unmistakable) != note.onset; });
+  if (!swings)
+    throw CLI::ValidationError("--swing", "nothing stands off the beat; it goes with eighths or --chords comped");
+}
+
 std::string midi_of(const PlayAlong& play, const Drill& drill, const std::vector<double>& tempos) {
   const Bar& first = drill.solo.bars.front();
   if (play.midi.swing_hundredths && felt_beat(first.meter) != Beats(1))
     throw io::ReadError(
         io::place_of("--swing"),
         fmt::format("no eighths swing in {}, where a beat is not a quarter note", to_string(first.meter)));
+  expect_eighths(drill.solo, play.midi);
   io::PracticeMidiOptions options = play.midi;
   options.tempos_bpm = tempos;
   return io::write_practice_midi(drill.solo, drill.harmony, options);
@@ -44,8 +56,7 @@ void add_play_along_options(CLI::App& command, PlayAlong& play) {
   const std::string group = "What is played (with -o SHEET.mid or --wav)";
   const auto add = [&](const std::string& name, const char* help, const char* words, auto&& take) {
     return command
-        .add_option_function<std::string>(
-            name, take, help)
+        .add_option_function<std::string>(name, take, help)
         ->option_text(words)
         ->group(group);
   };

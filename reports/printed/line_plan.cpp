@@ -84,7 +84,7 @@ LinePlan line_plan(const Sheet& sheet, std::span<const WrittenBar> bars, std::si
   LinePlan plan;
   for (std::size_t line = 1; line < lines.size(); ++line) plan.starts.insert(lines[line].front().bar);
   plan.pages = pages_of(sheet, lines);
-  const bool is_short = lines.back().size() < std::min(lines.front().size(), bars_in_a_line);
+  const bool is_short = lines.size() > 1 && lines.back().size() < lines[lines.size() - 2].size();
   plan.last = is_short ? LastLine::short_of_bars : LastLine::full;
   return plan;
 }
