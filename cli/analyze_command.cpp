@@ -11,6 +11,7 @@
 #include "io/read_result.hpp"
 #include "io/read_solo.hpp"
 #include "reports/explain_report.hpp"
+#include "reports/hearing_text.hpp"
 #include "reports/report_formats.hpp"
 #include "reports/text_report.hpp"
 
@@ -43,8 +44,10 @@ struct AnalyzeOptions {
   std::map<std::string, std::string> destinations;  ///< by the name of the format
   bool bar_by_bar = false;
   bool details = false;
-  bool score_wanted = false;           ///< in the page
-  std::optional<std::string> against;  ///< a database to find the solo's place in
+  bool score_wanted = false;                                     ///< in the page
+  bool only_unsure = false;                                      ///< in the hearing file
+  ChordInkWanted chord_ink = ChordInkWanted::from_changes_file;  ///< in the annotated score
+  std::optional<std::string> against;                            ///< a database to find the solo's place in
   ColourChoice colour = ColourChoice::automatic;
 };
 
@@ -62,6 +65,8 @@ constexpr const char* analyze_examples =
     "      One table to standard output and nothing else.\n"
     "  insideline analyze solo.musicxml --annotated labelled.musicxml\n"
     "      The same score with degrees, coloured heads and arpeggios, for a notation program.\n"
+    "  insideline analyze solo.musicxml --hearing-out solo.hearing --only-unsure\n"
+    "      A text file of the notes in doubt: correct it, and the analysis follows what you hear.\n"
     "  insideline analyze solo.musicxml --explain 5\n"
     "      Why the notes of bar 5 are labelled as they are.\n";
 
@@ -109,7 +114,8 @@ bool with_score(const AnalyzeOptions& options, const reports::ReportFormat& form
   return options.score_wanted && format.name == page;
 }
 
-constexpr const char* annotated = "annotated";  // the name of the option and of its destination
+constexpr const char* annotated = "annotated";      // the name of the option and of its destination
+constexpr const char* hearing_out = "hearing-out";  // the same
 
 /// Throws where there is no such database.
 std::string standing_among(const std::string& database, const reports::Report& report) {
@@ -135,7 +141,10 @@ void write_results(const AnalyzeOptions& options, const reports::Report& report,
     if (const auto found = options.destinations.find(format.name); found != options.destinations.end())
       put(found->second, with_score(options, format) ? page_with_score(report) : format.write(report));
   if (const auto found = options.destinations.find(annotated); found != options.destinations.end())
-    put(found->second, annotated_file(report, solo_bytes, found->second));
+    put(found->second, annotated_file(report, solo_bytes, found->second, options.chord_ink));
+  if (const auto found = options.destinations.find(hearing_out); found != options.destinations.end())
+    put(found->second, reports::hearing_text(
+                           report, options.only_unsure ? reports::HearingLines::unsure : reports::HearingLines::all));
   if (summary_wanted && options.question) {
     printed = explanation(*options.question, report);
   } else if (summary_wanted) {
@@ -147,7 +156,26 @@ void write_results(const AnalyzeOptions& options, const reports::Report& report,
   }
   for (PendingFile& file : files) file.commit();
   for (const std::string& warning : report.warnings) print_warning(warning);
+  if (options.destinations.contains(annotated) && options.chord_ink == ChordInkWanted::from_changes_file &&
+      report.source.has_own_symbols && report.source.changes_file != "in score")
+    print_warning(fmt::format("{}: the score has chord symbols of its own; they stay, and those of {} are not added",
+                              report.source.solo_file, report.source.changes_file));
   write_to_standard_output(printed);
+}
+
+void add_hearing_out_options(CLI::App& command, AnalyzeOptions& options, const std::string& group) {
+  command
+      .add_option_function<std::string>(
+          std::string("--") + hearing_out,
+          [&options](const std::string& file) { options.destinations[hearing_out] = file; },
+          "Write what is heard, a line a note, for you to change and to give back with --hearing")
+      ->option_text("FILE")
+      ->excludes("--section")
+      ->group(group);
+  command
+      .add_flag("--only-unsure", options.only_unsure, "With --hearing-out: only the notes that are less than 75 % sure")
+      ->needs(std::string("--") + hearing_out)
+      ->group(group);
 }
 
 void add_output_options(CLI::App& command, AnalyzeOptions& options) {
@@ -190,6 +218,13 @@ void add_output_options(CLI::App& command, AnalyzeOptions& options) {
           "Write the same score with the labels in it, as .musicxml or .mxl")
       ->option_text("FILE")
       ->group(group);
+  command
+      .add_flag_callback(
+          "--no-chords", [&options] { options.chord_ink = ChordInkWanted::none; },
+          "With --annotated: without the chord symbols of the changes file")
+      ->needs(std::string("--") + annotated)
+      ->group(group);
+  add_hearing_out_options(command, options, group);
   command
       .add_option("--against", options.against,
                   "Print where the solo stands among those of a database that `insideline survey` made")

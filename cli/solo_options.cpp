@@ -4,6 +4,7 @@
 #include "analyzer/analysis.hpp"
 #include "analyzer/phrases.hpp"
 #include "analyzer/spelling.hpp"
+#include "cli/hearing_option.hpp"
 #include "cli/midi_options.hpp"
 #include "cli/placing.hpp"
 #include "cli/section_option.hpp"
@@ -119,6 +120,7 @@ std::string file_name(const std::string& path) { return std::filesystem::path(pa
 void add_solo_options(CLI::App& command, SoloOptions& options) {
   command.add_option("SOLO", options.solo, "The transcribed solo, a MusicXML, ABC or MIDI file")->required();
   add_reading_options(command, options);
+  add_hearing_file_option(command, options);
 }
 
 void add_reading_options(CLI::App& command, SoloOptions& options) {
@@ -177,6 +179,7 @@ void add_reading_options(CLI::App& command, SoloOptions& options) {
       ->group(group);
   add_midi_options(command, options);
   add_hearing_options(command, options.settings);
+  add_no_hearing_option(command, options);
 }
 
 reports::Report analyzed(const SoloOptions& options) { return analyzed(options, io::read_solo_bytes(options.solo)); }
@@ -188,6 +191,7 @@ reports::Report analyzed(const SoloOptions& options, std::string_view solo_bytes
   reports::Report report;
   report.source.solo_file = file_name(options.solo);
   report.settings = options.settings;
+  report.source.has_own_symbols = read.changes && !read.changes->spans.empty();
   report.source.part_choice = part_choice(options, read);
   const io::ChartReading chart = chosen_changes(options, read, report.source);
   const Changes& changes = chart.changes;
@@ -201,10 +205,11 @@ reports::Report analyzed(const SoloOptions& options, std::string_view solo_bytes
   const std::vector<std::string> doubts = doubts_about_place(changes, read, options, report);
   const Harmony harmony = lay_out(changes, read.solo, {.start_bar = options.start_bar});
   report.solo = spelled_by_harmony(std::move(read.solo), harmony);
+  take_hearing(options, harmony, report);
   if (options.section)
     take_section(report, harmony, *options.section);
   else
-    report.analysis = analyze(report.solo, harmony, options.settings);
+    report.analysis = analyze(report.solo, harmony, report.settings);
   for (const io::Warning& warning : read.warnings) report.warnings.push_back(to_string(warning));
   for (const io::Warning& warning : chart.warnings) report.warnings.push_back(to_string(warning));
   report.warnings.insert(report.warnings.end(), doubts.begin(), doubts.end());

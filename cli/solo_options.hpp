@@ -18,6 +18,9 @@ class App;
 
 namespace insideline::cli {
 
+/// Whether a file solo.hearing beside solo.musicxml is read where none is named.
+enum class HearingBeside : std::uint8_t { taken, left_alone };
+
 enum class ChangesPitch : std::uint8_t { concert, written };
 
 constexpr int furthest_bar = 100'000;  ///< of a chart
@@ -27,6 +30,8 @@ struct SoloOptions {
   std::optional<std::string> changes;        ///< none: those in the score, else tune.changes beside tune.musicxml
   std::string changes_option = "--changes";  ///< what names them, for messages
   ChangesPitch changes_pitch = ChangesPitch::concert;
+  std::optional<std::string> hearing;  ///< none: solo.hearing beside solo.musicxml, if it is there
+  HearingBeside hearing_beside = HearingBeside::taken;
   int start_bar = 1;
   io::ReadOptions reading;
   std::optional<std::string> beats_file;  ///< read into `reading.beats`

@@ -45,7 +45,13 @@ void write_reading(std::ostream& out, const Report& report, const ExplainedReadi
 
 void write_note(std::ostream& out, const Report& report, std::size_t index, const Settings& settings) {
   write_heading(out, report, index);
-  const auto readings = explain_note(report.solo, report.analysis.harmony, report.analysis.phrases, index, settings);
+  Settings weighed_with = settings;
+  if (report.analysis.labels[index].pinned) {
+    out << "  what the program weighs by itself:\n";
+    weighed_with.pins.clear();
+  }
+  const auto readings =
+      explain_note(report.solo, report.analysis.harmony, report.analysis.phrases, index, weighed_with);
   if (readings.size() == 1 && readings.front().rows.empty())
     out << "  a pitch of the sounding chord is a chord tone: nothing to weigh\n";
   else

@@ -21,8 +21,10 @@ enum class PartChoice : std::uint8_t { asked_for, only_one, first_line, nearest_
 struct Source {
   std::string solo_file;           ///< file name without its folder
   std::string changes_file;        ///< file name, "in score", "in markers" or "in chord track"
+  bool has_own_symbols = false;    ///< the score has chord symbols, whichever changes were taken
   std::string changes_title;       ///< of the chart, where it has one
   std::optional<Key> changes_key;  ///< of the chart at sounding pitch, where it names one
+  std::string hearing_file;        ///< file name of what a listener says of single notes; empty: nobody said anything
   std::string section;             ///< "bars 9 to 16" where only a part of the solo is looked at
   PartChoice part_choice = PartChoice::first_line;
 };

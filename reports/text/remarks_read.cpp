@@ -1,4 +1,5 @@
 // What was read.
+#include "reports/hearing_text.hpp"
 #include "reports/text/display_width.hpp"
 #include "reports/text/remarks.hpp"
 #include "reports/text/wording.hpp"
@@ -59,6 +60,15 @@ std::string hearing_of(const Settings& settings) {
   return text;
 }
 
+std::string by_hand_of(const Report& report) {
+  if (report.source.hearing_file.empty()) return {};
+  const int count = set_by_hand(report.analysis);
+  const std::string file = printable(report.source.hearing_file);
+  if (count == 0) return fmt::format("{} sets no reading by hand.", file);
+  return fmt::format("{} {} set by hand in {}; the others are heard accordingly.", counted(count, "reading"),
+                     agreeing(count, "is", "are"), file);
+}
+
 std::string kept_in_words(int kept, int bars) {
   if (kept == 0) return "left out as a count-in";
   if (kept == bars) return "counted";
@@ -102,6 +112,7 @@ RemarkSection what_was_read(const Report& report) {
       fmt::format("From {}: {}; {}.{}{}", printable(report.source.solo_file), part_of(report),
                   changes_of(report.source), transposition_of(report.solo), hearing_of(report.settings));
   RemarkSection section{title_of(report), {facts + ".", origin}};
+  if (const std::string by_hand = by_hand_of(report); !by_hand.empty()) section.remarks.emplace_back(by_hand);
   if (report.alignment && report.alignment->bar_one)
     section.remarks.emplace_back(bar_one_of(*report.alignment->bar_one));
   return section;
