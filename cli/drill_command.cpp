@@ -79,13 +79,6 @@ std::string not_a_sheet(const std::string& destination) {
   return "'" + destination + "' has none of the endings .musicxml, .mid, .pdf and .ly, which say what is written";
 }
 
-std::string instrument_names() {
-  std::string names;
-  for (const Instrument& instrument : instruments())
-    names += (names.empty() ? "" : ", ") + std::string(instrument.name);
-  return names;
-}
-
 std::string not_a_range(const std::string& text) {
   if (instrument_named(text)) return {};
   const auto range = parse_pitch_range(text);

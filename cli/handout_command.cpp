@@ -122,11 +122,6 @@ void add_content_options(CLI::App& command, reports::HandoutOptions& sheet) {
       ->group(group);
   command
       .add_flag_callback(
-          "--written", [&sheet] { sheet.pitch = reports::PrintedPitch::written; },
-          "Notes and chords as the player of a transposing instrument reads them; default: concert pitch")
-      ->group(group);
-  command
-      .add_flag_callback(
           "--no-chords", [&sheet] { sheet.chords = reports::ChordRow::left_out; }, "Leave the chord symbols out")
       ->group(group);
 }
@@ -155,6 +150,7 @@ void add_handout_command(CLI::App& program) {
       program.add_subcommand("handout", "Print a solo for a lesson: annotated, as a worksheet, or its key");
   const auto options = std::make_shared<HandoutCommand>();
   add_solo_options(*command, options->solo);
+  add_reading_pitch_options(*command, options->solo.pitch);
   add_content_options(*command, options->sheet);
   add_output_options(*command, *options);
   command->footer(handout_examples);
