@@ -17,13 +17,6 @@ std::string distance_in_words(int semitones) {
   return octaves == 1 ? "an octave" : fmt::format("{} octaves", octaves);
 }
 
-/// "an octave lower than played"; empty where the line stays.
-std::string moved_in_words(const Reading& reading) {
-  if (reading.octaves == 0) return {};
-  return fmt::format("{} {} than played", distance_in_words(reading.octaves * semitones_in_octave),
-                     reading.octaves < 0 ? "lower" : "higher");
-}
-
 /// "alto saxophone": in the middle of a sentence.
 std::string instrument_in_words(const Instrument& instrument) {
   std::string name(instrument.part);
@@ -52,6 +45,24 @@ std::string of_instrument(const Reading& reading) {
 }
 
 }  // namespace
+
+std::string pitch_of(const Instrument& instrument) {
+  if (instrument.sounding_minus_written.semitones == 0) return "in concert pitch";
+  return "in the written pitch of the " + instrument_in_words(instrument);
+}
+
+std::string moved_in_words(const Reading& reading) {
+  if (reading.octaves == 0) return {};
+  return fmt::format("{} {} than played", distance_in_words(reading.octaves * semitones_in_octave),
+                     reading.octaves < 0 ? "lower" : "higher");
+}
+
+std::string outside_in_words(const Reading& reading) {
+  if (reading.notes_outside == 0 || !reading.instrument) return {};
+  return fmt::format("{} {} outside its range, {} to {}", counted(reading.notes_outside, "note"),
+                     agreeing(reading.notes_outside, "lies", "lie"), reading.instrument->written_low,
+                     reading.instrument->written_high);
+}
 
 std::string reading_sentences(const Report& report) {
   const int written_above = -report.solo.sounding_minus_written.semitones;
