@@ -180,7 +180,7 @@ class SheetFolder {
  public:
   explicit SheetFolder(const std::filesystem::path& folder) : folder_(folder) {
     std::error_code failed;
-    std::filesystem::create_directory(folder, failed);
+    is_new_ = std::filesystem::create_directory(folder, failed);
     if (failed) throw OutputError(folder, failed.message());
     if (!std::filesystem::is_directory(folder)) throw OutputError(folder, "it is a file; --class takes a folder");
   }
@@ -188,11 +188,12 @@ class SheetFolder {
   SheetFolder& operator=(const SheetFolder&) = delete;
   ~SheetFolder() {
     std::error_code not_empty;
-    std::filesystem::remove(folder_, not_empty);
+    if (is_new_) std::filesystem::remove(folder_, not_empty);
   }
 
  private:
   std::filesystem::path folder_;
+  bool is_new_ = false;
 };
 
 /// "thursday/trombone.pdf: an octave lower than played; 2 notes lie outside its range, E2 to Bb4".
@@ -221,6 +222,10 @@ void make_class(const HandoutCommand& command) {
     texts.push_back(reports::handout_text(report, command.sheet));
     warnings = report.warnings;
   }
+  std::optional<SheetFolder> text_folder;
+  std::optional<SheetFolder> page_folder;
+  if (command.lilypond_text) text_folder.emplace(*command.lilypond_text);
+  if (command.output) page_folder.emplace(*command.output);
   std::vector<PendingFile> files;
   std::string said;
   const auto put = [&](const std::string& folder, std::string_view ending, const std::vector<std::string>& contents) {
@@ -230,10 +235,6 @@ void make_class(const HandoutCommand& command) {
       files.emplace_back(file, contents[i]);
     }
   };
-  std::optional<SheetFolder> text_folder;
-  std::optional<SheetFolder> page_folder;
-  if (command.lilypond_text) text_folder.emplace(*command.lilypond_text);
-  if (command.output) page_folder.emplace(*command.output);
   if (command.lilypond_text) put(*command.lilypond_text, ".ly", texts);
   if (command.output)
     put(*command.output, ".pdf", engraved_pdfs(texts, limit, engraved_elsewhere("insideline handout --ly FOLDER")));
