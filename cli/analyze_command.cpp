@@ -108,7 +108,7 @@ bool with_score(const AnalyzeOptions& options, const reports::ReportFormat& form
   return options.score_wanted && format.name == page;
 }
 
-const ReadingChoice sounding;  // for a format that names both pitches
+constexpr ReadingChoice sounding{};  // for a format that names both pitches
 
 constexpr const char* annotated = "annotated";  // the name of the option and of its destination
 
@@ -120,6 +120,13 @@ std::string standing_among(const std::string& database, const reports::Report& r
   io::Collection collection(database, io::Access::read);
   return reports::standing_text(std::filesystem::path(database).filename().string(),
                                 standings(collection, figure_entries(report.solo, report.analysis)));
+}
+
+std::string format_bytes(const reports::ReportFormat& format, const AnalyzeOptions& options, const ReadSolo& read,
+                         const reports::Report& report) {
+  if (with_score(options, format)) return page_with_score(report);
+  const bool as_read = format.pitch == reports::FormatPitch::as_read;
+  return format.write(as_read ? report : analyzed(read, options.solo, sounding));
 }
 
 /// Every file is complete before the first of them appears; then comes what is printed.
@@ -135,10 +142,7 @@ void write_results(const AnalyzeOptions& options, const ReadSolo& read, std::str
   };
   for (const reports::ReportFormat& format : reports::report_formats())
     if (const auto found = options.destinations.find(format.name); found != options.destinations.end())
-      put(found->second, with_score(options, format) ? page_with_score(report)
-                         : format.pitch == reports::FormatPitch::sounding
-                             ? format.write(analyzed(read, options.solo, sounding))
-                             : format.write(report));
+      put(found->second, format_bytes(format, options, read, report));
   if (const auto found = options.destinations.find(annotated); found != options.destinations.end())
     put(found->second, annotated_file(report, solo_bytes, found->second));
   if (summary_wanted && options.question) {

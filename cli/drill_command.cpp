@@ -6,6 +6,7 @@
 #include "cli/destinations.hpp"
 #include "cli/engraver.hpp"
 #include "cli/output.hpp"
+#include "cli/reading_option.hpp"
 #include "cli/solo_options.hpp"
 #include "io/changes/changes_file.hpp"
 #include "io/midi/practice_midi.hpp"
@@ -40,6 +41,7 @@ struct DrillCommand {
   std::string output;
   DrillSettings settings;
   std::optional<Instrument> instrument;
+  bool for_its_player = false;  // by --for
   std::optional<int> choruses;
   std::optional<std::string> like;
   std::optional<std::string> gaps;
@@ -55,7 +57,7 @@ constexpr const char* drill_examples =
     "  insideline drill --changes tune.changes -o sheet.pdf\n"
     "      The line of nearest tones, ready to print, with a plan.\n"
     "  insideline drill --changes tune.changes --arpeggios down --from 7 \\\n"
-    "      --range tenor-sax --written -o sheet.pdf\n"
+    "      --for tenor-sax -o sheet.pdf\n"
     "      Every chord down from its seventh, as a tenor player reads it.\n"
     "  insideline drill --changes tune.changes --cell \"7 3 5\" -o sheet.mid\n"
     "      Fifth, seventh and root of every chord, to play along with.\n"
@@ -124,10 +126,11 @@ std::string not_a_cell(const std::string& text) {
 /// Options that contradict each other are a wrong command line.
 void check_options(const DrillCommand& command) {
   if (command.sheet.pitch == reports::PrintedPitch::written && !command.instrument)
-    throw CLI::ValidationError("--written", "the instrument is not known; name it, as in --range tenor-sax");
+    throw CLI::ValidationError("--written", "the instrument is not known; name it, as in --for tenor-sax");
   if (format_of(command.output) == SheetFormat::midi) {
     constexpr const char* nothing_printed = "a MIDI file shows no page; it goes with .musicxml, .pdf or .ly";
-    if (command.sheet.pitch == reports::PrintedPitch::written) throw CLI::ValidationError("--written", nothing_printed);
+    const bool asks_for_written = command.sheet.pitch == reports::PrintedPitch::written && !command.for_its_player;
+    if (asks_for_written) throw CLI::ValidationError("--written", nothing_printed);
     if (command.sheet.degrees == reports::DegreeRow::shown) throw CLI::ValidationError("--degrees", nothing_printed);
   }
   if (command.solo_changes && !command.like && !command.gaps)
@@ -166,10 +169,7 @@ std::vector<std::string> follow_gaps(const reports::Report& report, DrillSetting
 
 /// What the solo leads to, in words; `settings` are changed by it.
 std::vector<std::string> follow_solo(const DrillCommand& command, DrillSettings& settings) {
-  if (command.like) {
-    const reports::Report report = solo_report(command, *command.like);
-    return take_habits(report.analysis, settings).sentences;
-  }
+  if (command.like) return take_habits(solo_report(command, *command.like).analysis, settings).sentences;
   if (command.gaps) return follow_gaps(solo_report(command, *command.gaps), settings);
   return {};
 }
@@ -200,11 +200,10 @@ std::string sheet_bytes(const DrillCommand& command, const reports::DrillReport&
 void make_drill(const DrillCommand& command) {
   check_options(command);
   const io::ChartReading chart = io::read_chart(command.changes);
-  const Changes changes =
-      in_key(command.tonic, chart.changes, std::filesystem::path(command.changes).filename().string());
+  const std::string file = file_name(command.changes);
+  const Changes changes = in_key(command.tonic, chart.changes, file);
   const double goal_bpm = command.goal_bpm.value_or(chart.tempo_bpm.value_or(default_bpm));
   for (const io::Warning& warning : chart.warnings) print_warning(to_string(warning));
-  const std::string file = std::filesystem::path(command.changes).filename().string();
   DrillSettings settings = command.settings;
   if (command.instrument) settings.range = sounding_range(*command.instrument);
   const std::vector<std::string> why = follow_solo(command, settings);
@@ -307,6 +306,15 @@ void add_line_options(CLI::App& command, DrillCommand& options) {
       ->check(CLI::Validator(not_a_range, ""))
       ->option_text("LOW-HIGH|INSTRUMENT")
       ->group(group);
+  const auto for_player = [&options](const Instrument& instrument) {
+    options.instrument = instrument;
+    options.for_its_player = true;
+    options.sheet.pitch = reports::PrintedPitch::written;
+  };
+  add_instrument_option(command, for_player,
+                        "In the range of this instrument, and as its player reads it: --range and --written in one")
+      ->group(group)
+      ->excludes(command.get_option("--range"));
   command
       .add_option_function<std::string>(
           "--rhythm", [&settings](const std::string& word) { settings.rhythm = rhythms.at(word); },

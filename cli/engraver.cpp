@@ -81,11 +81,11 @@ std::vector<std::string> pdfs_of(std::span<const std::string> texts, std::chrono
                                  std::string_view instead, const SignalsHeld& signals) {
   const PrivateFolder folder;
   std::vector<std::string> command{"lilypond", "--silent", "-dno-point-and-click", "--pdf"};
-  for (const std::string& text : texts) {
-    command.push_back(fmt::format("sheet-{}.ly", command.size()));
-    PendingFile(folder.path() / command.back(), text).commit();
+  for (std::size_t i = 0; i < texts.size(); ++i) {
+    command.push_back(fmt::format("sheet-{}.ly", i + 1));
+    PendingFile(folder.path() / command.back(), texts[i]).commit();
   }
-  const auto limit = time_limit * static_cast<long>(texts.size());
+  const auto limit = time_limit * static_cast<std::chrono::seconds::rep>(texts.size());
   expect_success(run_child(command, folder.path(), {.processor_time = limit}, signals), instead);
   std::vector<std::string> pdfs;
   for (const std::string& file : std::span(command).last(texts.size())) {

@@ -46,6 +46,13 @@ ChosenReading chosen_reading(const ReadingChoice& choice, const Solo& solo, cons
   return {};
 }
 
+CLI::Option* add_instrument_option(CLI::App& command, const std::function<void(const Instrument&)>& choose,
+                                   const std::string& what) {
+  const auto named = [choose](const std::string& name) { choose(*instrument_named(name)); };
+  auto* option = command.add_option_function<std::string>("--for", named, what);
+  return option->check(CLI::Validator(not_an_instrument, ""))->option_text("INSTRUMENT");
+}
+
 void add_reading_pitch_options(CLI::App& command, ReadingChoice& choice) {
   const std::string group = "In whose pitch";
   choice.reader = reports::ReadBy::player_of_the_part;
@@ -54,14 +61,12 @@ void add_reading_pitch_options(CLI::App& command, ReadingChoice& choice) {
       "Every name as the player of the part reads it (the default)");
   auto* concert = command.add_flag_callback(
       "--concert", [&choice] { choice.reader = reports::ReadBy::everybody; }, "Every name in concert pitch");
-  auto* instrument = command.add_option_function<std::string>(
-      "--for",
-      [&choice](const std::string& name) {
-        choice.reader = reports::ReadBy::player_of_an_instrument;
-        choice.instrument = instrument_named(name);
-      },
-      "Every name as the player of this instrument reads it: " + instrument_names());
-  instrument->check(CLI::Validator(not_an_instrument, ""))->option_text("INSTRUMENT");
+  const auto choose = [&choice](const Instrument& named) {
+    choice.reader = reports::ReadBy::player_of_an_instrument;
+    choice.instrument = named;
+  };
+  auto* instrument = add_instrument_option(
+      command, choose, "Every name as the player of this instrument reads it: " + instrument_names());
   concert->excludes(written);
   instrument->excludes(written)->excludes(concert);
   for (CLI::Option* option : {written, concert, instrument}) option->group(group);

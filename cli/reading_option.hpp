@@ -7,12 +7,14 @@
 #include "analyzer/reading_pitch.hpp"
 #include "reports/report.hpp"
 
+#include <functional>
 #include <optional>
 #include <string>
 
 namespace CLI {
 class App;
-}
+class Option;
+}  // namespace CLI
 
 namespace insideline::cli {
 
@@ -24,6 +26,10 @@ struct ReadingChoice {
 
 /// From then on the source decides: names are as it shows them to its player. `choice` must live as long as `command`.
 void add_reading_pitch_options(CLI::App& command, ReadingChoice& choice);
+
+/// --for INSTRUMENT; `choose` is told which.
+CLI::Option* add_instrument_option(CLI::App& command, const std::function<void(const Instrument&)>& choose,
+                                   const std::string& what);
 
 /// Empty for the name of an instrument, else what is wrong with it, as CLI11 wants it.
 std::string not_an_instrument(const std::string& text);
