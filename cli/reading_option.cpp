@@ -2,15 +2,19 @@
 
 #include <CLI/CLI.hpp>
 
+#include <algorithm>
+
 namespace insideline::cli {
 namespace {
 
 Interval turned_round(const Interval& interval) { return {-interval.steps, -interval.semitones}; }
 
-/// As the part has it, name by name.
+/// As the part has it, name by name. Where it goes over to another instrument there is no one pitch of the part, and
+/// names stay in concert pitch.
 ChosenReading read_by_player(const Solo& solo) {
   const Interval up = turned_round(solo.sounding_minus_written);
-  if (up.semitones == 0) return {};
+  const auto moves_otherwise = [&](const Note& note) { return interval_between(note.pitch, note.written) != up; };
+  if (up.semitones == 0 || std::ranges::any_of(solo.notes, moves_otherwise)) return {};
   return {{.reader = reports::ReadBy::player_of_the_part, .above_sounding = up, .instrument = {}}, {up}};
 }
 
