@@ -114,6 +114,8 @@ bool with_score(const AnalyzeOptions& options, const reports::ReportFormat& form
   return options.score_wanted && format.name == page;
 }
 
+constexpr ReadingChoice sounding{};  // for a format that names both pitches
+
 constexpr const char* annotated = "annotated";      // the name of the option and of its destination
 constexpr const char* hearing_out = "hearing-out";  // the same
 
@@ -127,8 +129,16 @@ std::string standing_among(const std::string& database, const reports::Report& r
                                 standings(collection, figure_entries(report.solo, report.analysis)));
 }
 
+std::string format_bytes(const reports::ReportFormat& format, const AnalyzeOptions& options, const ReadSolo& read,
+                         const reports::Report& report) {
+  if (with_score(options, format)) return page_with_score(report);
+  const bool as_read = format.pitch == reports::FormatPitch::as_read;
+  return format.write(as_read ? report : analyzed(read, options.solo, sounding));
+}
+
 /// Every file is complete before the first of them appears; then comes what is printed.
-void write_results(const AnalyzeOptions& options, const reports::Report& report, std::string_view solo_bytes) {
+void write_results(const AnalyzeOptions& options, const ReadSolo& read, std::string_view solo_bytes) {
+  const reports::Report report = analyzed(read, options.solo, options.solo.pitch);
   std::vector<PendingFile> files;
   std::string printed;
   bool summary_wanted = true;
@@ -139,7 +149,7 @@ void write_results(const AnalyzeOptions& options, const reports::Report& report,
   };
   for (const reports::ReportFormat& format : reports::report_formats())
     if (const auto found = options.destinations.find(format.name); found != options.destinations.end())
-      put(found->second, with_score(options, format) ? page_with_score(report) : format.write(report));
+      put(found->second, format_bytes(format, options, read, report));
   if (const auto found = options.destinations.find(annotated); found != options.destinations.end())
     put(found->second, annotated_file(report, solo_bytes, found->second, options.chord_ink));
   if (const auto found = options.destinations.find(hearing_out); found != options.destinations.end())
@@ -240,6 +250,7 @@ void add_analyze_command(CLI::App& program) {
       program.add_subcommand("analyze", "Label every note of a solo, find its arpeggios and connections, sum it up");
   const auto options = std::make_shared<AnalyzeOptions>();
   add_solo_options(*command, options->solo);
+  add_reading_pitch_options(*command, options->solo.pitch);
   add_output_options(*command, *options);
   command->footer(analyze_examples);
   command->callback([options] {
@@ -247,7 +258,7 @@ void add_analyze_command(CLI::App& program) {
     const std::string solo_bytes = io::read_solo_bytes(options->solo.solo);
     const bool only_summary = options->destinations.empty() && !options->question && !options->bar_by_bar;
     if (only_summary) options->solo.settings.detail = insideline::Detail::labels;
-    write_results(*options, analyzed(options->solo, solo_bytes), solo_bytes);
+    write_results(*options, read_with_changes(options->solo, solo_bytes), solo_bytes);
   });
 }
 

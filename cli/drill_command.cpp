@@ -7,6 +7,7 @@
 #include "cli/engraver.hpp"
 #include "cli/output.hpp"
 #include "cli/play_along.hpp"
+#include "cli/reading_option.hpp"
 #include "cli/sheet_solo.hpp"
 #include "io/changes/changes_file.hpp"
 #include "io/musicxml/score_writer.hpp"
@@ -40,6 +41,7 @@ struct DrillCommand {
   std::string output;
   DrillSettings settings;
   std::optional<Instrument> instrument;
+  bool for_its_player = false;  // by --for
   std::optional<int> choruses;
   SheetSolo solo;
   PlayAlong play;
@@ -54,7 +56,7 @@ constexpr const char* drill_examples =
     "  insideline drill --changes tune.changes -o sheet.pdf\n"
     "      The line of nearest tones, ready to print, with a plan.\n"
     "  insideline drill --changes tune.changes --arpeggios down --from 7 \\\n"
-    "      --range tenor-sax --written -o sheet.pdf\n"
+    "      --for tenor-sax -o sheet.pdf\n"
     "      Every chord down from its seventh, as a tenor player reads it.\n"
     "  insideline drill --changes tune.changes --cell \"7 3 5\" -o sheet.mid\n"
     "      Seventh, third and fifth of every chord, to play along with.\n"
@@ -78,13 +80,6 @@ std::optional<SheetFormat> format_of(const std::string& destination) {
 std::string not_a_sheet(const std::string& destination) {
   if (format_of(destination)) return {};
   return "'" + destination + "' has none of the endings .musicxml, .mid, .pdf and .ly, which say what is written";
-}
-
-std::string instrument_names() {
-  std::string names;
-  for (const Instrument& instrument : instruments())
-    names += (names.empty() ? "" : ", ") + std::string(instrument.name);
-  return names;
 }
 
 std::string not_a_range(const std::string& text) {
@@ -137,10 +132,11 @@ void spare_inputs(const DrillCommand& command, const Destinations& destinations)
 /// Options that contradict each other are a wrong command line.
 void check_options(const DrillCommand& command) {
   if (command.sheet.pitch == reports::PrintedPitch::written && !command.instrument)
-    throw CLI::ValidationError("--written", "the instrument is not known; name it, as in --range tenor-sax");
+    throw CLI::ValidationError("--written", "the instrument is not known; name it, as in --for tenor-sax");
   if (format_of(command.output) == SheetFormat::midi) {
     constexpr const char* nothing_printed = "a MIDI file shows no page; it goes with .musicxml, .pdf or .ly";
-    if (command.sheet.pitch == reports::PrintedPitch::written) throw CLI::ValidationError("--written", nothing_printed);
+    const bool asks_for_written = command.sheet.pitch == reports::PrintedPitch::written && !command.for_its_player;
+    if (asks_for_written) throw CLI::ValidationError("--written", nothing_printed);
     if (command.sheet.degrees == reports::DegreeRow::shown) throw CLI::ValidationError("--degrees", nothing_printed);
   }
   check_sheet_solo(command.solo);
@@ -192,11 +188,10 @@ void write_files(const DrillCommand& command, const reports::DrillReport& report
 void make_drill(const DrillCommand& command) {
   check_options(command);
   const io::ChartReading chart = io::read_chart(command.changes);
-  const Changes changes =
-      in_key(command.tonic, chart.changes, std::filesystem::path(command.changes).filename().string());
+  const std::string file = file_name(command.changes);
+  const Changes changes = in_key(command.tonic, chart.changes, file);
   const double goal_bpm = command.goal_bpm.value_or(chart.tempo_bpm.value_or(default_bpm));
   for (const io::Warning& warning : chart.warnings) print_warning(to_string(warning));
-  const std::string file = std::filesystem::path(command.changes).filename().string();
   DrillSettings settings = command.settings;
   if (command.instrument) settings.range = sounding_range(*command.instrument);
   const std::vector<std::string> why = follow_solo(command.solo, settings);
@@ -292,6 +287,15 @@ void add_line_options(CLI::App& command, DrillCommand& options) {
       ->check(CLI::Validator(not_a_range, ""))
       ->option_text("LOW-HIGH|INSTRUMENT")
       ->group(group);
+  const auto for_player = [&options](const Instrument& instrument) {
+    options.instrument = instrument;
+    options.for_its_player = true;
+    options.sheet.pitch = reports::PrintedPitch::written;
+  };
+  add_instrument_option(command, for_player,
+                        "In the range of this instrument, and as its player reads it: --range and --written in one")
+      ->group(group)
+      ->excludes(command.get_option("--range"));
   command
       .add_option_function<std::string>(
           "--rhythm", [&settings](const std::string& word) { settings.rhythm = rhythms.at(word); },

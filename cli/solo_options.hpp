@@ -4,6 +4,7 @@
 
 #include "analyzer/section.hpp"
 #include "analyzer/settings.hpp"
+#include "cli/reading_option.hpp"
 #include "io/read_solo.hpp"
 #include "reports/report.hpp"
 
@@ -37,6 +38,7 @@ struct SoloOptions {
   std::optional<std::string> beats_file;  ///< read into `reading.beats`
   Settings settings;
   std::optional<Section> section;  ///< only this part of the solo
+  ReadingChoice pitch;             ///< of all names
 };
 
 /// `options` must live as long as `command`.
@@ -47,9 +49,20 @@ void add_reading_options(CLI::App& command, SoloOptions& options);
 /// The name of the file that `path` leads to, as messages show it.
 std::string file_name(const std::string& path);
 
-/// Reads and analyzes. Throws io::ReadError where the solo or the changes cannot be used.
+/// A solo over its changes, ready to be analyzed.
+struct ReadSolo {
+  reports::Report frame;  ///< all of a report but its analysis; the whole solo, at sounding pitch
+  Harmony harmony;
+};
+
+/// Throws io::ReadError where the solo or the changes cannot be used. `solo_bytes` are what the file of the solo holds.
+ReadSolo read_with_changes(const SoloOptions& options, std::string_view solo_bytes);
+
+/// In the pitch of `pitch`. Throws io::ReadError where the solo has no such section.
+reports::Report analyzed(const ReadSolo& read, const SoloOptions& options, const ReadingChoice& pitch);
+
+/// Both of them, with the pitch of the options.
 reports::Report analyzed(const SoloOptions& options);
-/// The same from `solo_bytes`, which are what the file of the solo holds.
 reports::Report analyzed(const SoloOptions& options, std::string_view solo_bytes);
 
 }  // namespace insideline::cli

@@ -1,6 +1,7 @@
 #include "reports/explain_report.hpp"
 
 #include "analyzer/metre.hpp"
+#include "reports/reading_words.hpp"
 
 #include <ostream>
 #include <string>
@@ -71,6 +72,7 @@ void write_explanation(std::ostream& out, const Report& report, std::span<const 
          "21st-Century\n"
          "Classroom (Hutchinson), IMT is Integrated Musicianship: Theory (Butterfield), CP is common practice, no "
          "source.\n\n";
+  if (report.reading.reader != ReadBy::everybody) out << reading_sentences(report) << "\n\n";
   for (const std::size_t index : notes) write_note(out, report, index, settings);
 }
 

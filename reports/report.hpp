@@ -5,6 +5,7 @@
 #include "analyzer/alignment_doctor.hpp"
 #include "analyzer/analysis.hpp"
 #include "analyzer/bar_one.hpp"
+#include "analyzer/drills/instruments.hpp"
 #include "analyzer/model/solo.hpp"
 #include "analyzer/settings.hpp"
 
@@ -36,12 +37,25 @@ struct ChartAlignment {
   std::optional<AlignmentAdvice> better;  ///< a place that fits clearly better
 };
 
+/// Whose pitch the names are in.
+enum class ReadBy : std::uint8_t { everybody, player_of_the_part, player_of_an_instrument };
+
+/// The pitch of all names and notes of a report, and how they came to it.
+struct Reading {
+  ReadBy reader = ReadBy::everybody;     ///< everybody reads concert pitch
+  Interval above_sounding;               ///< what all pitches of the report were moved by
+  std::optional<Instrument> instrument;  ///< whose player it is, where one was named
+  int octaves = 0;                       ///< of that, moved to bring the line into the range of the instrument
+  int notes_outside = 0;                 ///< of that range all the same
+};
+
 struct Report {
   Source source;
   std::optional<ChartAlignment> alignment;  ///< none where the chords are written over the solo itself
   Settings settings;                        ///< of the analysis
-  Solo solo;
-  Analysis analysis;
+  Reading reading;
+  Solo solo;                          ///< as it is read; `Note::written` is what the source has
+  Analysis analysis;                  ///< of that
   std::vector<std::string> warnings;  ///< of reading and of the analysis, in order
 };
 

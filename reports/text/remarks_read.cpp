@@ -1,5 +1,6 @@
 // What was read.
 #include "reports/hearing_text.hpp"
+#include "reports/reading_words.hpp"
 #include "reports/text/display_width.hpp"
 #include "reports/text/remarks.hpp"
 #include "reports/text/wording.hpp"
@@ -7,7 +8,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cstdlib>
 
 namespace insideline::reports {
 namespace {
@@ -36,13 +36,6 @@ std::string key_of(const Report& report) {
   const auto key = key_at(report.solo, Beats(0));
   if (report.source.changes_key) return ", key of " + to_string(*report.source.changes_key);
   return key ? ", key of " + to_string(*key) : "";
-}
-
-std::string transposition_of(const Solo& solo) {
-  const int semitones = solo.sounding_minus_written.semitones;
-  if (semitones == 0) return {};
-  return fmt::format(" The part sounds {} {} than it is written; every name below is at sounding pitch.",
-                     counted(std::abs(semitones), "semitone"), semitones < 0 ? "lower" : "higher");
 }
 
 std::string changes_of(const Source& source) {
@@ -109,8 +102,8 @@ RemarkSection what_was_read(const Report& report) {
   if (summary.no_chord > 0) facts += fmt::format(" ({} without a chord)", summary.no_chord);
   if (summary.grace_notes > 0) facts += fmt::format(" and {}", counted(summary.grace_notes, "grace note"));
   const std::string origin =
-      fmt::format("From {}: {}; {}.{}{}", printable(report.source.solo_file), part_of(report),
-                  changes_of(report.source), transposition_of(report.solo), hearing_of(report.settings));
+      fmt::format("From {}: {}; {}. {}{}", printable(report.source.solo_file), part_of(report),
+                  changes_of(report.source), reading_sentences(report), hearing_of(report.settings));
   RemarkSection section{title_of(report), {facts + ".", origin}};
   if (const std::string by_hand = by_hand_of(report); !by_hand.empty()) section.remarks.emplace_back(by_hand);
   if (report.alignment && report.alignment->bar_one)
