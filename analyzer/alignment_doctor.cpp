@@ -77,7 +77,7 @@ struct Candidate {
 class Doctor {
  public:
   explicit Doctor(const LineOverChart& line)
-      : line_(line), here_(line.fit({}, Against::the_line)), here_in_key_(line.fit({}, Against::nothing)) {
+      : line_(line), here_(line.fit({}, FitAgainst::the_line)), here_in_key_(line.fit({}, FitAgainst::nothing)) {
     // Turns by whole bars keep each note's place in its bar, transpositions its chord.
     try_bars();
     elsewhere_ = mean_of(here_, candidates_);
@@ -110,7 +110,7 @@ class Doctor {
   void try_place(const ChartPlace& place) {
     // What tells a key is that the whole line fits; what tells a bar is that it takes notice of where the chords
     // change.
-    const Against against = place.semitones != 0 ? Against::nothing : Against::the_line;
+    const FitAgainst against = place.semitones != 0 ? FitAgainst::nothing : FitAgainst::the_line;
     candidates_.push_back({.place = place, .slip = {}, .fit = line_.fit(place, against)});
   }
 

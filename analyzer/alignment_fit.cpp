@@ -145,9 +145,9 @@ const LineOverChart::Row* LineOverChart::row_of(const PlacedNote& note, const Fo
   return &rows_[static_cast<std::size_t>(charted * bar_cells_ + note.into_bar)];
 }
 
-LineOverChart::Sums LineOverChart::fit(const ChartPlace& place, Against against) const {
+LineOverChart::Sums LineOverChart::fit(const ChartPlace& place, FitAgainst against) const {
   Sums sums(groups());
-  if (against == Against::the_line) {
+  if (against == FitAgainst::the_line) {
     for (const PlacedNote& note : notes_)
       sums[note.group] += note.weight * row_of(note, place)->above_the_line[static_cast<std::size_t>(note.pitch_class)];
     return sums;

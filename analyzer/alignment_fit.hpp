@@ -25,7 +25,7 @@ struct ChartPlace {
 };
 
 /// What a note's fit is held against.
-enum class Against : std::uint8_t {
+enum class FitAgainst : std::uint8_t {
   nothing,
   the_line  ///< what a note of this line gets there on average: a line in one key lies as well anywhere in it
 };
@@ -54,7 +54,7 @@ class LineOverChart {
   [[nodiscard]] std::size_t form_bar_of(std::size_t group) const { return form_bar_of_group_[group]; }
 
   /// How well it fits there, bar after bar of the solo; a chord tone on an eighth makes `chord_tone_points`.
-  [[nodiscard]] Sums fit(const ChartPlace& place, Against against) const;
+  [[nodiscard]] Sums fit(const ChartPlace& place, FitAgainst against) const;
   [[nodiscard]] Sums fit(const FormSlip& slip) const;
 
   /// Chord tones among the notes over a chord, strictly.

@@ -66,6 +66,7 @@ struct NoteLabel {
   int slips = 0;                           ///< semitones to the chord it plays with its neighbours; 0: no side-slip
   double confidence = 1.0;                 ///< probability of the label as shown, role and figure, 0..1
   double role_probability = 1.0;           ///< of the role alone; never less
+  bool pinned = false;                     ///< set by a listener, Settings::pins
   std::vector<Alternative> alternatives;   ///< most likely first; empty unless Detail::reasons is asked for
   std::string reason;                      ///< one sentence; empty unless Detail::reasons is asked for
 };

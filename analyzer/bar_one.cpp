@@ -44,7 +44,7 @@ bool is_as_long(const Changes& changes, const Solo& solo, const CountIn& count_i
 
 std::int64_t fit_at(const LineOverChart& line, const ChartPlace& place) {
   std::int64_t fit = 0;
-  for (const std::int64_t bar : line.fit(place, Against::nothing)) fit += bar;
+  for (const std::int64_t bar : line.fit(place, FitAgainst::nothing)) fit += bar;
   return fit;
 }
 

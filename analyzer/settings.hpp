@@ -2,8 +2,10 @@
 #pragma once
 
 #include "analyzer/model/beats.hpp"
+#include "analyzer/pin.hpp"
 
 #include <cstdint>
+#include <vector>
 
 namespace insideline {
 
@@ -24,6 +26,7 @@ struct Settings {
   Beats phrase_gap =
       Beats(1);  ///< in felt beats: a rest of at least this length is a wall, three quarters of it a breath
   Detail detail = Detail::reasons;
+  std::vector<Pin> pins{};  ///< what a listener says of single notes; one that cannot be (`pin_faults`) is left out
 };
 
 }  // namespace insideline

@@ -11,6 +11,7 @@
 #include "io/read_result.hpp"
 #include "io/read_solo.hpp"
 #include "reports/explain_report.hpp"
+#include "reports/hearing_text.hpp"
 #include "reports/report_formats.hpp"
 #include "reports/text_report.hpp"
 
@@ -43,8 +44,10 @@ struct AnalyzeOptions {
   std::map<std::string, std::string> destinations;  ///< by the name of the format
   bool bar_by_bar = false;
   bool details = false;
-  bool score_wanted = false;           ///< in the page
-  std::optional<std::string> against;  ///< a database to find the solo's place in
+  bool score_wanted = false;                                     ///< in the page
+  bool only_unsure = false;                                      ///< in the hearing file
+  ChordInkWanted chord_ink = ChordInkWanted::from_changes_file;  ///< in the annotated score
+  std::optional<std::string> against;                            ///< a database to find the solo's place in
   ColourChoice colour = ColourChoice::automatic;
 };
 
@@ -62,6 +65,8 @@ constexpr const char* analyze_examples =
     "      One table to standard output and nothing else.\n"
     "  insideline analyze solo.musicxml --annotated labelled.musicxml\n"
     "      The same score with degrees, coloured heads and arpeggios, for a notation program.\n"
+    "  insideline analyze solo.musicxml --hearing-out solo.hearing --only-unsure\n"
+    "      A text file of the notes in doubt: correct it, and the analysis follows what you hear.\n"
     "  insideline analyze solo.musicxml --explain 5\n"
     "      Why the notes of bar 5 are labelled as they are.\n";
 
@@ -109,7 +114,10 @@ bool with_score(const AnalyzeOptions& options, const reports::ReportFormat& form
   return options.score_wanted && format.name == page;
 }
 
-constexpr const char* annotated = "annotated";  // the name of the option and of its destination
+constexpr ReadingChoice sounding{};  // for a format that names both pitches
+
+constexpr const char* annotated = "annotated";      // the name of the option and of its destination
+constexpr const char* hearing_out = "hearing-out";  // the same
 
 /// Throws where there is no such database.
 std::string standing_among(const std::string& database, const reports::Report& report) {
@@ -121,8 +129,16 @@ std::string standing_among(const std::string& database, const reports::Report& r
                                 standings(collection, figure_entries(report.solo, report.analysis)));
 }
 
+std::string format_bytes(const reports::ReportFormat& format, const AnalyzeOptions& options, const ReadSolo& read,
+                         const reports::Report& report) {
+  if (with_score(options, format)) return page_with_score(report);
+  const bool as_read = format.pitch == reports::FormatPitch::as_read;
+  return format.write(as_read ? report : analyzed(read, options.solo, sounding));
+}
+
 /// Every file is complete before the first of them appears; then comes what is printed.
-void write_results(const AnalyzeOptions& options, const reports::Report& report, std::string_view solo_bytes) {
+void write_results(const AnalyzeOptions& options, const ReadSolo& read, std::string_view solo_bytes) {
+  const reports::Report report = analyzed(read, options.solo, options.solo.pitch);
   std::vector<PendingFile> files;
   std::string printed;
   bool summary_wanted = true;
@@ -133,9 +149,12 @@ void write_results(const AnalyzeOptions& options, const reports::Report& report,
   };
   for (const reports::ReportFormat& format : reports::report_formats())
     if (const auto found = options.destinations.find(format.name); found != options.destinations.end())
-      put(found->second, with_score(options, format) ? page_with_score(report) : format.write(report));
+      put(found->second, format_bytes(format, options, read, report));
   if (const auto found = options.destinations.find(annotated); found != options.destinations.end())
-    put(found->second, annotated_file(report, solo_bytes, found->second));
+    put(found->second, annotated_file(report, solo_bytes, found->second, options.chord_ink));
+  if (const auto found = options.destinations.find(hearing_out); found != options.destinations.end())
+    put(found->second, reports::hearing_text(
+                           report, options.only_unsure ? reports::HearingLines::unsure : reports::HearingLines::all));
   if (summary_wanted && options.question) {
     printed = explanation(*options.question, report);
   } else if (summary_wanted) {
@@ -147,7 +166,26 @@ void write_results(const AnalyzeOptions& options, const reports::Report& report,
   }
   for (PendingFile& file : files) file.commit();
   for (const std::string& warning : report.warnings) print_warning(warning);
+  if (options.destinations.contains(annotated) && options.chord_ink == ChordInkWanted::from_changes_file &&
+      report.source.has_own_symbols && report.source.changes_file != "in score")
+    print_warning(fmt::format("{}: the score has chord symbols of its own; they stay, and those of {} are not added",
+                              report.source.solo_file, report.source.changes_file));
   write_to_standard_output(printed);
+}
+
+void add_hearing_out_options(CLI::App& command, AnalyzeOptions& options, const std::string& group) {
+  command
+      .add_option_function<std::string>(
+          std::string("--") + hearing_out,
+          [&options](const std::string& file) { options.destinations[hearing_out] = file; },
+          "Write what is heard, a line a note, for you to change and to give back with --hearing")
+      ->option_text("FILE")
+      ->excludes("--section")
+      ->group(group);
+  command
+      .add_flag("--only-unsure", options.only_unsure, "With --hearing-out: only the notes that are less than 75 % sure")
+      ->needs(std::string("--") + hearing_out)
+      ->group(group);
 }
 
 void add_output_options(CLI::App& command, AnalyzeOptions& options) {
@@ -191,6 +229,13 @@ void add_output_options(CLI::App& command, AnalyzeOptions& options) {
       ->option_text("FILE")
       ->group(group);
   command
+      .add_flag_callback(
+          "--no-chords", [&options] { options.chord_ink = ChordInkWanted::none; },
+          "With --annotated: without the chord symbols of the changes file")
+      ->needs(std::string("--") + annotated)
+      ->group(group);
+  add_hearing_out_options(command, options, group);
+  command
       .add_option("--against", options.against,
                   "Print where the solo stands among those of a database that `insideline survey` made")
       ->option_text("DB")
@@ -205,6 +250,7 @@ void add_analyze_command(CLI::App& program) {
       program.add_subcommand("analyze", "Label every note of a solo, find its arpeggios and connections, sum it up");
   const auto options = std::make_shared<AnalyzeOptions>();
   add_solo_options(*command, options->solo);
+  add_reading_pitch_options(*command, options->solo.pitch);
   add_output_options(*command, *options);
   command->footer(analyze_examples);
   command->callback([options] {
@@ -212,7 +258,7 @@ void add_analyze_command(CLI::App& program) {
     const std::string solo_bytes = io::read_solo_bytes(options->solo.solo);
     const bool only_summary = options->destinations.empty() && !options->question && !options->bar_by_bar;
     if (only_summary) options->solo.settings.detail = insideline::Detail::labels;
-    write_results(*options, analyzed(options->solo, solo_bytes), solo_bytes);
+    write_results(*options, read_with_changes(options->solo, solo_bytes), solo_bytes);
   });
 }
 

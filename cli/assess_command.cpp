@@ -10,6 +10,7 @@
 #include "io/database/practice_log.hpp"
 #include "io/read_result.hpp"
 #include "reports/assessment/assessment_report.hpp"
+#include "reports/reading_words.hpp"
 
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
@@ -22,6 +23,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace insideline::cli {
@@ -122,6 +124,26 @@ std::string evidence(const AnotherSheet& found, int already_moved) {
                      found.right_if_moved->count);
 }
 
+/// Sheet and take in the pitch of the choice, with all names in it.
+struct ReadPair {
+  reports::Report sheet;
+  Solo take;
+};
+
+ReadPair in_pitch(const ReadingChoice& choice, const ReadSolo& sheet, const SoloOptions& sheet_options, Solo take) {
+  ReadPair pair{analyzed(sheet, sheet_options, choice), std::move(take)};
+  const Interval& by = pair.sheet.reading.above_sounding;
+  for (Note& note : pair.take.notes) note.pitch = transposed(note.pitch, by);
+  for (Note& note : pair.sheet.solo.notes) note.written = note.pitch;
+  pair.sheet.solo.sounding_minus_written = {};
+  return pair;
+}
+
+std::string note_pitch(const ReadingChoice& choice) {
+  if (choice.instrument) return reports::pitch_of(*choice.instrument);
+  return choice.reader == reports::ReadBy::everybody ? "in concert pitch" : "as the sheet is written";
+}
+
 void assess_against(const AssessOptions& options) {
   SoloOptions sheet_options;
   sheet_options.solo = *options.sheet;
@@ -129,7 +151,8 @@ void assess_against(const AssessOptions& options) {
   sheet_options.changes_pitch = options.take.changes_pitch;
   sheet_options.start_bar = options.take.start_bar;
   sheet_options.settings = options.take.settings;
-  const reports::Report sheet = analyzed(sheet_options);
+  const ReadSolo read_sheet = read_with_changes(sheet_options, io::read_solo_bytes(sheet_options.solo));
+  const reports::Report& sheet = read_sheet.frame;
   const std::string take_bytes = io::read_solo_bytes(options.take.solo);
   const io::ReadResult take = io::parse_solo(take_bytes, file_name(options.take.solo), options.take.reading);
   // Places; a take of 11,000 notes against a sheet of as many. If all notes were alike, each would take four bytes.
@@ -144,7 +167,9 @@ void assess_against(const AssessOptions& options) {
   report.take_file = file_name(options.take.solo);
   report.sheet_title = sheet.solo.title.empty() ? sheet.source.solo_file : sheet.solo.title;
   report.bound = options.one_mistake_in.value_or(report.bound);
-  report.assessment = assess_take(sheet.solo, sheet.analysis, take.solo);
+  const ReadPair names = in_pitch(options.take.pitch, read_sheet, sheet_options, take.solo);
+  report.note_pitch = note_pitch(options.take.pitch);
+  report.assessment = assess_take(names.sheet.solo, names.sheet.analysis, names.take);
   if (const auto another = looks_like_another_sheet(sheet.solo, take.solo, report.assessment))
     throw io::ReadError(io::place_of(report.take_file), evidence(*another, options.take.reading.transpose.value_or(0)));
   if (is_to_its_tempo(take.solo, report.assessment)) report.time_feel = time_feel(take.solo);
@@ -167,6 +192,7 @@ void assess_freely(const AssessOptions& options) {
   for (const std::string& warning : take.warnings) print_warning(warning);
   reports::FreeReport report{take.source.solo_file, title, take.analysis, free_playing(take.solo, take.analysis)};
   report.bound = options.one_mistake_in.value_or(report.bound);
+  if (take.reading.reader != reports::ReadBy::everybody) report.pitch = reports::reading_sentences(take);
   write_to_standard_output(reports::free_text(report, colour_of_standard_output(options.colour)));
 }
 
@@ -205,6 +231,7 @@ void add_assess_command(CLI::App& program) {
   CLI::App* command = program.add_subcommand("assess", "Judge a recorded take against the sheet it was played from");
   const auto options = std::make_shared<AssessOptions>();
   add_reading_options(*command, options->take);
+  add_reading_pitch_options(*command, options->take.pitch);
   command->add_option("TAKE", options->take.solo, "The take, a MIDI file or a score")->required();
   add_assessing_options(*command, *options);
   command->footer(assess_examples);

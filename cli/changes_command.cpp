@@ -6,6 +6,7 @@
 #include "cli/command.hpp"
 #include "cli/destinations.hpp"
 #include "cli/output.hpp"
+#include "cli/reading_option.hpp"
 #include "io/changes/changes_file.hpp"
 #include "io/changes/chart_writer.hpp"
 #include "io/changes/rewritten_chart.hpp"
@@ -49,14 +50,6 @@ constexpr const char* changes_examples =
 std::string not_a_chart_name(const std::string& destination) {
   if (is_standard_output(destination) || std::filesystem::path(destination).extension() == ".changes") return {};
   return "'" + destination + "' does not end in .changes, which is what is written";
-}
-
-std::string not_an_instrument(const std::string& text) {
-  if (instrument_named(text)) return {};
-  std::string names;
-  for (const Instrument& instrument : instruments())
-    names += (names.empty() ? "" : ", ") + std::string(instrument.name);
-  return "'" + text + "' is no instrument that is known; known are " + names;
 }
 
 bool is_solo(const std::string& file) {
@@ -133,12 +126,9 @@ void add_moves(CLI::App& command, ChangesCommand& options) {
   down->check(CLI::Range(1, most_half_steps))->option_text("N");
   to->excludes(up)->excludes(down);
   up->excludes(down);
-  command
-      .add_option_function<std::string>(
-          "--for", [&options](const std::string& name) { options.instrument = instrument_named(name); },
-          "As the player of this instrument reads it, such as alto-sax or trumpet")
-      ->check(CLI::Validator(not_an_instrument, ""))
-      ->option_text("INSTRUMENT");
+  add_instrument_option(
+      command, [&options](const Instrument& instrument) { options.instrument = instrument; },
+      "As the player of this instrument reads it, such as alto-sax or trumpet");
   command
       .add_option_function<std::string>(
           "--spell", [&options](const std::string& word) { options.accidentals = spellings.at(word); },

@@ -1,5 +1,6 @@
 #include "cli/destinations.hpp"
 
+#include "cli/hearing_option.hpp"
 #include "cli/output.hpp"
 #include "cli/solo_options.hpp"
 #include "io/solo_files.hpp"
@@ -92,6 +93,7 @@ void Destinations::spare_all_of(const SoloOptions& options) const {
   spare(options.changes);
   spare(options.beats_file);
   if (!options.changes) spare(io::changes_beside(options.solo));
+  spare(hearing_file_of(options));
 }
 
 }  // namespace insideline::cli

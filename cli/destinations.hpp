@@ -27,7 +27,7 @@ class Destinations {
   void spare(const std::string& file) const;
   void spare(const std::optional<std::string>& file) const;
   void spare_database(const std::string& database) const;
-  /// The solo, its changes and its beats.
+  /// The solo, its changes, its beats and what is heard in it.
   void spare_all_of(const SoloOptions& options) const;
 
  private:

@@ -9,6 +9,7 @@
 #include "cli/engraver.hpp"
 #include "cli/output.hpp"
 #include "cli/play_along.hpp"
+#include "cli/reading_option.hpp"
 #include "cli/sheet_solo.hpp"
 #include "cli/solo_options.hpp"
 #include "io/changes/changes_file.hpp"
@@ -42,6 +43,7 @@ struct DrillCommand {
   std::string output;
   DrillSettings settings;
   std::optional<Instrument> instrument;
+  bool for_its_player = false;  // by --for
   std::optional<int> choruses;
   SheetSolo solo;
   PlayAlong play;
@@ -55,7 +57,7 @@ constexpr const char* drill_examples =
     "  insideline drill --changes tune.changes -o sheet.pdf\n"
     "      The line of nearest tones, ready to print, with a plan.\n"
     "  insideline drill --changes tune.changes --arpeggios down --from 7 \\\n"
-    "      --range tenor-sax --written -o sheet.pdf\n"
+    "      --for tenor-sax -o sheet.pdf\n"
     "      Every chord down from its seventh, as a tenor player reads it.\n"
     "  insideline drill --changes tune.changes --cell \"7 3 5\" -o sheet.mid\n"
     "      Seventh, third and fifth of every chord, to play along with.\n"
@@ -83,13 +85,6 @@ std::string not_a_sheet(const std::string& destination) {
   return "'" + destination + "' has none of the endings .musicxml, .mid, .pdf and .ly, which say what is written";
 }
 
-std::string instrument_names() {
-  std::string names;
-  for (const Instrument& instrument : instruments())
-    names += (names.empty() ? "" : ", ") + std::string(instrument.name);
-  return names;
-}
-
 std::string not_a_range(const std::string& text) {
   if (instrument_named(text)) return {};
   const auto range = parse_pitch_range(text);
@@ -110,7 +105,7 @@ void spare_inputs(const DrillCommand& command, const Destinations& destinations)
 void check_options(const CLI::App& app, const DrillCommand& command) {
   check_drill_rules(app, command.output);
   if (command.sheet.pitch == reports::PrintedPitch::written && !command.instrument)
-    throw CLI::ValidationError("--written", "the instrument is not known; name it, as in --range tenor-sax");
+    throw CLI::ValidationError("--written", "the instrument is not known; name it, as in --for tenor-sax, which says both");
   Destinations destinations;
   destinations.add("--output", command.output);
   destinations.add("--wav", command.play.wav);
@@ -231,6 +226,14 @@ void add_line_options(CLI::App& command, DrillCommand& options) {
           "Sounding notes as in F3-C5, or an instrument: " + instrument_names() + "; default: C4-C6")
       ->check(CLI::Validator(not_a_range, ""))
       ->option_text("LOW-HIGH|INSTRUMENT")
+      ->group(group);
+  const auto for_player = [&options](const Instrument& instrument) {
+    options.instrument = instrument;
+    options.for_its_player = true;
+    options.sheet.pitch = reports::PrintedPitch::written;
+  };
+  add_instrument_option(command, for_player,
+                        "In the range of this instrument, and as its player reads it: --range and --written in one")
       ->group(group);
   command
       .add_option_function<std::string>(

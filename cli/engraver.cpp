@@ -11,6 +11,7 @@
 #include <fstream>
 #include <future>
 #include <iterator>
+#include <span>
 #include <thread>
 
 namespace insideline::cli {
@@ -75,6 +76,26 @@ std::vector<std::string> systems_of(const std::string& text, std::chrono::second
   return systems;
 }
 
+/// All texts in one run.
+std::vector<std::string> pdfs_of(std::span<const std::string> texts, std::chrono::seconds time_limit,
+                                 std::string_view instead, const SignalsHeld& signals) {
+  const PrivateFolder folder;
+  std::vector<std::string> command{"lilypond", "--silent", "-dno-point-and-click", "--pdf"};
+  for (std::size_t i = 0; i < texts.size(); ++i) {
+    command.push_back(fmt::format("sheet-{}.ly", i + 1));
+    PendingFile(folder.path() / command.back(), texts[i]).commit();
+  }
+  const auto limit = time_limit * static_cast<std::chrono::seconds::rep>(texts.size());
+  expect_success(run_child(command, folder.path(), {.processor_time = limit}, signals), instead);
+  std::vector<std::string> pdfs;
+  for (const std::string& file : std::span(command).last(texts.size())) {
+    pdfs.push_back(bytes_of((folder.path() / file).replace_extension(".pdf")));
+    if (!pdfs.back().starts_with("%PDF-"))
+      throw EngravingError("LilyPond ended well but left no page; " + std::string(reinstall));
+  }
+  return pdfs;
+}
+
 }  // namespace
 
 std::string engraved_elsewhere(std::string_view command) {
@@ -82,18 +103,24 @@ std::string engraved_elsewhere(std::string_view command) {
 }
 
 std::string engraved_pdf(std::string_view text, std::chrono::seconds time_limit, std::string_view instead) {
-  // First the signals, so that they arrive when the folder is gone.
+  return engraved_pdfs({std::string(text)}, time_limit, instead).front();
+}
+
+std::vector<std::string> engraved_pdfs(const std::vector<std::string>& texts, std::chrono::seconds time_limit,
+                                       std::string_view instead) {
+  // First the signals, so that they arrive when the folders are gone.
   const SignalsHeld signals;
-  const PrivateFolder folder;
-  PendingFile(folder.path() / "sheet.ly", text).commit();
-  const ChildResult result =
-      run_child({"lilypond", "--silent", "-dno-point-and-click", "--pdf", "-o", "sheet", "sheet.ly"}, folder.path(),
-                {.processor_time = time_limit}, signals);
-  expect_success(result, instead);
-  std::string pdf = bytes_of(folder.path() / "sheet.pdf");
-  if (!pdf.starts_with("%PDF-"))
-    throw EngravingError("LilyPond ended well but left no page; " + std::string(reinstall));
-  return pdf;
+  const std::size_t cores = std::max(1U, std::thread::hardware_concurrency());
+  const std::size_t share = (texts.size() + cores - 1) / cores;
+  std::vector<std::future<std::vector<std::string>>> running;
+  for (std::size_t first = 0; first < texts.size(); first += share) {
+    const auto some = std::span(texts).subspan(first, std::min(share, texts.size() - first));
+    running.push_back(
+        std::async(std::launch::async, [=, &signals] { return pdfs_of(some, time_limit, instead, signals); }));
+  }
+  std::vector<std::string> pdfs;
+  for (auto& run : running) std::ranges::move(run.get(), std::back_inserter(pdfs));
+  return pdfs;
 }
 
 std::vector<std::string> engraved_systems(const std::vector<std::string>& texts, std::chrono::seconds time_limit,

@@ -21,6 +21,11 @@ class EngravingError : public std::runtime_error {
 /// LilyPond: only what reports/printed makes may come here.
 std::string engraved_pdf(std::string_view text, std::chrono::seconds time_limit, std::string_view instead);
 
+/// The same for several texts, in order; `time_limit` is for each of them. LilyPond takes as long to start as it takes
+/// for a page, so that each of as many runs as there are cores gets its share of the texts.
+std::vector<std::string> engraved_pdfs(const std::vector<std::string>& texts, std::chrono::seconds time_limit,
+                                       std::string_view instead);
+
 /// The advice to write LilyPond text with `command`.
 std::string engraved_elsewhere(std::string_view command);
 

@@ -5,28 +5,25 @@
 #include "cli/output.hpp"
 #include "cli/section_option.hpp"
 #include "cli/solo_options.hpp"
-#include "io/file_bytes.hpp"
+#include "cli/task_options.hpp"
 #include "io/read_result.hpp"
-#include "io/source_text.hpp"
 #include "reports/printed/handout.hpp"
-#include "reports/printed/task_list.hpp"
-#include "reports/printed/worksheet_tasks.hpp"
+#include "reports/reading_words.hpp"
 
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
 
 #include <algorithm>
-#include <array>
 #include <chrono>
 #include <filesystem>
+#include <iterator>
 #include <map>
 #include <memory>
 #include <optional>
-#include <set>
+#include <sstream>
 #include <string>
 #include <string_view>
-#include <utility>
-#include <variant>
+#include <system_error>
 #include <vector>
 
 namespace insideline::cli {
@@ -39,7 +36,8 @@ struct HandoutCommand {
   reports::HandoutOptions sheet;
   std::optional<std::string> output;
   std::optional<std::string> lilypond_text;
-  std::optional<std::string> tasks_file;
+  TaskOptions tasks;
+  std::vector<Instrument> players;  ///< of --class; each gets a sheet, and the outputs are folders
 };
 
 constexpr const char* handout_examples =
@@ -48,8 +46,10 @@ constexpr const char* handout_examples =
     "      The whole solo with its chords, degrees, arpeggios and connections.\n"
     "  insideline handout solo.musicxml --changes tune.changes --bars 9-16 --worksheet -o sheet.pdf\n"
     "      Eight bars with blanks and tasks; the same with --key has the answers.\n"
-    "  insideline handout tenor.musicxml --written --paper letter -o tenor.pdf\n"
-    "      As the player of a transposing instrument reads it.\n";
+    "  insideline handout tenor.musicxml --for trombone --paper letter -o trombone.pdf\n"
+    "      As a trombonist reads it: in bass clef, and in an octave that lies well.\n"
+    "  insideline handout solo.musicxml --class \"trumpet, alto-sax, piano\" --worksheet -o thursday\n"
+    "      A worksheet for each of them, in the folder thursday.\n";
 
 /// "9-16" or "9"; none for anything else.
 std::optional<reports::BarRange> parsed_bars(std::string_view text) {
@@ -63,56 +63,75 @@ std::string not_bars(const std::string& text) {
   return "'" + text + "' names no bars; write 9-16, or 9 for a single bar (0 is a pickup)";
 }
 
-constexpr std::array<std::pair<std::string_view, reports::Topic>, 7> topic_names{{
-    {"degrees", reports::Topic::degrees},
-    {"arpeggios", reports::Topic::arpeggios},
-    {"connections", reports::Topic::connections},
-    {"guide-tones", reports::Topic::guide_tones},
-    {"tensions", reports::Topic::tensions},
-    {"non-chord-tones", reports::Topic::non_chord_tones},
-    {"outside", reports::Topic::outside},
-}};
-
-/// "arpeggios,tensions"; empty for anything else.
-std::set<reports::Topic> parsed_topics(std::string_view text) {
-  std::set<reports::Topic> topics;
-  for (std::size_t start = 0; start <= text.size();) {
-    const std::size_t end = std::min(text.find(',', start), text.size());
-    const std::string_view name = text.substr(start, end - start);
-    const auto* const found = std::ranges::find(topic_names, name, &std::pair<std::string_view, reports::Topic>::first);
-    if (found == topic_names.end()) return {};
-    topics.insert(found->second);
-    start = end + 1;
+/// "alto-sax-key": what the file of a sheet is called, without its ending.
+std::string sheet_name(std::string_view reader, reports::SheetKind kind) {
+  switch (kind) {
+    case reports::SheetKind::annotated: return std::string(reader);
+    case reports::SheetKind::worksheet: return std::string(reader) + "-worksheet";
+    case reports::SheetKind::key: return std::string(reader) + "-key";
   }
-  return topics;
+  return std::string(reader);
 }
 
-std::string no_topics(const std::string& text) {
-  if (!parsed_topics(text).empty()) return {};
-  std::string names;
-  for (const auto& [name, topic] : topic_names) names += fmt::format("{}{}", names.empty() ? "" : ", ", name);
-  return fmt::format("'{}' is not among what a sheet can show; choose from {}, with commas between", text, names);
+/// One sheet of a class: whose pitch it is in, and what its file is called.
+struct ClassSheet {
+  ReadingChoice reader;
+  std::string name;
+};
+
+/// One for each player; the key also in concert pitch, for who teaches.
+std::vector<ClassSheet> class_sheets(const HandoutCommand& command) {
+  std::vector<ClassSheet> sheets;
+  const reports::SheetKind kind = command.sheet.kind;
+  if (!command.players.empty() && kind == reports::SheetKind::key)
+    sheets.push_back({ReadingChoice{}, sheet_name("concert", kind)});
+  for (const Instrument& player : command.players)
+    sheets.push_back({{reports::ReadBy::player_of_an_instrument, player}, sheet_name(player.name, kind)});
+  return sheets;
 }
 
-/// Throws io::ReadError where the list cannot be read.
-std::vector<reports::OwnTask> read_tasks(const std::string& file) {
-  constexpr std::size_t most_bytes = 64 * 1024;
-  const std::string text = io::read_bytes(file, most_bytes);
-  const auto tasks = reports::parse_task_list(text);
-  if (const auto* error = std::get_if<reports::TaskListError>(&tasks))
-    throw io::ReadError(io::place_in(file, text, error->offset), error->message);
-  return std::get<std::vector<reports::OwnTask>>(tasks);
+std::string file_of(const std::string& folder, const ClassSheet& sheet, std::string_view ending) {
+  return (std::filesystem::path(folder) / (sheet.name + std::string(ending))).string();
 }
 
 void check_destinations(const HandoutCommand& command) {
-  if (command.tasks_file && command.sheet.kind == reports::SheetKind::annotated)
-    throw CLI::ValidationError("--tasks", "tasks stand on a worksheet and its key only; add --worksheet or --key");
   if (!command.output && !command.lilypond_text) throw CLI::RequiredError("-o FILE.pdf");
   Destinations destinations;
-  destinations.add("--output", command.output);
-  destinations.add("--ly", command.lilypond_text);
+  if (command.players.empty()) {
+    destinations.add("--output", command.output);
+    destinations.add("--ly", command.lilypond_text);
+  }
+  for (const ClassSheet& sheet : class_sheets(command)) {
+    if (command.output) destinations.add("--output", file_of(*command.output, sheet, ".pdf"));
+    if (command.lilypond_text) destinations.add("--ly", file_of(*command.lilypond_text, sheet, ".ly"));
+  }
   destinations.spare_all_of(command.solo);
-  destinations.spare(command.tasks_file);
+  destinations.spare(command.tasks.tasks_file);
+}
+
+/// "trumpet, alto-sax": an error says what is wrong with it.
+std::vector<Instrument> parsed_class(const std::string& text, std::string& problem) {
+  std::vector<Instrument> players;
+  std::istringstream names(text);
+  for (std::string name; std::getline(names, name, ',');) {
+    const std::size_t first = std::min(name.find_first_not_of(' '), name.size());
+    name = name.substr(first, name.find_last_not_of(' ') + 1 - first);
+    problem = not_an_instrument(name);
+    if (!problem.empty()) return {};
+    players.push_back(*instrument_named(name));
+    if (std::ranges::count(players, players.back().name, &Instrument::name) > 1) {
+      problem = "'" + name + "' stands twice; one sheet is for all of its players";
+      return {};
+    }
+  }
+  if (players.empty()) problem = "no instrument is named; known are: " + instrument_names();
+  return players;
+}
+
+std::string not_a_class(const std::string& text) {
+  std::string problem;
+  parsed_class(text, problem);
+  return problem;
 }
 
 /// Throws io::ReadError where there is nothing to print.
@@ -128,20 +147,6 @@ reports::Excerpt checked_excerpt(const HandoutCommand& command, const reports::R
                                                         "print a part of it with --bars, as in --bars 1-64",
                                                         most_excerpt_bars));
   return *excerpt;
-}
-
-/// Throws io::ReadError where one page does not hold it.
-void check_page(const HandoutCommand& command, const reports::Report& report) {
-  if (!command.sheet.one_page) return;
-  const bool is_double = command.sheet.answer_staff == reports::AnswerStaff::under_each_line;
-  const std::size_t most = is_double ? reports::most_double_lines_on_one_page : reports::most_lines_on_one_page;
-  const std::size_t lines = reports::lines_of_music(report, command.sheet);
-  if (lines > most)
-    throw io::ReadError(
-        io::place_of(report.source.solo_file),
-        fmt::format("it makes {} lines of music, and one page holds {}; print a part of it with --bars, "
-                    "or leave --one-page out",
-                    lines, most));
 }
 
 /// A page takes LilyPond a second or two; the rest is for slow and busy machines.
@@ -164,47 +169,88 @@ void expect_writable(const HandoutCommand& command) {
 /// The LilyPond text is written first: it is what remains where no page can be made.
 void make_handout(HandoutCommand& command) {
   check_destinations(command);
-  if (command.tasks_file) command.sheet.tasks = read_tasks(*command.tasks_file);
+  take_tasks(command.tasks, command.sheet);
   const reports::Report report = analyzed(command.solo);
   const reports::Excerpt excerpt = checked_excerpt(command, report);
-  check_page(command, report);
+  check_page(report, command.sheet);
   expect_writable(command);
   const std::string text = reports::handout_text(report, command.sheet);
   if (command.lilypond_text) write(*command.lilypond_text, text);
   if (command.output)
     write(*command.output, engraved_pdf(text, time_limit(excerpt), engraved_elsewhere("insideline handout --ly FILE")));
   for (const std::string& warning : report.warnings) print_warning(warning);
-  for (const std::string& name : reports::tasks_without_finds(report, command.sheet))
-    print_warning(fmt::format("the task '{}' is left out: there is nothing to find for it in these bars", name));
+  for (const std::string& warning : task_warnings(report, command.sheet)) print_warning(warning);
 }
 
-void add_task_options(CLI::App& command, HandoutCommand& options) {
-  static const std::map<std::string, reports::AnswerStaff> staves{{"lines", reports::AnswerStaff::under_each_line},
-                                                                  {"end", reports::AnswerStaff::at_the_end}};
-  const std::string group = "What is on the sheet";
-  command
-      .add_option_function<std::string>(
-          "--show", [&options](const std::string& text) { options.sheet.topics = parsed_topics(text); },
-          "Mark these only and leave the rest plain: degrees, arpeggios, connections, guide-tones, tensions, "
-          "non-chord-tones, outside, or several with commas between")
-      ->check(CLI::Validator(no_topics, ""))
-      ->option_text("TOPICS")
-      ->excludes("--worksheet")
-      ->excludes("--key")
-      ->group(group);
-  command
-      .add_option("--tasks", options.tasks_file,
-                  "A text file with your own tasks for --worksheet and --key, one a line")
-      ->option_text("FILE")
-      ->group(group);
-  command
-      .add_option_function<std::string>(
-          "--answer-staff", [&options](const std::string& word) { options.sheet.answer_staff = staves.at(word); },
-          "Empty staves to write on: under the lines, or at the end")
-      ->check(CLI::IsMember({"lines", "end"}))
-      ->option_text("lines|end")
-      ->group(group);
-  command.add_flag("--one-page", options.sheet.one_page, "All of it on one page, set smaller")->group(group);
+/// A folder for the sheets of a class, made if it is not there; gone again where nothing came into it.
+class SheetFolder {
+ public:
+  explicit SheetFolder(const std::filesystem::path& folder) : folder_(folder) {
+    std::error_code failed;
+    is_new_ = std::filesystem::create_directory(folder, failed);
+    if (failed) throw OutputError(folder, failed.message());
+    if (!std::filesystem::is_directory(folder)) throw OutputError(folder, "it is a file; --class takes a folder");
+  }
+  SheetFolder(const SheetFolder&) = delete;
+  SheetFolder& operator=(const SheetFolder&) = delete;
+  ~SheetFolder() {
+    std::error_code not_empty;
+    if (is_new_) std::filesystem::remove(folder_, not_empty);
+  }
+
+ private:
+  std::filesystem::path folder_;
+  bool is_new_ = false;
+};
+
+/// "thursday/trombone.pdf: an octave lower than played; 2 notes lie outside its range, E2 to Bb4".
+std::string line_about(const std::string& file, const reports::Reading& reading, bool replaces) {
+  std::string text = file + (replaces ? " (replaced)" : "");
+  const std::string moved = reports::moved_in_words(reading);
+  const std::string outside = reports::outside_in_words(reading);
+  if (!moved.empty()) text += ": " + moved;
+  if (!outside.empty()) text += (moved.empty() ? ": " : "; ") + outside;
+  return text + "\n";
+}
+
+/// Every sheet is engraved before the first file appears.
+void make_class(HandoutCommand& command) {
+  check_destinations(command);
+  take_tasks(command.tasks, command.sheet);
+  const ReadSolo read = read_with_changes(command.solo, io::read_solo_bytes(command.solo.solo));
+  const std::vector<ClassSheet> sheets = class_sheets(command);
+  std::vector<reports::Reading> readings;
+  std::vector<std::string> texts;
+  std::vector<std::string> warnings;
+  std::chrono::seconds limit{};
+  for (const ClassSheet& sheet : sheets) {
+    const reports::Report report = analyzed(read, command.solo, sheet.reader);
+    limit = time_limit(checked_excerpt(command, report));
+    check_page(report, command.sheet);
+    readings.push_back(report.reading);
+    texts.push_back(reports::handout_text(report, command.sheet));
+    warnings = report.warnings;
+    std::ranges::copy(task_warnings(report, command.sheet), std::back_inserter(warnings));
+  }
+  std::optional<SheetFolder> text_folder;
+  std::optional<SheetFolder> page_folder;
+  if (command.lilypond_text) text_folder.emplace(*command.lilypond_text);
+  if (command.output) page_folder.emplace(*command.output);
+  std::vector<PendingFile> files;
+  std::string said;
+  const auto put = [&](const std::string& folder, std::string_view ending, const std::vector<std::string>& contents) {
+    for (std::size_t i = 0; i < sheets.size(); ++i) {
+      const std::string file = file_of(folder, sheets[i], ending);
+      said += line_about(file, readings[i], std::filesystem::exists(file));
+      files.emplace_back(file, contents[i]);
+    }
+  };
+  if (command.lilypond_text) put(*command.lilypond_text, ".ly", texts);
+  if (command.output)
+    put(*command.output, ".pdf", engraved_pdfs(texts, limit, engraved_elsewhere("insideline handout --ly FOLDER")));
+  for (PendingFile& file : files) file.commit();
+  for (const std::string& warning : warnings) print_warning(warning);
+  write_to_standard_output(said);
 }
 
 void add_content_options(CLI::App& command, reports::HandoutOptions& sheet) {
@@ -225,20 +271,30 @@ void add_content_options(CLI::App& command, reports::HandoutOptions& sheet) {
       ->group(group);
   command
       .add_flag_callback(
-          "--written", [&sheet] { sheet.pitch = reports::PrintedPitch::written; },
-          "Notes and chords as the player of a transposing instrument reads them; default: concert pitch")
-      ->group(group);
-  command
-      .add_flag_callback(
           "--no-chords", [&sheet] { sheet.chords = reports::ChordRow::left_out; }, "Leave the chord symbols out")
       ->group(group);
+}
+
+void add_class_option(CLI::App& command, HandoutCommand& options) {
+  auto* players = command.add_option_function<std::string>(
+      "--class",
+      [&options](const std::string& text) {
+        std::string ignored;
+        options.players = parsed_class(text, ignored);
+      },
+      "A sheet for each of these instruments, as its player reads it, in the folder of -o; --key is there in concert "
+      "pitch as well");
+  players->check(CLI::Validator(not_a_class, ""))->option_text("INSTRUMENT,INSTRUMENT...")->group("In whose pitch");
+  for (const char* other : {"--written", "--concert", "--for"}) players->excludes(command.get_option(other));
 }
 
 void add_output_options(CLI::App& command, HandoutCommand& options) {
   static const std::map<std::string, reports::Paper> papers{{"a4", reports::Paper::a4},
                                                             {"letter", reports::Paper::letter}};
   const std::string group = "What is written";
-  command.add_option("-o,--output", options.output, "The sheet, ready to print")->option_text("FILE.pdf")->group(group);
+  command.add_option("-o,--output", options.output, "The sheet, ready to print; with --class a folder")
+      ->option_text("FILE.pdf")
+      ->group(group);
   command
       .add_option_function<std::string>(
           "--paper", [&options](const std::string& word) { options.sheet.paper = papers.at(word); },
@@ -246,7 +302,9 @@ void add_output_options(CLI::App& command, HandoutCommand& options) {
       ->check(CLI::IsMember({"a4", "letter"}))
       ->option_text("a4|letter")
       ->group(group);
-  command.add_option("--ly", options.lilypond_text, "The sheet as LilyPond text as well, or instead")
+  command
+      .add_option("--ly", options.lilypond_text,
+                  "The sheet as LilyPond text as well, or instead; with --class a folder")
       ->option_text("FILE")
       ->group(group);
 }
@@ -258,11 +316,18 @@ void add_handout_command(CLI::App& program) {
       program.add_subcommand("handout", "Print a solo for a lesson: annotated, as a worksheet, or its key");
   const auto options = std::make_shared<HandoutCommand>();
   add_solo_options(*command, options->solo);
+  add_reading_pitch_options(*command, options->solo.pitch);
+  add_class_option(*command, *options);
   add_content_options(*command, options->sheet);
-  add_task_options(*command, *options);
+  add_task_options(*command, options->tasks, options->sheet);
   add_output_options(*command, *options);
   command->footer(handout_examples);
-  command->callback([options] { make_handout(*options); });
+  command->callback([options] {
+    if (options->players.empty())
+      make_handout(*options);
+    else
+      make_class(*options);
+  });
 }
 
 }  // namespace insideline::cli

@@ -39,6 +39,24 @@ io::BracketInk bracket_over(std::span<const Arpeggio> arpeggios, std::size_t ind
   return bracket;
 }
 
+/// The chords as the part's player reads them, with N.C. where they stop.
+void add_chords(io::ScoreInk& ink, const reports::Report& report) {
+  const Interval& down = report.solo.sounding_minus_written;
+  const auto& chords = report.analysis.harmony.chords;
+  for (std::size_t i = 0; i < chords.size(); ++i) {
+    const Chord written = transposed(chords[i].chord, Interval{-down.steps, -down.semitones});
+    ink.chords.push_back({chords[i].onset, musicxml_from_chord(written)});
+    const Beats end = chords[i].onset + chords[i].duration;
+    const Beats next = i + 1 < chords.size() ? chords[i + 1].onset : end_of(report.solo);
+    if (end >= next) continue;
+    MusicxmlChord none;
+    none.kind = "none";
+    none.text = "N.C.";
+    ink.chords.push_back({end, none});
+  }
+  for (const Bar& bar : report.solo.bars) ink.bars.push_back(bar.onset);
+}
+
 bool ends_in_mxl(std::string_view name) {
   constexpr std::string_view ending = ".mxl";
   if (name.size() < ending.size()) return false;
@@ -50,16 +68,22 @@ bool ends_in_mxl(std::string_view name) {
 
 io::ScoreInk score_ink(const reports::Report& report) {
   io::ScoreInk ink;
+  std::string of_grace_notes;  // engravers that count syllables give a grace note none: all later ones would slip
   for (std::size_t i = 0; i < report.solo.notes.size(); ++i) {
     const NoteLabel& label = report.analysis.labels[i];
-    ink.notes.push_back({report.solo.notes[i].place.element, reports::degree_mark(label), head_colour(label.role)});
+    const Note& note = report.solo.notes[i];
+    const std::string degree = of_grace_notes + reports::degree_mark(label);
+    of_grace_notes = note.grace ? degree + " " : "";
+    ink.notes.push_back(
+        {note.place.element, note.grace ? "" : degree, head_colour(label.role), note.onset, note.place.position});
   }
   for (std::size_t i = 0; i < report.analysis.arpeggios.size(); ++i)
     ink.brackets.push_back(bracket_over(report.analysis.arpeggios, i, report.solo));
   return ink;
 }
 
-std::string annotated_file(const reports::Report& report, std::string_view solo_bytes, std::string_view destination) {
+std::string annotated_file(const reports::Report& report, std::string_view solo_bytes, std::string_view destination,
+                           ChordInkWanted chords) {
   const std::string& name = report.source.solo_file;
   if (io::is_midi(solo_bytes))
     throw io::ReadError(io::place_of(name),
@@ -67,7 +91,9 @@ std::string annotated_file(const reports::Report& report, std::string_view solo_
   if (io::is_abc(solo_bytes, name))
     throw io::ReadError(io::place_of(name),
                         "a tune in ABC has no page to write labels on; --annotated needs a MusicXML score");
-  std::string score = io::annotated_score(solo_bytes, name, score_ink(report));
+  io::ScoreInk ink = score_ink(report);
+  if (chords == ChordInkWanted::from_changes_file && report.source.changes_file != "in score") add_chords(ink, report);
+  std::string score = io::annotated_score(solo_bytes, name, ink);
   return ends_in_mxl(destination) ? io::packed_score(score, solo_bytes, name) : score;
 }
 

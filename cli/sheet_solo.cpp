@@ -29,8 +29,8 @@ std::vector<UsualShare> usual_in(const std::string& database) {
   const std::string name = file_name(database);
   const auto solos = static_cast<std::size_t>(collection.totals().solos);
   if (solos < fewest_for_fences)
-    throw io::ReadError(io::place_of(name),
-                        fmt::format("{} solos do not show what is usual; that takes {}", solos, fewest_for_fences));
+    throw io::ReadError(io::place_of(name), fmt::format("too few solos to show what is usual: {}; that takes {}", solos,
+                                                        fewest_for_fences));
   std::vector<UsualShare> usual;
   for (const UsualShare& stated : stated_shares()) {
     std::vector<double> values;

@@ -2,8 +2,10 @@
 
 #include "analyzer/alignment.hpp"
 #include "analyzer/analysis.hpp"
+#include "analyzer/labels/label_notes.hpp"
 #include "analyzer/phrases.hpp"
 #include "analyzer/spelling.hpp"
+#include "cli/hearing_option.hpp"
 #include "cli/midi_options.hpp"
 #include "cli/placing.hpp"
 #include "cli/section_option.hpp"
@@ -112,6 +114,19 @@ void take_section(reports::Report& report, const Harmony& harmony, const Section
   report.analysis = std::move(part->analysis);
 }
 
+/// Moves the solo and the key of its changes, and gives back the harmony that goes with them.
+Harmony moved_to(const ChosenReading& chosen, reports::Report& report, const Harmony& harmony) {
+  report.reading = chosen.reading;
+  if (chosen.pitch.above_sounding == Interval{}) return harmony;
+  Settings only_labels = report.settings;
+  only_labels.detail = insideline::Detail::labels;
+  const auto labels = label_notes(report.solo, harmony, find_phrases(report.solo, harmony, only_labels), only_labels);
+  ReadLine line = read_in(chosen.pitch, report.solo, harmony, labels);
+  report.solo = std::move(line.solo);
+  if (auto& key = report.source.changes_key) key = transposed(*key, chosen.pitch.above_sounding);
+  return std::move(line.harmony);
+}
+
 }  // namespace
 
 std::string file_name(const std::string& path) { return std::filesystem::path(path).filename().string(); }
@@ -119,6 +134,7 @@ std::string file_name(const std::string& path) { return std::filesystem::path(pa
 void add_solo_options(CLI::App& command, SoloOptions& options) {
   command.add_option("SOLO", options.solo, "The transcribed solo, a MusicXML, ABC or MIDI file")->required();
   add_reading_options(command, options);
+  add_hearing_file_option(command, options);
 }
 
 void add_reading_options(CLI::App& command, SoloOptions& options) {
@@ -177,17 +193,18 @@ void add_reading_options(CLI::App& command, SoloOptions& options) {
       ->group(group);
   add_midi_options(command, options);
   add_hearing_options(command, options.settings);
+  add_no_hearing_option(command, options);
 }
 
-reports::Report analyzed(const SoloOptions& options) { return analyzed(options, io::read_solo_bytes(options.solo)); }
-
-reports::Report analyzed(const SoloOptions& options, std::string_view solo_bytes) {
+ReadSolo read_with_changes(const SoloOptions& options, std::string_view solo_bytes) {
   io::ReadOptions reading = options.reading;
   if (options.beats_file) reading.beats = io::read_beats_file(*options.beats_file);
   io::ReadResult read = io::parse_solo(solo_bytes, file_name(options.solo), reading);
-  reports::Report report;
+  ReadSolo result;
+  reports::Report& report = result.frame;
   report.source.solo_file = file_name(options.solo);
   report.settings = options.settings;
+  report.source.has_own_symbols = read.changes && !read.changes->spans.empty();
   report.source.part_choice = part_choice(options, read);
   const io::ChartReading chart = chosen_changes(options, read, report.source);
   const Changes& changes = chart.changes;
@@ -199,17 +216,33 @@ reports::Report analyzed(const SoloOptions& options, std::string_view solo_bytes
     place_bar_one(read, changes, report);
   }
   const std::vector<std::string> doubts = doubts_about_place(changes, read, options, report);
-  const Harmony harmony = lay_out(changes, read.solo, {.start_bar = options.start_bar});
-  report.solo = spelled_by_harmony(std::move(read.solo), harmony);
-  if (options.section)
-    take_section(report, harmony, *options.section);
-  else
-    report.analysis = analyze(report.solo, harmony, options.settings);
+  result.harmony = lay_out(changes, read.solo, {.start_bar = options.start_bar});
+  report.solo = spelled_by_harmony(std::move(read.solo), result.harmony);
+  take_hearing(options, result.harmony, report);
   for (const io::Warning& warning : read.warnings) report.warnings.push_back(to_string(warning));
   for (const io::Warning& warning : chart.warnings) report.warnings.push_back(to_string(warning));
   report.warnings.insert(report.warnings.end(), doubts.begin(), doubts.end());
+  return result;
+}
+
+reports::Report analyzed(const ReadSolo& read, const SoloOptions& options, const ReadingChoice& pitch) {
+  reports::Report report = read.frame;
+  const std::optional<Key>& key = report.source.changes_key;
+  const ChosenReading chosen =
+      chosen_reading(pitch, report.solo, read.harmony, key ? key : key_at(report.solo, Beats(0)));
+  const Harmony harmony = moved_to(chosen, report, read.harmony);
+  if (options.section)
+    take_section(report, harmony, *options.section);
+  else
+    report.analysis = analyze(report.solo, harmony, report.settings);
   for (const std::string& warning : report.analysis.warnings) report.warnings.push_back(warning);
   return report;
+}
+
+reports::Report analyzed(const SoloOptions& options) { return analyzed(options, io::read_solo_bytes(options.solo)); }
+
+reports::Report analyzed(const SoloOptions& options, std::string_view solo_bytes) {
+  return analyzed(read_with_changes(options, solo_bytes), options, options.pitch);
 }
 
 }  // namespace insideline::cli

@@ -1,6 +1,7 @@
 #include "cli/survey_run.hpp"
 
 #include "analyzer/collection/solo_rows.hpp"
+#include "cli/hearing_option.hpp"
 #include "cli/section_option.hpp"
 #include "cli/terminal.hpp"
 #include "io/database/statement.hpp"
@@ -157,7 +158,9 @@ class Survey {
   }
 
   std::string stamp_of(std::size_t file, const std::optional<std::string>& changes) const {
-    return io::file_stamp(files_[file].path) + (changes ? " " + io::file_stamp(*changes) : "");
+    const auto hearing = hearing_of(files_[file].path);
+    return io::file_stamp(files_[file].path) + (changes ? " " + io::file_stamp(*changes) : "") +
+           (hearing ? " heard " + io::file_stamp(*hearing) : "");
   }
 
   bool is_in_shard(const io::ContentHash& hash) const {
@@ -213,6 +216,7 @@ class Survey {
     if (bytes.empty()) return;
     io::ContentHash hash = io::solo_hash(bytes);
     if (changes) hash = io::solo_hash(io::read_bytes(*changes, largest_side_file), hash);
+    if (const auto hearing = hearing_of(path)) hash = io::solo_hash(io::read_bytes(*hearing, largest_side_file), hash);
     if (!is_in_shard(hash)) {
       ++elsewhere_;
       return;
@@ -265,6 +269,12 @@ class Survey {
 
   std::optional<std::string> changes_of(const std::string& path) const {
     return options_.reading.changes ? options_.reading.changes : io::changes_beside(path);
+  }
+
+  std::optional<std::string> hearing_of(const std::string& path) const {
+    SoloOptions reading = options_.reading;
+    reading.solo = path;
+    return hearing_file_of(reading);
   }
 
   /// Copies of one solo are known files too, so that they need not be read again.

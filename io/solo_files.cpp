@@ -91,6 +91,13 @@ class Search {
   std::set<std::pair<dev_t, ino_t>> visited_;
 };
 
+std::optional<std::string> file_beside(const std::string& solo, const char* ending) {
+  const std::filesystem::path beside = std::filesystem::path(solo).replace_extension(ending);
+  std::error_code ignored;
+  if (!std::filesystem::exists(beside, ignored)) return std::nullopt;
+  return beside.string();
+}
+
 }  // namespace
 
 FoundSolos find_solos(const std::filesystem::path& folder, LinksOut links_out,
@@ -108,12 +115,9 @@ FoundSolos find_solos(const std::filesystem::path& folder, LinksOut links_out,
   return std::move(search.found);
 }
 
-std::optional<std::string> changes_beside(const std::string& solo) {
-  const std::filesystem::path beside = std::filesystem::path(solo).replace_extension(".changes");
-  std::error_code ignored;
-  if (!std::filesystem::exists(beside, ignored)) return std::nullopt;
-  return beside.string();
-}
+std::optional<std::string> changes_beside(const std::string& solo) { return file_beside(solo, ".changes"); }
+
+std::optional<std::string> hearing_beside(const std::string& solo) { return file_beside(solo, ".hearing"); }
 
 std::string file_stamp(const std::string& file) {
   struct stat about {};

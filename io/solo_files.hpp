@@ -36,6 +36,9 @@ FoundSolos find_solos(const std::filesystem::path& folder, LinksOut links_out = 
 /// The changes file of the same base name beside `solo`, if there is one.
 std::optional<std::string> changes_beside(const std::string& solo);
 
+/// The file of the same base name beside `solo` with what a listener says of its notes, if there is one.
+std::optional<std::string> hearing_beside(const std::string& solo);
+
 /// Size and time of the last change, to see without reading that a file is as it was; empty where it cannot be reached.
 std::string file_stamp(const std::string& file);
 

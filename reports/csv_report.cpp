@@ -1,6 +1,7 @@
 #include "reports/csv_report.hpp"
 
 #include "reports/decimal.hpp"
+#include "reports/reading_words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -108,7 +109,7 @@ void write_row(Rows& rows, const Report& report, std::size_t index, const std::o
   rows.cell(note.onset);
   rows.cell(note.duration);
   rows.cell(note.grace ? "yes" : "no");
-  rows.cell(midi_number(note.pitch));
+  rows.cell(sounding_midi(report.reading, note.pitch));
   rows.cell(to_string(note.pitch));
   rows.cell(to_string(note.written));
   rows.cell_from_file(symbol_of(harmony, label.chord));

@@ -1,6 +1,7 @@
 #include "reports/explain_report.hpp"
 
 #include "analyzer/metre.hpp"
+#include "reports/reading_words.hpp"
 
 #include <ostream>
 #include <string>
@@ -45,7 +46,13 @@ void write_reading(std::ostream& out, const Report& report, const ExplainedReadi
 
 void write_note(std::ostream& out, const Report& report, std::size_t index, const Settings& settings) {
   write_heading(out, report, index);
-  const auto readings = explain_note(report.solo, report.analysis.harmony, report.analysis.phrases, index, settings);
+  Settings weighed_with = settings;
+  if (report.analysis.labels[index].pinned) {
+    out << "  what the program weighs by itself:\n";
+    weighed_with.pins.clear();
+  }
+  const auto readings =
+      explain_note(report.solo, report.analysis.harmony, report.analysis.phrases, index, weighed_with);
   if (readings.size() == 1 && readings.front().rows.empty())
     out << "  a pitch of the sounding chord is a chord tone: nothing to weigh\n";
   else
@@ -65,6 +72,7 @@ void write_explanation(std::ostream& out, const Report& report, std::span<const 
          "21st-Century\n"
          "Classroom (Hutchinson), IMT is Integrated Musicianship: Theory (Butterfield), CP is common practice, no "
          "source.\n\n";
+  if (report.reading.reader != ReadBy::everybody) out << reading_sentences(report) << "\n\n";
   for (const std::size_t index : notes) write_note(out, report, index, settings);
 }
 

@@ -17,6 +17,10 @@ void write_source(JsonWriter& json, const Report& report) {
   json.member("part", report.solo.part);
   json.member("sounding_minus_written", report.solo.sounding_minus_written.semitones);
   json.member("title", report.solo.title);
+  if (report.source.hearing_file.empty())
+    json.member("hearing", nullptr);
+  else
+    json.member("hearing", report.source.hearing_file);
   if (report.source.section.empty()) return json.member("section", nullptr);
   json.member("section", report.source.section);
 }
@@ -128,6 +132,7 @@ void write_note(JsonWriter& json, std::size_t index, const Solo& solo, const Not
   json.member("resolves_to", label.resolves_to);
   json.member("confidence", label.confidence);
   json.member("role_probability", label.role_probability);
+  json.member("pinned", label.pinned);
   json.list("alternatives", label.alternatives,
             [&](const Alternative& alternative) { json.object([&] { write_alternative(json, alternative); }); });
   json.member("reason", label.reason);
@@ -188,7 +193,7 @@ std::string json_report(const Report& report) {
   const Analysis& analysis = report.analysis;
   JsonWriter json;
   json.member("format", "insideline-analysis");
-  json.member("version", 3);
+  json.member("version", 4);
   json.object("source", [&] { write_source(json, report); });
   if (report.alignment) json.object("alignment", [&] { write_alignment(json, *report.alignment); });
   json.list("meter", [&] { write_meters(json, report.solo); });

@@ -19,7 +19,7 @@ constexpr std::array instrument_table{
     Instrument{"oboe", "Oboe", "Bb3", "F6", concert},
     Instrument{"clarinet", "Clarinet in B flat", "E3", "G6", tone_down},
     Instrument{"bass-clarinet", "Bass clarinet", "E3", "C6", {-8, -14}},
-    Instrument{"bassoon", "Bassoon", "Bb1", "Bb4", concert},
+    Instrument{"bassoon", "Bassoon", "Bb1", "Bb4", concert, StaffClef::bass},
     Instrument{"soprano-sax", "Soprano saxophone", "Bb3", "F6", tone_down},
     Instrument{"alto-sax", "Alto saxophone", "Bb3", "F6", {-5, -9}},
     Instrument{"tenor-sax", "Tenor saxophone", "Bb3", "F6", {-8, -14}},
@@ -27,14 +27,14 @@ constexpr std::array instrument_table{
     Instrument{"trumpet", "Trumpet in B flat", "F#3", "C6", tone_down},
     Instrument{"flugelhorn", "Flugelhorn", "F#3", "Bb5", tone_down},
     Instrument{"horn", "Horn in F", "C3", "G5", {-4, -7}},
-    Instrument{"trombone", "Trombone", "E2", "Bb4", concert},
-    Instrument{"bass-trombone", "Bass trombone", "C2", "G4", concert},
-    Instrument{"euphonium", "Euphonium", "E2", "Bb4", concert},
-    Instrument{"tuba", "Tuba", "F1", "F4", concert},
+    Instrument{"trombone", "Trombone", "E2", "Bb4", concert, StaffClef::bass},
+    Instrument{"bass-trombone", "Bass trombone", "C2", "G4", concert, StaffClef::bass},
+    Instrument{"euphonium", "Euphonium", "E2", "Bb4", concert, StaffClef::bass},
+    Instrument{"tuba", "Tuba", "F1", "F4", concert, StaffClef::bass},
     Instrument{"violin", "Violin", "G3", "E6", concert},
-    Instrument{"viola", "Viola", "C3", "A5", concert},
-    Instrument{"cello", "Cello", "C2", "A4", concert},
-    Instrument{"double-bass", "Double bass", "E2", "G4", octave_down},
+    Instrument{"viola", "Viola", "C3", "A5", concert, StaffClef::alto},
+    Instrument{"cello", "Cello", "C2", "A4", concert, StaffClef::bass},
+    Instrument{"double-bass", "Double bass", "E2", "G4", octave_down, StaffClef::bass},
     Instrument{"guitar", "Guitar", "E3", "C6", octave_down},
     Instrument{"vibraphone", "Vibraphone", "F3", "F6", concert},
     Instrument{"piano", "Piano, right hand", "C4", "C6", concert},
@@ -59,6 +59,12 @@ std::span<const Instrument> instruments() { return instrument_table; }
 std::optional<Instrument> instrument_named(std::string_view name) {
   const auto* const found = std::ranges::find(instrument_table, hyphenated(name), &Instrument::name);
   return found == instrument_table.end() ? std::nullopt : std::optional(*found);
+}
+
+std::string instrument_names() {
+  std::string names;
+  for (const Instrument& instrument : instrument_table) names.append(names.empty() ? "" : ", ").append(instrument.name);
+  return names;
 }
 
 PitchRange written_range(const Instrument& instrument) {

@@ -20,18 +20,24 @@ struct PitchRange {
   friend bool operator==(const PitchRange&, const PitchRange&) = default;
 };
 
+enum class StaffClef : std::uint8_t { treble, alto, bass };
+
 struct Instrument {
   std::string_view name;  ///< as it is typed: "tenor-sax"
   std::string_view part;  ///< as it is printed: "Tenor saxophone"
   std::string_view written_low;
   std::string_view written_high;
   Interval sounding_minus_written;
+  StaffClef clef = StaffClef::treble;  ///< the one that its player reads most
 };
 
 std::span<const Instrument> instruments();
 
 /// None where there is no such instrument; blanks and underscores count as hyphens.
 std::optional<Instrument> instrument_named(std::string_view name);
+
+/// "flute, oboe, ...": every name as it is typed.
+std::string instrument_names();
 
 /// In written and in sounding pitch.
 PitchRange written_range(const Instrument& instrument);

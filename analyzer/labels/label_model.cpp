@@ -193,8 +193,12 @@ WeighedReadings WeighedChain::operator[](std::size_t note) const {
 }
 
 WeighedChain solve_chain(const Chain& chain, Hearing hearing) {
+  return solve_lattice(chain, lattice_of(chain, hearing));
+}
+
+WeighedChain solve_lattice(const Chain& chain, Lattice lattice) {
   WeighedChain solved;
-  solved.lattice = lattice_of(chain, hearing);
+  solved.lattice = std::move(lattice);
   solved.probabilities = PathSums(chain, solved.lattice).probabilities();
   return solved;
 }

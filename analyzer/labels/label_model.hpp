@@ -58,6 +58,8 @@ struct WeighedChain {
 /// Time is linear in the notes. Where two labels are equally likely, to nine places, the one that
 /// `add_possible_readings` names first wins: the same on every computer.
 WeighedChain solve_chain(const Chain& chain, Hearing hearing);
+/// The same with these readings of `chain`; at least one path must lead through them.
+WeighedChain solve_lattice(const Chain& chain, Lattice lattice);
 
 /// True where two readings are one label to the user: the same role and figure, against the same chord.
 bool same_label(const Reading& a, const Reading& b);

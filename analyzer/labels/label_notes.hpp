@@ -15,6 +15,11 @@ namespace insideline {
 std::vector<NoteLabel> label_notes(const Solo& solo, const Harmony& harmony, std::span<const Phrase> phrases,
                                    const Settings& settings = {});
 
+/// Every pin of `settings` that the labels leave out, in order: nobody can hear its note that way, or it does not go
+/// with what is said of the note before. None where the solo is labelled as its listener says.
+std::vector<PinFault> pin_faults(const Solo& solo, const Harmony& harmony, std::span<const Phrase> phrases,
+                                 const Settings& settings);
+
 /// One scored reason for or against a reading of a note.
 struct ExplainedRow {
   std::string name;    ///< the row of the score table

@@ -154,10 +154,11 @@ bool is_third_up(const std::optional<Motion>& motion) {
 
 bool is_spelled_by_source(const Note& note) { return note.spelled && !note.spelled_by_chords; }
 
+/// Told from the written names, which are the source's own however the line is moved to be read.
 Motion motion_between(const Note& from, const Note& to, int semitones) {
   const int size = std::abs(semitones);
   const bool augmented_second = size == whole_step + 1 && is_spelled_by_source(from) && is_spelled_by_source(to) &&
-                                std::abs(interval_between(from.pitch, to.pitch).steps) == 1;
+                                std::abs(interval_between(from.written, to.written).steps) == 1;
   return {semitones, size >= 1 && size <= whole_step, augmented_second};
 }
 

@@ -175,7 +175,7 @@ bool same_figure(const Reading& a, const Reading& b) { return a.motive == b.moti
 
 bool is_ornament(const Reading& reading) { return needs_target(reading) || reading.motive == Motive::escape; }
 
-bool is_last_part(const Reading& reading) { return reading.part + 1 == reading.parts; }
+bool is_last_part(const Reading& reading) { return reading.alone || reading.part + 1 == reading.parts; }
 
 }  // namespace
 
@@ -195,7 +195,7 @@ void add_possible_readings(std::vector<Reading>& found, const Chain& chain, std:
 
 bool may_follow(const Reading& from, const Reading& to, bool same_pitch) {
   if (!is_last_part(from)) return same_figure(from, to) && to.part == from.part + 1;
-  if (to.part > 0) return false;
+  if (to.part > 0 && !to.alone) return false;
   const bool ornaments_of_one_pitch = same_pitch && is_ornament(from) && is_ornament(to);
   return !ornaments_of_one_pitch || from == to;
 }

@@ -7,14 +7,12 @@
 #pragma once
 
 #include "analyzer/labels/note_context.hpp"
+#include "analyzer/pin.hpp"
 
 #include <cstdint>
 #include <vector>
 
 namespace insideline {
-
-/// Which chord a reading hears the note against.
-enum class Against : std::uint8_t { sounding, next, previous };
 
 /// Those from `passing` to `appoggiatura` lead to a note.
 enum class Motive : std::uint8_t {
@@ -43,6 +41,7 @@ struct Reading {
   std::uint8_t part = 0;
   std::uint8_t parts = 1;
   Colour colour = Colour::listed;  ///< of a tension
+  bool alone = false;              ///< a part that does without the others: a listener says so (pins.hpp)
   friend bool operator==(const Reading&, const Reading&) = default;
 };
 

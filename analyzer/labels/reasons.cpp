@@ -70,8 +70,9 @@ class Sentence {
       case Motive::escape:
         return joined({"steps ", here_.in->semitones > 0 ? "up" : "down", " and leaps away, ", place()});
       case Motive::pedal:
-        return joined({here_.same_before ? "stays while the harmony moves to "
-                                         : "a low note apart from the line, heard as a bass under ",
+        return joined({here_.same_before || (here_.same_after && !here_.from_below)
+                           ? "stays while the harmony moves to "
+                           : "a low note apart from the line, heard as a bass under ",
                        chord_name()});
       case Motive::unexplained: return outside();
     }

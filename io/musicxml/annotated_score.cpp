@@ -1,6 +1,7 @@
 #include "io/musicxml/annotated_score.hpp"
 
 #include "io/musicxml/bracket_lines.hpp"
+#include "io/musicxml/chord_symbols.hpp"
 #include "io/musicxml/container.hpp"
 #include "io/musicxml/document.hpp"
 #include "io/musicxml/encoding.hpp"
@@ -66,7 +67,9 @@ class Inking {
  public:
   Inking(std::string_view text, std::span<const NotePlace> notes) : text_(text), notes_(notes) {}
 
-  std::vector<Insertion> insertions(const ScoreInk& ink) {
+  /// Chord symbols come before what else is put before their notes.
+  std::vector<Insertion> insertions(const ScoreInk& ink, std::vector<Insertion> symbols) {
+    added_ = std::move(symbols);
     std::map<std::size_t, Passes> labels;
     for (const NoteInk& note : ink.notes) {
       labels[note.element].texts.push_back(note.text);
@@ -76,7 +79,9 @@ class Inking {
     for (const auto& [element, passes] : labels) {
       const NotePlace& note = notes_[element];
       if (all_equal(passes.colours) && !passes.colours.front().empty()) colour(note, passes.colours.front());
-      if (const std::string label = joined(passes.texts); !label.empty()) label_under(note, lyric_number, label);
+      // Without a syllable, be it an empty one, a reader counts the grace note as one that has its own.
+      const std::string label = joined(passes.texts);
+      if (!label.empty() || child_named(note, "grace") != nullptr) label_under(note, lyric_number, label);
     }
     for (Insertion& bracket : bracket_lines(text_, notes_, ink)) added_.push_back(std::move(bracket));
     std::ranges::stable_sort(added_, {}, &Insertion::offset);
@@ -119,7 +124,8 @@ std::string inked(std::string_view bytes, std::string_view file_name, const Scor
   const ScoreDocument checked(bytes, file_name);
   const std::vector<NotePlace> notes = note_places(checked.text());
   check_elements(ink, notes.size(), file_name);
-  return with_insertions(bytes, checked.text(), Inking(checked.text(), notes).insertions(ink));
+  return with_insertions(bytes, checked.text(),
+                         Inking(checked.text(), notes).insertions(ink, chord_symbols(checked, ink)));
 }
 
 }  // namespace

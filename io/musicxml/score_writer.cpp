@@ -3,6 +3,7 @@
 #include "analyzer/harmony/musicxml_kind.hpp"
 #include "analyzer/notation/rhythm_writing.hpp"
 #include "io/musicxml/beams.hpp"
+#include "io/musicxml/harmony_writer.hpp"
 
 #include <fmt/format.h>
 
@@ -248,29 +249,7 @@ class ScoreText {
   }
 
   void add_chord(pugi::xml_node measure, const MusicxmlChord& chord, const Beats& offset) const {
-    pugi::xml_node harmony = measure.append_child("harmony");
-    pugi::xml_node root = harmony.append_child("root");
-    add_text(root, "root-step", letter_of(chord.root));
-    if (chord.root.alter != 0) add_number(root, "root-alter", chord.root.alter);
-    pugi::xml_node kind = harmony.append_child("kind");
-    kind.text().set(chord.kind.c_str());
-    if (!chord.text.empty()) kind.append_attribute("text") = chord.text.c_str();
-    if (chord.bass) {
-      pugi::xml_node bass = harmony.append_child("bass");
-      add_text(bass, "bass-step", letter_of(*chord.bass));
-      if (chord.bass->alter != 0) add_number(bass, "bass-alter", chord.bass->alter);
-    }
-    for (const KindDegree& degree : chord.degrees) {
-      pugi::xml_node element = harmony.append_child("degree");
-      element.append_attribute("print-object") = "no";
-      add_number(element, "degree-value", degree.value);
-      add_number(element, "degree-alter", degree.alter);
-      add_text(element, "degree-type",
-               degree.change == DegreeChange::add     ? "add"
-               : degree.change == DegreeChange::alter ? "alter"
-                                                      : "subtract");
-    }
-    if (offset != Beats(0)) add_number(harmony, "offset", in_divisions(offset));
+    append_harmony(measure, chord, offset == Beats(0) ? std::string() : std::to_string(in_divisions(offset)));
   }
 
   static void add_pitch(pugi::xml_node note, const Pitch& pitch) {

@@ -21,8 +21,9 @@ struct AssessmentReport {
   int bound = ReadyBounds{}.from_a_sheet;  ///< ready is fewer than one mistake in so many notes
   TakeBounds bounds = {};
   Assessment assessment;
-  std::optional<TimeFeel> time_feel;  ///< of a take that was played to the tempo of its file
-  std::vector<LoggedTake> takes;      ///< of this sheet, from the practice log, the oldest first; empty without a log
+  std::optional<TimeFeel> time_feel;                   ///< of a take that was played to the tempo of its file
+  std::string note_pitch = "as the sheet is written";  ///< whose names the notes have
+  std::vector<LoggedTake> takes;  ///< of this sheet, from the practice log, the oldest first; empty without a log
 };
 
 /// Free playing over changes, without a sheet.
@@ -32,6 +33,7 @@ struct FreeReport {
   Analysis analysis;
   FreePlaying playing;
   int bound = ReadyBounds{}.free;
+  std::string pitch = {};  ///< a sentence on whose names the chords have, where they are not in concert pitch
 };
 
 std::string assessment_text(const AssessmentReport& report, Colour colour);

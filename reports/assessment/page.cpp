@@ -23,7 +23,8 @@ Markup plot_of(const GroupTable& table) {
                          1.0);
 }
 
-Markup note_by_note(const Assessment& assessment) {
+Markup note_by_note(const AssessmentReport& report) {
+  const Assessment& assessment = report.assessment;
   if (assessment.mistakes.empty()) return {};
   Table shown{.caption = "Every note that was not as written",
               .head = {"where", "to play", "played"},
@@ -33,7 +34,7 @@ Markup note_by_note(const Assessment& assessment) {
     const MistakeWords words = in_words(mistake);
     shown.rows.push_back({words.where, words.wanted, words.played});
   }
-  return section("notes", "Note by note, as the sheet is written", table(shown));
+  return section("notes", "Note by note, " + report.note_pitch, table(shown));
 }
 
 /// The takes of the log, one after the other.
@@ -84,7 +85,7 @@ std::string assessment_page(const AssessmentReport& report) {
   plots += tempo_of(report.assessment);
   plots += progress_of(report);
   if (!plots.empty()) page.main += section("plots", "In figures", element("div", {{"class", "plots"}}, plots));
-  page.main += note_by_note(report.assessment);
+  page.main += note_by_note(report);
   page.main += element("p", caution_line());
   return whole_page(page);
 }

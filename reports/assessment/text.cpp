@@ -25,11 +25,12 @@ std::string group_line(const TakeGroup& group) {
 }
 
 /// "  bar 5, beat 2&   Eb4       E4"
-std::string note_by_note(const Assessment& assessment, Colour colour) {
+std::string note_by_note(const AssessmentReport& report, Colour colour) {
+  const Assessment& assessment = report.assessment;
   if (assessment.mistakes.empty()) return {};
   constexpr std::size_t most = 40;
   constexpr std::size_t width = 14;
-  std::string text = "\n" + painted("Note by note, as the sheet is written", Ink::title, colour) + "\n";
+  std::string text = "\n" + painted("Note by note, " + report.note_pitch, Ink::title, colour) + "\n";
   text += fmt::format("  {:<{}}{:<{}}{}\n", "", name_width, "to play", width, "played");
   for (std::size_t i = 0; i < std::min(most, assessment.mistakes.size()); ++i) {
     const MistakeWords words = in_words(assessment.mistakes[i]);
@@ -74,7 +75,7 @@ std::string assessment_text(const AssessmentReport& report, Colour colour) {
     text += "\n" + painted(table.title, Ink::title, colour) + "\n";
     for (const TakeGroup& group : *table.groups) text += group_line(group);
   }
-  text += note_by_note(report.assessment, colour);
+  text += note_by_note(report, colour);
   return text + takes_so_far(report, colour) + "\n" + paragraph(caution_line());
 }
 
@@ -89,6 +90,7 @@ std::string free_text(const FreeReport& report, Colour colour) {
       paragraph(fmt::format("{}: {}, {} and {} on their way to another tone; {} outside. {}", counted(notes, "note"),
                             counted(summary.chord_tones, "chord tone"), counted(summary.tensions, "tension"),
                             summary.non_chord_tones, summary.outside, free_verdict(report, explained)));
+  if (!report.pitch.empty()) text += paragraph(report.pitch);
   const Share& bars = report.playing.bars;
   text += paragraph(report.playing.silent.empty()
                         ? fmt::format("Played in all {}.", counted(bars.of, "bar"))

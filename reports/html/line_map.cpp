@@ -1,5 +1,6 @@
 #include "reports/html/line_map.hpp"
 
+#include "reports/hearing_text.hpp"
 #include "reports/text/display_width.hpp"
 
 #include <fmt/format.h>
@@ -182,6 +183,7 @@ Markup note_mark(const Report& report, const MapLayout& layout, const MapSystem&
   Markup content;
   if (length > mark_radius) content += shape("path", {{"d", fmt::format("M0 0h{}", drawn(length))}});
   content += shape("use", {{"href", (note.grace ? "#small-" : "#mark-") + role}});
+  if (label.pinned) content += shape("circle", {{"class", "by-hand"}, {"r", "8"}});
   const DegreePlace& place = layout.degrees[index];
   constexpr double below_middle = 4.0;
   content += element("text", {{"x", drawn(place.dx)}, {"y", drawn(place.dy + below_middle)}}, shown_degree(label));
@@ -225,7 +227,7 @@ Markup sign(std::string_view drawing, std::string_view words) {
           text(words));
 }
 
-Markup legend_of_map() {
+Markup legend_of_map(bool by_hand) {
   Markup items;
   items += sign(
       R"svg(<g class="note c"><path d="M-9 0h24"/><use href="#mark-c" x="-12"/><text x="6" y="-4">3</text></g>)svg",
@@ -249,6 +251,10 @@ Markup legend_of_map() {
       "connection; heavy: third and seventh lead to each other; dashed: a third; dotted: a leap");
   items += sign(R"svg(<g class="lanes"><path d="M-20 -8h40v7h-40z"/><path class="root" d="M-20 2h40v7h-40z"/></g>)svg",
                 "lanes: the tones of the chord; darker: its root");
+  if (by_hand)
+    items +=
+        sign(R"svg(<g class="note c"><use href="#mark-c" x="-12"/><circle class="by-hand" cx="-12" r="8"/></g>)svg",
+             "set by hand");
   return element("ul", {{"class", "key signs"}}, items);
 }
 
@@ -327,7 +333,7 @@ Markup line_map(const Report& report, const MapLayout& layout) {
       element("p",
               "Pitch goes up, time goes across. Point at a note, tap it, or walk along the line with the arrow "
               "keys to read what it is and why.");
-  map += mark_shapes() + legend_of_map() + toggles(choruses);
+  map += mark_shapes() + legend_of_map(set_by_hand(report.analysis) > 0) + toggles(choruses);
   map += element("div",
                  {{"class", "score"},
                   {"id", "score"},

@@ -4,6 +4,7 @@
 #include "reports/html/map_layout.hpp"
 #include "reports/html/markup.hpp"
 #include "reports/json_writer.hpp"
+#include "reports/reading_words.hpp"
 #include "reports/text/display_width.hpp"
 
 #include <algorithm>
@@ -49,14 +50,18 @@ std::vector<std::string> connections(const Report& report) {
   return words;
 }
 
-void write_chord(JsonWriter& json, const SoundingChord& sounding) {
+/// The tones as pitch classes that sound: this is what the page plays.
+void write_chord(JsonWriter& json, const Reading& reading, const SoundingChord& sounding) {
+  const auto sounding_class = [&](const NoteName& name) {
+    return pitch_class(transposed(name, {0, -reading.above_sounding.semitones}));
+  };
   json.add(printable(sounding.chord.symbol));
   json.add(quarters(sounding.onset));
   json.add(quarters(sounding.duration));
   json.list([&] {
-    for (const Degree& degree : sounding.chord.tones) json.add(pitch_class(note_at(sounding.chord.root, degree)));
+    for (const Degree& degree : sounding.chord.tones) json.add(sounding_class(note_at(sounding.chord.root, degree)));
   });
-  json.add(pitch_class(sounding.chord.bass.value_or(sounding.chord.root)));
+  json.add(sounding_class(sounding.chord.bass.value_or(sounding.chord.root)));
 }
 
 void write_note(JsonWriter& json, const Report& report, std::size_t index, const std::string& connection,
@@ -68,7 +73,7 @@ void write_note(JsonWriter& json, const Report& report, std::size_t index, const
   const auto add_word = [&](const std::string& word) { json.add(words.number_of(word)); };
   json.add(quarters(note.onset));
   json.add(quarters(note.duration));
-  json.add(midi_number(note.pitch));
+  json.add(sounding_midi(report.reading, note.pitch));
   add_word(to_string(note.pitch));
   json.add(bar);
   add_word(note.grace ? "grace note" : place_in_words(report.solo.bars[bar], note.onset));
@@ -104,7 +109,7 @@ std::string map_data(const Report& report) {
     });
   });
   json.list("chords", harmony.chords,
-            [&](const SoundingChord& sounding) { json.list([&] { write_chord(json, sounding); }); });
+            [&](const SoundingChord& sounding) { json.list([&] { write_chord(json, report.reading, sounding); }); });
   const std::vector<std::string> connection = connections(report);
   json.list("notes", [&] {
     for (std::size_t i = 0; i < report.solo.notes.size(); ++i)

@@ -9,6 +9,7 @@
 #include "reports/printed/staff_music.hpp"
 #include "reports/printed/text_rows.hpp"
 #include "reports/printed/worksheet_tasks.hpp"
+#include "reports/reading_words.hpp"
 #include "reports/text/display_width.hpp"
 #include "reports/text/wording.hpp"
 
@@ -74,12 +75,7 @@ std::string title_of(const Report& report) {
 /// "Tenor Sax, in written pitch; bars 9 to 16".
 std::string description(const Sheet& sheet) {
   const Solo& solo = sheet.report.solo;
-  const bool transposes = solo.sounding_minus_written.semitones != 0;
-  std::string text = fitted(solo.part, longest_part);
-  if (transposes) {
-    if (!text.empty()) text += ", ";
-    text += sheet.options.pitch == PrintedPitch::written ? "in written pitch" : "in concert pitch";
-  }
+  std::string text = reader_in_short(sheet.report, fitted(solo.part, longest_part));
   if (!sheet.options.bars) return text;
   const int first = solo.bars[sheet.excerpt.first_bar].number;
   const int last = solo.bars[sheet.excerpt.last_bar].number;

@@ -46,7 +46,7 @@ struct BarRange {
 struct HandoutOptions {
   SheetKind kind = SheetKind::annotated;
   Paper paper = Paper::a4;
-  PrintedPitch pitch = PrintedPitch::concert;
+  PrintedPitch pitch = PrintedPitch::concert;  ///< of a practice sheet; a report is in the pitch to be printed
   ChordRow chords = ChordRow::shown;
   std::optional<BarRange> bars = std::nullopt;  ///< none: the whole solo
   std::set<Topic> topics = {};                  ///< none: everything

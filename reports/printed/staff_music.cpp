@@ -89,11 +89,6 @@ struct Drawn {
   Attachments attachments;
 };
 
-Pitch printed_pitch(const Sheet& sheet, std::size_t note) {
-  const Note& source = sheet.report.solo.notes[note];
-  return sheet.options.pitch == PrintedPitch::concert ? source.pitch : source.written;
-}
-
 std::string value_text(const NoteValue& value) {
   return std::to_string(value.divisor) + std::string(static_cast<std::size_t>(value.dots), '.');
 }
@@ -111,7 +106,7 @@ std::string_view ring_call(const Drawn& drawn, std::size_t note) {
 
 std::string head(const Drawn& drawn, std::size_t note, bool struck, std::string_view value) {
   const NoteLabel& label = drawn.sheet.report.analysis.labels[note];
-  const std::string sound = lilypond_pitch(printed_pitch(drawn.sheet, note)) + std::string(value);
+  const std::string sound = lilypond_pitch(drawn.sheet.report.solo.notes[note].pitch) + std::string(value);
   if (!struck) return fmt::format("\\held #'{} {}", head_letter(drawn, note), sound);
   return fmt::format("{}\\note #'{} \"n{}\" \"{}\" {}", ring_call(drawn, note), head_letter(drawn, note), note,
                      label.degree ? to_string(*label.degree) : "", sound);
@@ -172,8 +167,7 @@ std::string bar_opening(const Sheet& sheet, const WrittenBar& written, const Bar
   const Bar& bar = solo.bars[written.bar];
   std::string text;
   const auto key = key_at(solo, bar.onset);
-  if (key && (before == nullptr || key_at(solo, before->onset) != key))
-    text += lilypond_key(transposed(*key, to_printed_pitch(sheet))) + " ";
+  if (key && (before == nullptr || key_at(solo, before->onset) != key)) text += lilypond_key(*key) + " ";
   const bool meter_changes = before == nullptr || !(before->meter == bar.meter);
   if (meter_changes) text += fmt::format("\\time {} ", to_string(bar.meter));
   const Beats full = bar_length(bar.meter);
@@ -192,6 +186,15 @@ std::string bar_text(const Drawn& drawn, const WrittenBar& written) {
 }
 
 }  // namespace
+
+std::string_view clef_of(const Instrument& instrument) {
+  switch (instrument.clef) {
+    case StaffClef::treble: return "treble";
+    case StaffClef::alto: return "alto";
+    case StaffClef::bass: return "bass";
+  }
+  return "treble";
+}
 
 std::string_view clef_for(std::span<const Pitch> pitches) {
   if (pitches.empty()) return clefs.front().name;
@@ -218,9 +221,11 @@ std::string staff_music(const Sheet& sheet, std::span<const WrittenBar> bars, co
   const Drawn drawn{sheet, marks, attached_brackets(sheet, marks, plan)};
   std::vector<Pitch> pitches;  // of the whole solo, so that all sheets of it have one clef
   for (std::size_t note = 0; note < solo.notes.size(); ++note)
-    if (!solo.notes[note].grace) pitches.push_back(printed_pitch(sheet, note));
+    if (!solo.notes[note].grace) pitches.push_back(solo.notes[note].pitch);
   const int first_number = std::max(1, solo.bars[bars.front().bar].number);
-  std::string text = fmt::format("  \\clef {} \\set Score.currentBarNumber = #{}\n", clef_for(pitches), first_number);
+  const auto& reader = sheet.report.reading.instrument;
+  std::string text = fmt::format("  \\clef {} \\set Score.currentBarNumber = #{}\n",
+                                 reader ? clef_of(*reader) : clef_for(pitches), first_number);
   if (solo.bars[bars.front().bar].number == 0)
     text += "  \\set Score.barNumberVisibility = #first-bar-number-invisible-and-no-parenthesized-bar-numbers\n";
   const Bar* before = nullptr;

@@ -17,6 +17,9 @@ namespace insideline::reports {
 /// equal, the bass clef for a line of which half lies at middle C or below.
 std::string_view clef_for(std::span<const Pitch> pitches);
 
+/// The clef of the instrument as LilyPond calls it.
+std::string_view clef_of(const Instrument& instrument);
+
 /// `bars` are those of the excerpt.
 std::string staff_music(const Sheet& sheet, std::span<const WrittenBar> bars, const LinePlan& plan, const Marks& marks);
 

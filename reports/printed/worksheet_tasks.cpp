@@ -189,7 +189,7 @@ std::optional<Task> side_slips_task(const Sheet& sheet) {
       {"Write OUT where the line leaves the changes for another chord close by. Which chord is it?", "side-slip", ""},
       places);
   for (const std::size_t note : places) task->marks.words[note].emplace_back("OUT");
-  if (task && to_printed_pitch(sheet) == Interval{}) task->answer += fmt::format("; it plays {}", listed(chords));
+  if (task) task->answer += fmt::format("; it plays {}", listed(chords));
   return task;
 }
 

@@ -1,4 +1,6 @@
 // What was read.
+#include "reports/hearing_text.hpp"
+#include "reports/reading_words.hpp"
 #include "reports/text/display_width.hpp"
 #include "reports/text/remarks.hpp"
 #include "reports/text/wording.hpp"
@@ -6,7 +8,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cstdlib>
 
 namespace insideline::reports {
 namespace {
@@ -37,13 +38,6 @@ std::string key_of(const Report& report) {
   return key ? ", key of " + to_string(*key) : "";
 }
 
-std::string transposition_of(const Solo& solo) {
-  const int semitones = solo.sounding_minus_written.semitones;
-  if (semitones == 0) return {};
-  return fmt::format(" The part sounds {} {} than it is written; every name below is at sounding pitch.",
-                     counted(std::abs(semitones), "semitone"), semitones < 0 ? "lower" : "higher");
-}
-
 std::string changes_of(const Source& source) {
   if (source.changes_file == "in score") return "the changes are those in the score";
   if (source.changes_file == "in markers") return "the changes are those in the file's markers";
@@ -57,6 +51,15 @@ std::string hearing_of(const Settings& settings) {
   if (settings.hearing == Hearing::strict) text += " Every note is heard against the chord of its moment.";
   if (settings.feel == Feel::straight) text += " Eighth notes count as even.";
   return text;
+}
+
+std::string by_hand_of(const Report& report) {
+  if (report.source.hearing_file.empty()) return {};
+  const int count = set_by_hand(report.analysis);
+  const std::string file = printable(report.source.hearing_file);
+  if (count == 0) return fmt::format("{} sets no reading by hand.", file);
+  return fmt::format("{} {} set by hand in {}; the others are heard accordingly.", counted(count, "reading"),
+                     agreeing(count, "is", "are"), file);
 }
 
 std::string kept_in_words(int kept, int bars) {
@@ -99,9 +102,10 @@ RemarkSection what_was_read(const Report& report) {
   if (summary.no_chord > 0) facts += fmt::format(" ({} without a chord)", summary.no_chord);
   if (summary.grace_notes > 0) facts += fmt::format(" and {}", counted(summary.grace_notes, "grace note"));
   const std::string origin =
-      fmt::format("From {}: {}; {}.{}{}", printable(report.source.solo_file), part_of(report),
-                  changes_of(report.source), transposition_of(report.solo), hearing_of(report.settings));
+      fmt::format("From {}: {}; {}. {}{}", printable(report.source.solo_file), part_of(report),
+                  changes_of(report.source), reading_sentences(report), hearing_of(report.settings));
   RemarkSection section{title_of(report), {facts + ".", origin}};
+  if (const std::string by_hand = by_hand_of(report); !by_hand.empty()) section.remarks.emplace_back(by_hand);
   if (report.alignment && report.alignment->bar_one)
     section.remarks.emplace_back(bar_one_of(*report.alignment->bar_one));
   return section;

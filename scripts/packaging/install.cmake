@@ -32,6 +32,7 @@ target_sources(insideline_analyzer PUBLIC FILE_SET HEADERS BASE_DIRS ${PROJECT_S
   ${PROJECT_SOURCE_DIR}/analyzer/analysis.hpp
   ${PROJECT_SOURCE_DIR}/analyzer/heard_line.hpp
   ${PROJECT_SOURCE_DIR}/analyzer/phrases.hpp
+  ${PROJECT_SOURCE_DIR}/analyzer/pin.hpp
   ${PROJECT_SOURCE_DIR}/analyzer/section.hpp
   ${PROJECT_SOURCE_DIR}/analyzer/settings.hpp
   ${PROJECT_SOURCE_DIR}/analyzer/spelling.hpp
@@ -53,6 +54,7 @@ target_sources(insideline_analyzer PUBLIC FILE_SET HEADERS BASE_DIRS ${PROJECT_S
   ${PROJECT_SOURCE_DIR}/analyzer/patterns/results.hpp)
 target_sources(insideline_io PUBLIC FILE_SET HEADERS BASE_DIRS ${PROJECT_SOURCE_DIR} FILES
   ${PROJECT_SOURCE_DIR}/io/changes/changes_file.hpp
+  ${PROJECT_SOURCE_DIR}/io/hearing/hearing_file.hpp
   ${PROJECT_SOURCE_DIR}/io/midi/beat_cells.hpp
   ${PROJECT_SOURCE_DIR}/io/midi/beats_file.hpp
   ${PROJECT_SOURCE_DIR}/io/midi/smf_fault.hpp
@@ -62,6 +64,7 @@ target_sources(insideline_io PUBLIC FILE_SET HEADERS BASE_DIRS ${PROJECT_SOURCE_
   ${PROJECT_SOURCE_DIR}/io/source_text.hpp)
 target_sources(insideline_reports PUBLIC FILE_SET HEADERS BASE_DIRS ${PROJECT_SOURCE_DIR} FILES
   ${PROJECT_SOURCE_DIR}/reports/csv_report.hpp
+  ${PROJECT_SOURCE_DIR}/reports/hearing_text.hpp
   ${PROJECT_SOURCE_DIR}/reports/html/html_report.hpp
   ${PROJECT_SOURCE_DIR}/reports/json_report.hpp
   ${PROJECT_SOURCE_DIR}/reports/report.hpp

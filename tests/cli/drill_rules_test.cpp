@@ -113,6 +113,7 @@ const std::map<std::string, Words>& values() {
       {"--degrees", {}},
       {"--tempo", {"93"}},
       {"--paper", {"letter"}},
+      {"--for", {"tenor-sax"}},
       {"--guide-tones", {"two"}},
       {"--enclose-thirds", {}},
       {"--straight-down", {}},

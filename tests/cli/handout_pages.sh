@@ -139,6 +139,17 @@ done
 "$program" handout "$CORPUS/lantern-street.musicxml" --changes "$CORPUS/lantern-street.changes" --worksheet --one-page \
   -o one.pdf 2>/dev/null || fail "no sheet on one page"
 same "a worksheet of 32 bars on one page" 1 "$(pages one.pdf)"
+# A class: every instrument has a sheet in its clef, and LilyPond has nothing to say against any of them.
+known=$("$program" handout "$CORPUS/ropewalk.musicxml" --class kazoo -o class 2>&1 | sed -n 's/.*known are: //p')
+"$program" handout "$CORPUS/ropewalk.musicxml" --bars 1-4 --class "$known" --ly class >/dev/null 2>&1 ||
+  fail "no sheets for a class"
+same "a sheet for each instrument" "$(echo "$known" | tr ',' '\n' | wc -l)" "$(find class -name '*.ly' | wc -l)"
+same "the clef of a trombone" "1" "$(grep -c '^  .clef bass ' class/trombone.ly)"
+same "LilyPond's warnings" "" "$(cd class && lilypond --loglevel=WARNING -dno-print-pages ./*.ly 2>&1)"
+"$program" handout "$CORPUS/ropewalk.musicxml" --bars 1-4 --class "alto-sax, trombone" --key -o keys >/dev/null ||
+  fail "no answers for a class"
+same "the key in concert pitch and for each player" "alto-sax-key.pdf concert-key.pdf trombone-key.pdf" \
+  "$(cd keys && echo *)"
 
 title='\&quot;}#(system \&quot;touch ran\&quot;)$x\\markup \\include \&quot;y\&quot; %{ \&lt;b\&gt; \&amp;'
 sed "s|<work-title>[^<]*</work-title>|<work-title>$title</work-title>|" "$DATA/two_bars.musicxml" >hostile.musicxml

@@ -96,6 +96,9 @@ TEST_CASE("changes lie beside a solo under its base name") {
   folder.put("two.changes");
   CHECK_FALSE(io::changes_beside((folder.path() / "one.mid").string()));
   CHECK(io::changes_beside((folder.path() / "two.mid").string()) == (folder.path() / "two.changes").string());
+  CHECK_FALSE(io::hearing_beside((folder.path() / "two.mid").string()));
+  folder.put("two.hearing");
+  CHECK(io::hearing_beside((folder.path() / "two.mid").string()) == (folder.path() / "two.hearing").string());
 }
 
 TEST_CASE("a stamp changes with the file and is empty without one") {

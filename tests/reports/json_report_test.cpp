@@ -31,7 +31,7 @@ Names names_of(const Json& object) {
 TEST_CASE("the analysis file names its format and keeps the order of its fields") {
   const Json json = written(sample_report());
   CHECK(json["format"] == "insideline-analysis");
-  CHECK(json["version"] == 3);
+  CHECK(json["version"] == 4);
   const Names first_fields = {"format",   "version", "source", "meter",     "bars",        "choruses",
                               "warnings", "chords",  "notes",  "arpeggios", "connections", "summary"};
   const Names all = names_of(json);

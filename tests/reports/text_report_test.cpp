@@ -59,7 +59,8 @@ TEST_CASE("the summary says what was read") {
   CHECK(says(text, "3 bars of 4/4, 1 chorus, 12 notes and 1 grace note."));
   CHECK(says(text,
              "From sample.musicxml: part Alto Sax (the first with a single line; --part takes another); the "
-             "changes are in sample.changes. The part sounds 9 semitones lower than it is written"));
+             "changes are in sample.changes. The part sounds 9 semitones lower than it is written; names are in "
+             "concert pitch."));
 }
 
 TEST_CASE("the summary says how the part was chosen, where there was a choice") {

@@ -37,6 +37,8 @@ const answers = execFileSync(annotateScores, {
 const additions = new RegExp(
   '\\s*<lyric number="\\d+" name="degrees"><syllabic>single</syllabic><text>[^<]*</text></lyric>' +
   '|\\s*<notehead color="#(?:0072B2|CC79A7|D55E00)">normal</notehead>' +
+  '|\\s*<harmony><root><root-step>E</root-step><root-alter>-1</root-alter></root><kind>minor-seventh</kind>' +
+  '<bass><bass-step>A</bass-step></bass>(?:<offset>[\\d.]+</offset>)?</harmony>' +
   '|\\s*<direction placement="above">(?:<direction-type><words>up 1-3-5</words></direction-type>)?' +
   '(?:<direction-type><bracket type="(?:start|stop)" number="\\d" line-end="down"(?: line-type="solid")?/></direction-type>)?' +
   '(?:<staff>\\s*\\d+\\s*</staff>)?</direction>', "g");

@@ -1,12 +1,13 @@
 // Fits the values of the score table to labelled lines and writes them as a source file.
 //   fit_labels [--strength S] [--temperature T] [--groups N] [--list] [--alone FILE]... [--write FILE] FILE[*WEIGHT]...
-// FILEs are label files (tests/support/label_file.hpp); with *3 every label in one counts three times. A Gaussian prior
-// of standard deviation 1/sqrt(S) holds each value near the one set by hand; T multiplies the fitted values. --groups
-// N: fit N times, each time without an Nth of the passages, and measure on those. --alone FILE: lines that are only
-// measured, by the fit to all others. --list: each note measured so that differs in its role. --write: the source file
-// to write.
+// FILEs are label files (tests/support/label_file.hpp), or a teacher's solo.hearing with the solo and its changes
+// beside it (heard_solo.hpp); with *3 every label in one counts three times. A Gaussian prior of standard deviation
+// 1/sqrt(S) holds each value near the one set by hand; T multiplies the fitted values. --groups N: fit N times, each
+// time without an Nth of the passages, and measure on those. --alone FILE: lines that are only measured, by the fit to
+// all others. --list: each note measured so that differs in its role. --write: the source file to write.
 #include "tests/labelled/fit/calibration.hpp"
 #include "tests/labelled/fit/chain_likelihood.hpp"
+#include "tests/labelled/fit/heard_solo.hpp"
 #include "tests/labelled/fit/minimise.hpp"
 #include "tests/support/label_file.hpp"
 
@@ -45,13 +46,19 @@ struct Options {
   std::vector<std::string> files;
 };
 
+/// The lines of a label file, or a solo as a teacher hears it.
+std::vector<LabelledExample> read_lines(const std::string& file) {
+  if (file.ends_with(".hearing")) return {insideline::tests::heard_solo(file)};
+  return insideline::tests::read_label_file(file);
+}
+
 std::vector<Passage> read_passages(const std::vector<std::string>& files) {
   std::vector<Passage> passages;
   for (const std::string& name : files) {
     const auto times = name.rfind('*');
     const std::string file = name.substr(0, times);
     const double weight = times == std::string::npos ? 1.0 : std::stod(name.substr(times + 1));
-    for (LabelledExample& example : insideline::tests::read_label_file(file)) {
+    for (LabelledExample& example : read_lines(file)) {
       auto chains = labelled_chains(example);
       for (LabelledChain& chain : chains) chain.weight = weight;
       passages.push_back({file.substr(file.rfind('/') + 1), std::move(example), std::move(chains)});

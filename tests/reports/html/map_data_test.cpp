@@ -45,6 +45,19 @@ TEST_CASE("chords are given with what is needed to sound them") {
   CHECK(data["tempo"] == 120.0);
 }
 
+TEST_CASE("what is played sounds the same in whatever pitch the page is read") {
+  auto report = sample_report();
+  report.reading.above_sounding = {5, 9};
+  for (auto& note : report.solo.notes) note.pitch = transposed(note.pitch, report.reading.above_sounding);
+  for (auto& sounding : report.analysis.harmony.chords)
+    sounding.chord = transposed(sounding.chord, report.reading.above_sounding);
+  const json read = json::parse(map_data(report));
+  const json concert = json::parse(map_data(sample_report()));
+  CHECK(read["words"][read["notes"][6][3].get<std::size_t>()] == "Bb5");
+  for (std::size_t i = 0; i < 13; ++i) CHECK(read["notes"][i][2] == concert["notes"][i][2]);
+  CHECK(read["chords"][1] == json::parse(R"(["E7", 4.0, 4.0, [7, 11, 2, 5], 7])"));
+}
+
 TEST_CASE("a note without a chord has none, and bytes that are no text do not matter") {
   auto report = report_without_chords();
   report.analysis.labels[0].reason = "\xff";

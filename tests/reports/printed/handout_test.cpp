@@ -21,7 +21,6 @@ using insideline::reports::HandoutOptions;
 using insideline::reports::lines_of_music;
 using insideline::reports::Paper;
 using insideline::reports::printed_prelude;
-using insideline::reports::PrintedPitch;
 using insideline::reports::Report;
 using insideline::reports::SheetKind;
 using insideline::reports::Topic;
@@ -48,13 +47,15 @@ TEST_CASE("the printed text of a small report is the one that was looked at") {
   CHECK(own_text(sample_report()) == expected);
 }
 
-TEST_CASE("in written pitch notes, chords and key move together") {
-  const std::string concert = own_text(sample_report());
-  const std::string written = own_text(sample_report(), {.pitch = PrintedPitch::written});
-  CHECK_THAT(concert, Contains("\\note #'C \"n0\" \"1\" d'8") && Contains("\\chord-symbol \"D\" \"\" \"m\""));
-  CHECK_THAT(concert, Contains("Alto Sax, in concert pitch"));
-  CHECK_THAT(written, Contains("\\note #'C \"n0\" \"1\" b'8") && Contains("\\chord-symbol \"B\" \"\" \"m\""));
-  CHECK_THAT(written, Contains("Alto Sax, in written pitch"));
+TEST_CASE("a sheet says whose pitch it is in, and has the clef of the instrument") {
+  Report report = sample_report();
+  CHECK_THAT(own_text(report), Contains("Alto Sax, in concert pitch"));
+  report.reading.reader = insideline::reports::ReadBy::player_of_the_part;
+  CHECK_THAT(own_text(report), Contains("Alto Sax, in written pitch"));
+  report.reading.reader = insideline::reports::ReadBy::player_of_an_instrument;
+  report.reading.instrument = insideline::instrument_named("viola");
+  report.reading.octaves = -1;
+  CHECK_THAT(own_text(report), Contains("\"Viola, an octave lower than played\"") && Contains("\\clef alto"));
 }
 
 TEST_CASE("some bars are printed with the chord that sounds there and what belongs to them alone") {

@@ -1,0 +1,2 @@
+insideline analyze "$CORPUS/third-mooring.musicxml" --for kazoo || echo "exit $?"
+insideline analyze "$CORPUS/third-mooring.musicxml" --for tuba --concert || echo "exit $?"
