@@ -78,6 +78,11 @@ std::string description(const Sheet& sheet) {
     if (!text.empty()) text += ", ";
     text += sheet.options.pitch == PrintedPitch::written ? "in written pitch" : "in concert pitch";
   }
+  if (!sheet.report.source.section.empty()) {
+    constexpr std::size_t longest_section = 50;
+    if (!text.empty()) text += "; ";
+    text += fitted(sheet.report.source.section, longest_section);
+  }
   if (!sheet.options.bars) return text;
   const int first = solo.bars[sheet.excerpt.first_bar].number;
   const int last = solo.bars[sheet.excerpt.last_bar].number;

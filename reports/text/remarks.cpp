@@ -54,9 +54,9 @@ RemarkSection cautions(const Report& report) {
 std::vector<RemarkSection> summary_sections(const Report& report) {
   using Maker = RemarkSection (*)(const Report& report);
   constexpr Maker makers[] = {
-      chord_tone_remarks, group_remarks,      chance_remarks,      arpeggio_remarks,   cell_remarks,
-      pattern_remarks,    connection_remarks, guide_tone_remarks,  other_note_remarks, early_and_late_remarks,
-      time_remarks,       phrase_remarks,     telling_bar_remarks, cautions,
+      chord_tone_remarks, group_remarks,      chance_remarks,     arpeggio_remarks,    cell_remarks,
+      pattern_remarks,    connection_remarks, guide_tone_remarks, other_note_remarks,  early_and_late_remarks,
+      time_remarks,       section_remarks,    phrase_remarks,     telling_bar_remarks, cautions,
   };
   std::vector<RemarkSection> sections;
   for (const Maker make : makers) {
