@@ -2,6 +2,7 @@
 #include "analyzer/measures/time_feel.hpp"
 #include "analyzer/takes/another_sheet.hpp"
 #include "cli/command.hpp"
+#include "cli/day.hpp"
 #include "cli/destinations.hpp"
 #include "cli/output.hpp"
 #include "cli/solo_options.hpp"
@@ -54,14 +55,6 @@ bool is_to_its_tempo(const Solo& take, const Assessment& assessment) {
   constexpr double within = 0.03;
   if (!take.tempo_bpm || !assessment.evenness) return false;
   return std::abs(assessment.evenness->tempo_bpm - *take.tempo_bpm) < within * *take.tempo_bpm;
-}
-
-/// "2026-11-25": four, two and two digits.
-std::string not_a_day(const std::string& text) {
-  bool is_day = text.size() == 10;
-  for (std::size_t i = 0; is_day && i < text.size(); ++i)
-    is_day = i == 4 || i == 7 ? text[i] == '-' : text[i] >= '0' && text[i] <= '9';
-  return is_day ? std::string{} : "'" + text + "' is no day; write it as in 2026-11-25";
 }
 
 /// The day on which the file was last written, in Coordinated Universal Time.
