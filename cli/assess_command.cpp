@@ -36,6 +36,7 @@ struct AssessOptions {
   std::optional<std::string> log;
   std::optional<std::string> player;
   std::optional<std::string> day;
+  std::optional<std::string> json;
   std::optional<std::string> html;
   ColourChoice colour = ColourChoice::automatic;
 };
@@ -91,8 +92,10 @@ void check(const AssessOptions& options) {
   if (options.player && options.player->find_first_not_of(" \t\r\n") == std::string::npos)
     throw CLI::ValidationError("--player", "the name is empty");
   if (options.free && options.html) throw CLI::ValidationError("--html", "cannot be given with --free");
+  if (options.free && options.json) throw CLI::ValidationError("--json", "cannot be given with --free");
   Destinations destinations;
   if (options.log) destinations.add_database("--log", *options.log);
+  destinations.add("--json", options.json);
   destinations.add("--html", options.html);
   destinations.spare_all_of(options.take);
   destinations.spare(options.sheet);
@@ -100,6 +103,11 @@ void check(const AssessOptions& options) {
 
 /// `already_moved` is the --transpose that the take was read with.
 std::string evidence(const AnotherSheet& found, int already_moved) {
+  if (found.from_stretches)
+    return fmt::format(
+        "this is not that sheet: of {} notes from all over the take {} fit a passage of the sheet, as many "
+        "as luck gives",
+        found.right.of, found.right.count);
   const std::string fits =
       fmt::format("{} of the sheet's {} notes are in the take in their order", found.right.count, found.right.of);
   if (!found.semitones) return "this is not that sheet: " + fits;
@@ -135,6 +143,8 @@ void assess_against(const AssessOptions& options) {
                     take.solo.notes.size(), sheet.solo.notes.size()));
   reports::AssessmentReport report;
   report.take_file = file_name(options.take.solo);
+  if (const auto another = is_clearly_another_sheet(sheet.solo, take.solo))
+    throw io::ReadError(io::place_of(report.take_file), evidence(*another, 0));
   report.sheet_title = sheet.solo.title.empty() ? sheet.source.solo_file : sheet.solo.title;
   report.bound = options.one_mistake_in.value_or(report.bound);
   report.assessment = assess_take(sheet.solo, sheet.analysis, take.solo);
@@ -143,13 +153,15 @@ void assess_against(const AssessOptions& options) {
   if (is_to_its_tempo(take.solo, report.assessment)) report.time_feel = time_feel(take.solo);
   report.takes = kept_in_log(options, report, sheet.solo, take.solo, take_bytes);
   std::string printed = reports::assessment_text(report, colour_of_standard_output(options.colour));
-  if (options.html) {
-    const std::string page = reports::assessment_page(report);
-    if (is_standard_output(*options.html))
-      printed = page;
-    else
-      PendingFile(*options.html, page).commit();
-  }
+  std::vector<PendingFile> files;
+  const auto write_to = [&](const std::optional<std::string>& destination,
+                            std::string (*written)(const reports::AssessmentReport&)) {
+    if (destination && is_standard_output(*destination)) printed = written(report);
+    if (destination && !is_standard_output(*destination)) files.emplace_back(*destination, written(report));
+  };
+  write_to(options.json, reports::assessment_json);
+  write_to(options.html, reports::assessment_page);
+  for (PendingFile& file : files) file.commit();
   for (const io::Warning& warning : take.warnings) print_warning(to_string(warning));
   write_to_standard_output(printed);
 }
@@ -185,6 +197,9 @@ void add_assessing_options(CLI::App& command, AssessOptions& options) {
   command.add_option("--day", options.day, "The day of the take for the log; default: the day its file was written")
       ->check(CLI::Validator(not_a_day, ""))
       ->option_text("YYYY-MM-DD")
+      ->group(group);
+  command.add_option("--json", options.json, "Write the whole judgement for other programs; - is standard output")
+      ->option_text("FILE")
       ->group(group);
   command.add_option("--html", options.html, "Write a page as well; - is standard output")
       ->option_text("FILE")
