@@ -1,6 +1,7 @@
 #include "io/musicxml/score_writer.hpp"
 
 #include "analyzer/harmony/musicxml_kind.hpp"
+#include "analyzer/model/sections.hpp"
 #include "analyzer/notation/rhythm_writing.hpp"
 #include "io/musicxml/beams.hpp"
 #include "io/musicxml/harmony_writer.hpp"
@@ -108,7 +109,10 @@ class ScoreText {
     add_text(part_name, "part-name", solo_.part);
     pugi::xml_node part = score.append_child("part");
     part.append_attribute("id") = "P1";
-    for (const WrittenBar& bar : bars_) add_measure(part, bar);
+    for (const WrittenBar& bar : bars_) {
+      add_measure(part, bar);
+      add_bar_line(part.last_child(), bar);
+    }
     std::ostringstream stream;
     document_.save(stream, "  ");
     return stream.str();
@@ -128,6 +132,8 @@ class ScoreText {
     pugi::xml_node measure = part.append_child("measure");
     measure.append_attribute("number") = bar.number;
     add_attributes(measure, written);
+    if (const auto section = section_beginning_at(harmony_.sections, bar.onset))
+      add_letter(measure, harmony_.sections[*section].name);
     if (written.bar == 0 && solo_.tempo_bpm) add_tempo(measure, *solo_.tempo_bpm);
     AccidentalMemory memory(transposed(key_at(solo_, bar.onset).value_or(Key{}), shift_));
     const auto beams = beams_of(written, bar.meter);
@@ -193,6 +199,21 @@ class ScoreText {
     add_number(transpose, "diatonic", interval.steps - octaves * steps_in_octave);
     add_number(transpose, "chromatic", interval.semitones - octaves * semitones_in_octave);
     if (octaves != 0) add_number(transpose, "octave-change", octaves);
+  }
+
+  static void add_letter(pugi::xml_node measure, const std::string& name) {
+    pugi::xml_node direction = measure.append_child("direction");
+    direction.append_attribute("placement") = "above";
+    add_text(direction.append_child("direction-type"), "rehearsal", name);
+  }
+
+  /// A double one where the next bar begins a section.
+  void add_bar_line(pugi::xml_node measure, const WrittenBar& written) const {
+    if (written.bar + 1 == solo_.bars.size()) return;
+    if (!has_double_bar(solo_, harmony_, solo_.bars[written.bar + 1].onset)) return;
+    pugi::xml_node line = measure.append_child("barline");
+    line.append_attribute("location") = "right";
+    add_text(line, "bar-style", "light-light");
   }
 
   static void add_tempo(pugi::xml_node measure, double bpm) {

@@ -102,8 +102,7 @@ class LineText {
       text += "\\break ";
     else if (written.bar > 0)
       text += "\\noBreak ";
-    if (const int chorus = chorus_starting_at(sheet_, bar))
-      text += fmt::format("\\mark \\markup \\chorus \"{}\" ", chorus);
+    text += form_text(sheet_, bar, written.bar == 0);
     if (written.bar == 0) {
       if (const auto key = key_at(drill_.solo, bar.onset))
         text += lilypond_key(transposed(*key, to_printed_pitch(sheet_))) + " ";

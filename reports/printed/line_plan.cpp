@@ -1,5 +1,10 @@
 #include "reports/printed/line_plan.hpp"
 
+#include "analyzer/model/sections.hpp"
+#include "reports/printed/lilypond_text.hpp"
+
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <iterator>
 #include <vector>
@@ -77,6 +82,22 @@ int chorus_starting_at(const Sheet& sheet, const Bar& bar) {
   const Beats since = bar.onset - harmony.first_chorus;
   if (remainder_within(since, harmony.chorus_length) != Beats(0)) return 0;
   return static_cast<int>(whole_units(since, harmony.chorus_length)) + 1;
+}
+
+std::string form_text(const Sheet& sheet, const Bar& bar, bool is_first) {
+  constexpr std::size_t widest_name = 24;
+  const Harmony& harmony = sheet.report.analysis.harmony;
+  const bool double_bar = !is_first && has_double_bar(sheet.report.solo, harmony, bar.onset);
+  std::string boxes;
+  if (const int chorus = chorus_starting_at(sheet, bar)) boxes = fmt::format("\\chorus \"{}\" ", chorus);
+  if (const auto section = section_beginning_at(harmony.sections, bar.onset)) {
+    const std::string letter =
+        fmt::format("\\letter {} ", lilypond_string(fitted(harmony.sections[*section].name, widest_name)));
+    boxes = boxes.empty() ? letter : fmt::format("\\concat {{ {}\\hspace #0.6 {}}} ", boxes, letter);
+  }
+  std::string text = double_bar ? "\\bar \"||\" " : "";
+  if (!boxes.empty()) text += "\\mark \\markup " + boxes;
+  return text;
 }
 
 LinePlan line_plan(const Sheet& sheet, std::span<const WrittenBar> bars) {

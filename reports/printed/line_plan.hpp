@@ -9,6 +9,7 @@
 #include <cstdint>
 #include <set>
 #include <span>
+#include <string>
 
 namespace insideline::reports {
 
@@ -26,6 +27,9 @@ LinePlan line_plan(const Sheet& sheet, std::span<const WrittenBar> bars);
 
 /// The line of a bar, an index into Solo::bars; 0 is the first.
 std::size_t line_of(const LinePlan& plan, std::size_t bar);
+/// What stands at the beginning of a bar of the form, as LilyPond text: a double bar line, unless the bar is the first
+/// on the sheet, and boxes with the chorus and the letter of the section that begin. Empty within a section.
+std::string form_text(const Sheet& sheet, const Bar& bar, bool is_first);
 
 /// The chorus that begins with the bar, where there are several; 0 for none.
 int chorus_starting_at(const Sheet& sheet, const Bar& bar);
