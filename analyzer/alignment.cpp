@@ -1,5 +1,7 @@
 #include "analyzer/alignment.hpp"
 
+#include "analyzer/model/sections.hpp"
+
 #include <algorithm>
 #include <optional>
 
@@ -153,6 +155,7 @@ Harmony lay_out(const Changes& changes, const Solo& solo, const Alignment& align
     harmony.choruses = std::max(chorus, 1);
   }
   number_stretches(harmony);
+  harmony.sections = sounding_sections(changes, solo, harmony);
   return harmony;
 }
 

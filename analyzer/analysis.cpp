@@ -11,6 +11,7 @@
 #include "analyzer/measures/outline.hpp"
 #include "analyzer/measures/phrase_figures.hpp"
 #include "analyzer/measures/rotation.hpp"
+#include "analyzer/measures/section_figures.hpp"
 #include "analyzer/measures/summary.hpp"
 #include "analyzer/measures/telling_bars.hpp"
 #include "analyzer/measures/time_feel.hpp"
@@ -45,6 +46,7 @@ Analysis analyze_labelled(const Solo& solo, const Harmony& harmony, std::vector<
   analysis.densities = measure_densities(line, harmony, analysis.labels);
   analysis.phrase_figures =
       measure_phrases(line, solo, analysis.labels, analysis.phrases, analysis.arpeggios, analysis.densities);
+  analysis.section_figures = measure_sections(line, solo, analysis);
   analysis.outline = measure_outline(line, solo, harmony);
   analysis.heard = measure_heard_harmony(line, harmony);
   analysis.time_feel = time_feel(solo);

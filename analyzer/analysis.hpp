@@ -208,7 +208,8 @@ struct Analysis {
   std::vector<Thread> threads;  ///< one a chorus
   Patterns patterns;
   Densities densities;
-  std::vector<PhraseFigures> phrase_figures;  ///< parallel to `phrases`
+  std::vector<PhraseFigures> phrase_figures;      ///< parallel to `phrases`
+  std::vector<SectionFigures> section_figures{};  ///< one a name, in the order in which they first come
   Outline outline;
   HeardHarmony heard;
   std::optional<TimeFeel> time_feel;         ///< of a performance; none for a score

@@ -1,6 +1,7 @@
 #include "analyzer/section.hpp"
 
 #include "analyzer/labels/label_notes.hpp"
+#include "analyzer/model/sections.hpp"
 #include "analyzer/phrases.hpp"
 
 #include <algorithm>
@@ -45,12 +46,21 @@ std::optional<TimeSpan> span_of_phrase(const Solo& solo, const std::vector<Phras
   return TimeSpan{solo.notes[first].onset, end.duration > Beats(0) ? end_of(end) : end.onset + Beats(1)};
 }
 
+std::optional<TimeSpan> span_of_named(const Solo& solo, const Harmony& harmony, const std::string& name) {
+  const std::vector<std::size_t> found = sections_named(harmony.sections, name);
+  if (found.empty()) return std::nullopt;
+  const SoundingSection& section = harmony.sections[found.front()];
+  const bool first_of_all = section.first_bar <= 1;
+  return TimeSpan{first_of_all ? solo.bars.front().onset : section.onset, section.onset + section.duration};
+}
+
 std::optional<TimeSpan> span_of(const Section& section, const Solo& solo, const Harmony& harmony,
                                 const std::vector<Phrase>& phrases) {
   switch (section.kind) {
     case SectionKind::bars: return span_of_bars(solo, section.first, section.last);
     case SectionKind::chorus: return span_of_chorus(solo, harmony, section.first);
     case SectionKind::phrase: return span_of_phrase(solo, phrases, section.first);
+    case SectionKind::named: return span_of_named(solo, harmony, section.name);
   }
   return std::nullopt;
 }
@@ -99,6 +109,7 @@ Solo solo_in(const TimeSpan& span, const Solo& whole, const Renumbered& notes) {
   std::erase_if(solo.bars, [&](const Bar& bar) { return !overlaps(span, bar.onset, bar.length); });
   solo.notes = only(whole.notes, notes);
   if (!whole.performed.empty()) solo.performed = only(whole.performed, notes);
+  std::erase_if(solo.marks, [&](const RehearsalMark& mark) { return !overlaps(span, mark.onset, Beats(0)); });
   return solo;
 }
 
@@ -143,6 +154,7 @@ std::optional<SoloPart> analyze_section(const Solo& solo, const Harmony& harmony
   for (NoteLabel& label : labels) label = renumbered(std::move(label), notes, chords);
   Harmony part = harmony;
   part.chords = only(harmony.chords, chords);
+  std::erase_if(part.sections, [&](const SoundingSection& s) { return !overlaps(*span, s.onset, s.duration); });
 
   SoloPart result;
   result.solo = solo_in(*span, solo, notes);

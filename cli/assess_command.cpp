@@ -2,6 +2,7 @@
 #include "analyzer/measures/time_feel.hpp"
 #include "analyzer/takes/another_sheet.hpp"
 #include "cli/command.hpp"
+#include "cli/day.hpp"
 #include "cli/destinations.hpp"
 #include "cli/output.hpp"
 #include "cli/solo_options.hpp"
@@ -37,6 +38,7 @@ struct AssessOptions {
   std::optional<std::string> log;
   std::optional<std::string> player;
   std::optional<std::string> day;
+  std::optional<std::string> json;
   std::optional<std::string> html;
   ColourChoice colour = ColourChoice::automatic;
 };
@@ -56,14 +58,6 @@ bool is_to_its_tempo(const Solo& take, const Assessment& assessment) {
   constexpr double within = 0.03;
   if (!take.tempo_bpm || !assessment.evenness) return false;
   return std::abs(assessment.evenness->tempo_bpm - *take.tempo_bpm) < within * *take.tempo_bpm;
-}
-
-/// "2026-11-25": four, two and two digits.
-std::string not_a_day(const std::string& text) {
-  bool is_day = text.size() == 10;
-  for (std::size_t i = 0; is_day && i < text.size(); ++i)
-    is_day = i == 4 || i == 7 ? text[i] == '-' : text[i] >= '0' && text[i] <= '9';
-  return is_day ? std::string{} : "'" + text + "' is no day; write it as in 2026-11-25";
 }
 
 /// The day on which the file was last written, in Coordinated Universal Time.
@@ -100,8 +94,10 @@ void check(const AssessOptions& options) {
   if (options.player && options.player->find_first_not_of(" \t\r\n") == std::string::npos)
     throw CLI::ValidationError("--player", "the name is empty");
   if (options.free && options.html) throw CLI::ValidationError("--html", "cannot be given with --free");
+  if (options.free && options.json) throw CLI::ValidationError("--json", "cannot be given with --free");
   Destinations destinations;
   if (options.log) destinations.add_database("--log", *options.log);
+  destinations.add("--json", options.json);
   destinations.add("--html", options.html);
   destinations.spare_all_of(options.take);
   destinations.spare(options.sheet);
@@ -109,6 +105,11 @@ void check(const AssessOptions& options) {
 
 /// `already_moved` is the --transpose that the take was read with.
 std::string evidence(const AnotherSheet& found, int already_moved) {
+  if (found.from_stretches)
+    return fmt::format(
+        "this is not that sheet: of {} notes from all over the take {} fit a passage of the sheet, as many "
+        "as luck gives",
+        found.right.of, found.right.count);
   const std::string fits =
       fmt::format("{} of the sheet's {} notes are in the take in their order", found.right.count, found.right.of);
   if (!found.semitones) return "this is not that sheet: " + fits;
@@ -165,6 +166,8 @@ void assess_against(const AssessOptions& options) {
                     take.solo.notes.size(), sheet.solo.notes.size()));
   reports::AssessmentReport report;
   report.take_file = file_name(options.take.solo);
+  if (const auto another = is_clearly_another_sheet(sheet.solo, take.solo))
+    throw io::ReadError(io::place_of(report.take_file), evidence(*another, 0));
   report.sheet_title = sheet.solo.title.empty() ? sheet.source.solo_file : sheet.solo.title;
   report.bound = options.one_mistake_in.value_or(report.bound);
   const ReadPair names = in_pitch(options.take.pitch, read_sheet, sheet_options, take.solo);
@@ -175,13 +178,15 @@ void assess_against(const AssessOptions& options) {
   if (is_to_its_tempo(take.solo, report.assessment)) report.time_feel = time_feel(take.solo);
   report.takes = kept_in_log(options, report, sheet.solo, take.solo, take_bytes);
   std::string printed = reports::assessment_text(report, colour_of_standard_output(options.colour));
-  if (options.html) {
-    const std::string page = reports::assessment_page(report);
-    if (is_standard_output(*options.html))
-      printed = page;
-    else
-      PendingFile(*options.html, page).commit();
-  }
+  std::vector<PendingFile> files;
+  const auto write_to = [&](const std::optional<std::string>& destination,
+                            std::string (*written)(const reports::AssessmentReport&)) {
+    if (destination && is_standard_output(*destination)) printed = written(report);
+    if (destination && !is_standard_output(*destination)) files.emplace_back(*destination, written(report));
+  };
+  write_to(options.json, reports::assessment_json);
+  write_to(options.html, reports::assessment_page);
+  for (PendingFile& file : files) file.commit();
   for (const io::Warning& warning : take.warnings) print_warning(to_string(warning));
   write_to_standard_output(printed);
 }
@@ -218,6 +223,9 @@ void add_assessing_options(CLI::App& command, AssessOptions& options) {
   command.add_option("--day", options.day, "The day of the take for the log; default: the day its file was written")
       ->check(CLI::Validator(not_a_day, ""))
       ->option_text("YYYY-MM-DD")
+      ->group(group);
+  command.add_option("--json", options.json, "Write the whole judgement for other programs; - is standard output")
+      ->option_text("FILE")
       ->group(group);
   command.add_option("--html", options.html, "Write a page as well; - is standard output")
       ->option_text("FILE")

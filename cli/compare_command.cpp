@@ -1,7 +1,9 @@
 // insideline compare SOLO SOLO...: solos side by side, with how sure the difference is.
+#include "analyzer/model/sections.hpp"
 #include "cli/command.hpp"
 #include "cli/destinations.hpp"
 #include "cli/output.hpp"
+#include "cli/section_option.hpp"
 #include "cli/solo_options.hpp"
 #include "cli/terminal.hpp"
 #include "io/read_result.hpp"
@@ -44,7 +46,11 @@ constexpr const char* compare_examples =
     "  insideline compare march.musicxml may.musicxml --before-after\n"
     "      Two takes of one student.\n"
     "  insideline compare solo.musicxml --changes tune.changes --choruses\n"
-    "      The choruses of one solo against its first.\n";
+    "      The choruses of one solo against its first.\n"
+    "  insideline compare solo.musicxml --changes tune.changes --choruses --section \"last A\"\n"
+    "      The last A of every chorus.\n"
+    "  insideline compare solo.musicxml --changes tune.changes --sections\n"
+    "      What is played over the bridge against what is played over the A's.\n";
 
 std::vector<std::string> split_at_commas(const std::string& text) {
   std::vector<std::string> parts(1);
@@ -57,17 +63,24 @@ std::vector<std::string> split_at_commas(const std::string& text) {
 
 /// What contradicts itself on the command line.
 void check(const CompareOptions& options) {
-  const bool choruses = options.occasion == reports::Occasion::choruses;
+  const bool sections = options.occasion == reports::Occasion::sections;
+  const bool choruses = options.occasion == reports::Occasion::choruses || sections;
+  const char* const parts = sections ? "--sections" : "--choruses";
   if (choruses && options.solos.size() > 1)
-    throw CLI::ValidationError("--choruses", "compares the choruses of one solo; give one file");
+    throw CLI::ValidationError(parts, sections ? "compares the sections of one solo; give one file"
+                                               : "compares the choruses of one solo; give one file");
+  if (sections && options.reading.section)
+    throw CLI::ValidationError(parts,
+                               "compares all sections; for one section in every chorus give --choruses with "
+                               "--section, for one section of two solos --section alone");
   if (!choruses && options.solos.size() < 2)
     throw CLI::ValidationError("SOLO",
                                "a comparison needs two solos or more; the choruses of one are compared with "
-                               "--choruses");
+                               "--choruses, its sections with --sections");
   if (options.occasion == reports::Occasion::before_after && options.solos.size() != 2)
     throw CLI::ValidationError("--before-after", "compares two takes, the earlier one first; give two files");
   if (!options.names.empty() && (choruses || options.names.size() != options.solos.size()))
-    throw CLI::ValidationError("--names", choruses ? "cannot be given with --choruses"
+    throw CLI::ValidationError("--names", choruses ? fmt::format("cannot be given with {}", parts)
                                                    : fmt::format("give one name to each solo, set apart by commas; "
                                                                  "solos: {}, names: {}",
                                                                  options.solos.size(), options.names.size()));
@@ -96,6 +109,35 @@ std::vector<std::string> names_of(const CompareOptions& options) {
   return std::ranges::adjacent_find(sorted) == sorted.end() ? names : options.solos;
 }
 
+bool is_section_by_chorus(const CompareOptions& options) {
+  return options.occasion == reports::Occasion::choruses && options.reading.section &&
+         options.reading.section->kind == SectionKind::named;
+}
+
+std::vector<ComparedSolo> parts_compared(const CompareOptions& options, const reports::Report& read) {
+  if (options.occasion == reports::Occasion::sections) return compared_sections(read.solo, read.analysis);
+  if (!is_section_by_chorus(options)) return compared_choruses(read.solo, read.analysis);
+  const std::string& wanted = options.reading.section->name;
+  if (sections_named(read.analysis.harmony.sections, wanted).empty())
+    throw io::ReadError(io::place_of(read.source.solo_file), no_such_section(wanted, read.analysis.harmony));
+  return compared_section_by_chorus(read.solo, read.analysis, wanted);
+}
+
+[[noreturn]] void refuse_single_part(const CompareOptions& options, const reports::ComparisonReport& report) {
+  const io::Place file = io::place_of(report.read.front().source.solo_file);
+  if (options.occasion != reports::Occasion::sections)
+    throw io::ReadError(file,
+                        "it has one chorus only, so that there is nothing to compare; chords written in a score count "
+                        "as one chorus, a changes file goes round");
+  if (report.solos.empty())
+    throw io::ReadError(
+        file,
+        "its sections have no letters, so that there is nothing to compare; write [A] before a bar of a "
+        "changes file, or rehearsal marks into the score");
+  throw io::ReadError(file, fmt::format("it has one section only ({}), so that there is nothing to compare",
+                                        report.solos.front().name));
+}
+
 reports::ComparisonReport compared(const CompareOptions& options) {
   reports::ComparisonReport report;
   report.occasion = options.occasion;
@@ -105,19 +147,17 @@ reports::ComparisonReport compared(const CompareOptions& options) {
     SoloOptions reading = options.reading;
     reading.solo = options.solos[i];
     reading.settings.detail = insideline::Detail::labels;
+    if (is_section_by_chorus(options)) reading.section.reset();
     report.read.push_back(analyzed(reading));
     const reports::Report& read = report.read.back();
     for (const std::string& warning : read.warnings)
       report.warnings.push_back(options.solos.size() > 1 ? names[i] + ": " + warning : warning);
-    if (options.occasion == reports::Occasion::choruses)
-      report.solos = compared_choruses(read.solo, read.analysis);
+    if (options.occasion == reports::Occasion::choruses || options.occasion == reports::Occasion::sections)
+      report.solos = parts_compared(options, read);
     else
       report.solos.push_back(compared_solo(names[i], read.solo, read.analysis));
   }
-  if (report.solos.size() < 2)
-    throw io::ReadError(io::place_of(report.read.front().source.solo_file),
-                        "it has one chorus only, so that there is nothing to compare; chords written in a score count "
-                        "as one chorus, a changes file goes round");
+  if (report.solos.size() < 2) refuse_single_part(options, report);
   report.comparison = compare(report.solos, report.settings);
   return report;
 }
@@ -145,12 +185,16 @@ void add_comparing_options(CLI::App& command, CompareOptions& options) {
   const std::string group = "What is compared";
   auto* choruses = command.add_flag_callback(
       "--choruses", [&options] { options.occasion = reports::Occasion::choruses; },
-      "The choruses of one solo, each against the first");
+      "The choruses of one solo, each against the first; with --section B that section of each");
   auto* takes = command.add_flag_callback(
       "--before-after", [&options] { options.occasion = reports::Occasion::before_after; },
       "Two takes of one player, the earlier one first");
+  auto* sections = command.add_flag_callback(
+      "--sections", [&options] { options.occasion = reports::Occasion::sections; },
+      "The lettered sections of one solo, all A's together, all B's ..., each against the first");
   choruses->group(group);
-  takes->group(group)->excludes(choruses);
+  sections->group(group)->excludes(choruses);
+  takes->group(group)->excludes(choruses)->excludes(sections);
   command
       .add_option_function<std::string>(
           "--names", [&options](const std::string& text) { options.names = split_at_commas(text); },

@@ -105,7 +105,8 @@ void spare_inputs(const DrillCommand& command, const Destinations& destinations)
 void check_options(const CLI::App& app, const DrillCommand& command) {
   check_drill_rules(app, command.output);
   if (command.sheet.pitch == reports::PrintedPitch::written && !command.instrument)
-    throw CLI::ValidationError("--written", "the instrument is not known; name it, as in --for tenor-sax, which says both");
+    throw CLI::ValidationError("--written",
+                               "the instrument is not known; name it, as in --for tenor-sax, which says both");
   Destinations destinations;
   destinations.add("--output", command.output);
   destinations.add("--wav", command.play.wav);
@@ -201,7 +202,7 @@ void make_drill(const DrillCommand& command) {
   solo.part = "Practice line";
   if (command.instrument) set_instrument(solo, *command.instrument);
   const reports::DrillReport report{
-      made->drill, settings, why, goal_bpm, check_aim(made->drill, settings, made->keys), made->keys,
+      made->drill,           settings, why, goal_bpm, check_aim(made->drill, settings, made->keys), made->keys,
       command.chart.all_keys};
   write_files(command, report);
   write_to_standard_output(reports::drill_plan_text(report) +

@@ -1,5 +1,6 @@
 // insideline log DB: what a practice log says of one player over the term, or of each in a line.
 #include "cli/command.hpp"
+#include "cli/day.hpp"
 #include "cli/destinations.hpp"
 #include "cli/output.hpp"
 #include "cli/solo_options.hpp"
@@ -25,6 +26,8 @@ namespace {
 struct LogOptions {
   std::string log;
   std::optional<std::string> player;
+  std::optional<std::string> from;
+  std::optional<std::string> to;
   int one_mistake_in = ReadyBounds{}.from_a_sheet;
   std::optional<std::string> json;
   std::optional<std::string> csv;
@@ -38,11 +41,18 @@ constexpr const char* log_examples =
     "      A line for each player; of a log with one player every take, sheet by sheet.\n"
     "  insideline log class.log --player Anke --html anke.html\n"
     "      One player over the term, and a page with plots.\n"
+    "  insideline log class.log --from 2026-09-01 --to 2026-12-18\n"
+    "      The takes of one term.\n"
     "  insideline log class.log --csv takes.csv\n"
     "      Every take as a row for a spreadsheet.\n";
 
 /// So many are named where the player who was asked for is not there.
 constexpr std::size_t most_named = 10;
+
+std::string days_asked_for(const LogOptions& options) {
+  if (!options.to) return "from " + *options.from + " on";
+  return options.from ? fmt::format("from {} to {}", *options.from, *options.to) : "up to " + *options.to;
+}
 
 [[noreturn]] void refuse_unknown(const LogOptions& options, const std::vector<PlayerProgress>& players) {
   std::string names;
@@ -53,6 +63,18 @@ constexpr std::size_t most_named = 10;
                       fmt::format("it has no player '{}'; it has {}", *options.player, names));
 }
 
+/// `takes` are the oldest first, and not empty. Days are compared as they are written.
+void keep_asked_days(const LogOptions& options, std::vector<LoggedTake>& takes) {
+  const std::string first = takes.front().day;
+  const std::string last = takes.back().day;
+  std::erase_if(takes, [&](const LoggedTake& take) {
+    return (options.from && take.day < *options.from) || (options.to && take.day > *options.to);
+  });
+  if (takes.empty())
+    throw io::ReadError(io::place_of(options.log), fmt::format("it has no takes {}; its takes are from {} to {}",
+                                                               days_asked_for(options), first, last));
+}
+
 reports::PracticeLogReport report_of(const LogOptions& options) {
   std::error_code unreachable;
   if (!std::filesystem::is_regular_file(options.log, unreachable))
@@ -60,9 +82,11 @@ reports::PracticeLogReport report_of(const LogOptions& options) {
   reports::PracticeLogReport report;
   report.log = file_name(options.log);
   report.bound = options.one_mistake_in;
-  report.players = progress_of(io::PracticeLog(options.log, io::Access::read).takes(), report.bound);
-  if (report.players.empty())
+  std::vector<LoggedTake> takes = io::PracticeLog(options.log, io::Access::read).takes();
+  if (takes.empty())
     throw io::ReadError(io::place_of(options.log), "it has no takes; `insideline assess` puts them in with --log");
+  keep_asked_days(options, takes);
+  report.players = progress_of(takes, report.bound);
   if (!options.player) return report;
   const auto asked_for = std::ranges::find(report.players, *options.player, &PlayerProgress::player);
   if (asked_for == report.players.end()) refuse_unknown(options, report.players);
@@ -72,6 +96,8 @@ reports::PracticeLogReport report_of(const LogOptions& options) {
 
 /// Every file is complete before the first of them appears; then comes what is printed.
 void show_log(const LogOptions& options) {
+  if (options.from && options.to && *options.from > *options.to)
+    throw CLI::ValidationError("--to", fmt::format("'{}' is before '{}'", *options.to, *options.from));
   Destinations destinations;
   destinations.add("--json", options.json);
   destinations.add("--csv", options.csv);
@@ -100,6 +126,14 @@ void add_log_options(CLI::App& command, LogOptions& options) {
                   "Ready is surely fewer than one mistake in so many notes; default 8")
       ->check(CLI::Range(2, 1000))
       ->option_text("NOTES")
+      ->group(shown);
+  command.add_option("--from", options.from, "Only takes of this day and later")
+      ->check(CLI::Validator(not_a_day, ""))
+      ->option_text("YYYY-MM-DD")
+      ->group(shown);
+  command.add_option("--to", options.to, "Only takes of this day and earlier")
+      ->check(CLI::Validator(not_a_day, ""))
+      ->option_text("YYYY-MM-DD")
       ->group(shown);
   const std::string written = "What is written";
   command.add_option("--json", options.json, "Write everything for other programs; - is standard output")

@@ -26,8 +26,8 @@ constexpr double most_swung = 3.5;  // where published ratios end: Friberg & Sun
 void expect_eighths(const Solo& line, const io::PracticeMidiOptions& options) {
   if (!options.swing_hundredths || options.chords == io::ChordSound::comped) return;
   constexpr int unmistakable = 200;
-  const bool swings =
-      std::ranges::any_of(line.notes, [](const Note& note) { return io::swung(note.onset, unmistakable) != note.onset; });
+  const bool swings = std::ranges::any_of(
+      line.notes, [](const Note& note) { return io::swung(note.onset, unmistakable) != note.onset; });
   if (!swings)
     throw CLI::ValidationError("--swing", "nothing stands off the beat; it goes with eighths or --chords comped");
 }
@@ -55,10 +55,7 @@ std::vector<double> ladder_of(double goal_bpm) {
 void add_play_along_options(CLI::App& command, PlayAlong& play) {
   const std::string group = "What is played (with -o SHEET.mid or --wav)";
   const auto add = [&](const std::string& name, const char* help, const char* words, auto&& take) {
-    return command
-        .add_option_function<std::string>(name, take, help)
-        ->option_text(words)
-        ->group(group);
+    return command.add_option_function<std::string>(name, take, help)->option_text(words)->group(group);
   };
   static const std::map<std::string, int> bars{{"none", 0}, {"one", 1}, {"two", 2}, {"four", 4}};
   static const std::map<std::string, io::ChordSound> sounds{

@@ -1,5 +1,8 @@
 #include "cli/section_option.hpp"
 
+#include "analyzer/model/sections.hpp"
+#include "reports/text/display_width.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -35,6 +38,9 @@ std::optional<Section> parsed_section(std::string_view text) {
   const std::size_t dash = std::min(text.find('-'), text.size());
   const auto first = parsed_number(text.substr(0, dash));
   const auto last = dash == text.size() ? first : parsed_number(text.substr(dash + 1));
+  const bool meant_as_bars = !text.empty() && (text.front() == '-' || (text.front() >= '0' && text.front() <= '9'));
+  const bool is_blank = text.find_first_not_of(' ') == std::string_view::npos;
+  if (!meant_as_bars && !is_blank) return Section{.kind = SectionKind::named, .name = std::string(text)};
   if (!first || !last || *first > *last) return std::nullopt;
   return Section{.kind = SectionKind::bars, .first = *first, .last = *last};
 }
@@ -46,13 +52,28 @@ std::string name_of(const Section& section) {
       return fmt::format("bars {} to {}", section.first, section.last);
     case SectionKind::chorus: return fmt::format("chorus {}", section.first);
     case SectionKind::phrase: return fmt::format("phrase {}", section.first);
+    case SectionKind::named: return "section " + reports::printable(section.name);
   }
   return {};
 }
 
+std::string no_such_section(const std::string& wanted, const Harmony& harmony) {
+  const std::string name = reports::printable(wanted);
+  if (harmony.sections.empty())
+    return fmt::format(
+        "it has no section \"{}\", for neither the changes nor the score letter any; write [A] before a bar of a "
+        "changes "
+        "file, or give bars as 9-16, 'chorus 2' or 'phrase 3'",
+        name);
+  return fmt::format("it has no section \"{}\"; its sections are {}{}", name,
+                     reports::printable(names_of(harmony.sections)), harmony.choruses > 1 ? ", in each chorus" : "");
+}
+
 std::string not_a_section(const std::string& text) {
   if (parsed_section(text)) return {};
-  return "'" + text + "' names no part of a solo; write bars as 9-16 or 9, or 'chorus 2', or 'phrase 3'";
+  return "'" + text +
+         "' names no part of a solo; write bars as 9-16 or 9, 'chorus 2', 'phrase 3', or the name of a section, such "
+         "as B";
 }
 
 }  // namespace insideline::cli

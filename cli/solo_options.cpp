@@ -3,6 +3,7 @@
 #include "analyzer/alignment.hpp"
 #include "analyzer/analysis.hpp"
 #include "analyzer/labels/label_notes.hpp"
+#include "analyzer/model/sections.hpp"
 #include "analyzer/phrases.hpp"
 #include "analyzer/spelling.hpp"
 #include "cli/hearing_option.hpp"
@@ -12,6 +13,7 @@
 #include "io/changes/changes_file.hpp"
 #include "io/read_solo.hpp"
 #include "io/solo_files.hpp"
+#include "reports/text/display_width.hpp"
 
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
@@ -101,15 +103,29 @@ reports::PartChoice part_choice(const SoloOptions& options, const io::ReadResult
   return reports::PartChoice::first_line;
 }
 
+/// "section B", and where it is: "section A (the first of 3, bars 1 to 8)".
+std::string name_in_solo(const Section& section, const Harmony& harmony) {
+  if (section.kind != SectionKind::named) return name_of(section);
+  const std::size_t index = sections_named(harmony.sections, section.name).front();
+  const SoundingSection& found = harmony.sections[index];
+  const SectionPlace place = place_among_its_name(harmony.sections, index);
+  const std::string bars =
+      name_of(Section{.kind = SectionKind::bars, .first = found.first_bar, .last = found.last_bar, .name = {}});
+  const std::string which = place.of == 1 ? "" : fmt::format("number {} of {}, ", place.number, place.of);
+  return fmt::format("section {} ({}{})", reports::printable(found.name), which, bars);
+}
+
 /// Throws where the solo has no such part.
 void take_section(reports::Report& report, const Harmony& harmony, const Section& section) {
+  if (section.kind == SectionKind::named && sections_named(harmony.sections, section.name).empty())
+    throw io::ReadError(io::place_of(report.source.solo_file), no_such_section(section.name, harmony));
   auto part = analyze_section(report.solo, harmony, section, report.settings);
   if (!part)
     throw io::ReadError(io::place_of(report.source.solo_file),
                         fmt::format("it has no notes in {}; its bars are {} to {}, its choruses {}, its phrases {}",
                                     name_of(section), report.solo.bars.front().number, report.solo.bars.back().number,
                                     harmony.choruses, find_phrases(report.solo, harmony, report.settings).size()));
-  report.source.section = name_of(section);
+  report.source.section = name_in_solo(section, harmony);
   report.solo = std::move(part->solo);
   report.analysis = std::move(part->analysis);
 }
@@ -186,8 +202,8 @@ void add_reading_options(CLI::App& command, SoloOptions& options) {
   command
       .add_option_function<std::string>(
           "--section", [&options](const std::string& text) { options.section = parsed_section(text); },
-          "Only a part of it: bars (9-16), a chorus ('chorus 2') or a phrase ('phrase 3'); its notes are heard as in "
-          "the whole")
+          "Only a part of it: bars (9-16), a chorus ('chorus 2'), a phrase ('phrase 3') or a lettered section (B, "
+          "'last A', 'second A', 'B of chorus 2'); its notes are heard as in the whole")
       ->check(CLI::Validator(not_a_section, ""))
       ->option_text("PART")
       ->group(group);

@@ -111,8 +111,7 @@ void check_page(const reports::Report& report, const reports::HandoutOptions& sh
 std::vector<std::string> task_warnings(const reports::Report& report, const reports::HandoutOptions& sheet) {
   std::vector<std::string> warnings;
   for (const std::string& name : reports::tasks_without_finds(report, sheet))
-    warnings.push_back(
-        fmt::format("the task '{}' is left out: there is nothing to find for it in these bars", name));
+    warnings.push_back(fmt::format("the task '{}' is left out: there is nothing to find for it in these bars", name));
   return warnings;
 }
 

@@ -68,6 +68,24 @@ void write_phrase(JsonWriter& json, const Phrase& phrase, const PhraseFigures& f
   json.object("density", [&] { write_density(json, figures.density); });
 }
 
+void write_section(JsonWriter& json, const SoundingSection& section) {
+  json.member("name", section.name);
+  json.member("onset", section.onset);
+  json.member("duration", section.duration);
+  json.member("chorus", section.chorus);
+  json.member("first_bar", section.first_bar);
+  json.member("last_bar", section.last_bar);
+}
+
+void write_section_figures(JsonWriter& json, const SectionFigures& figures) {
+  json.member("name", figures.name);
+  json.member("times", figures.times);
+  json.member("bars", figures.bars);
+  json.member("arpeggio_notes", figures.arpeggio_share);
+  json.member("nearest_taken", figures.nearest_taken_share);
+  json.object("density", [&] { write_density(json, figures.density); });
+}
+
 void write_cell(JsonWriter& json, const Cell& cell) {
   json.member("degrees", cell.degrees);
   json.member("direction", cell.direction);
@@ -232,6 +250,8 @@ void write_measures(JsonWriter& json, const Report& report) {
     for (std::size_t i = 0; i < analysis.phrase_figures.size(); ++i)
       json.object([&] { write_phrase(json, analysis.phrases[i], analysis.phrase_figures[i]); });
   });
+  objects("sections", analysis.harmony.sections, write_section);
+  objects("section_figures", analysis.section_figures, write_section_figures);
   objects("cells", analysis.cells, write_cell);
   json.object("patterns", [&] { write_patterns(json, analysis.patterns); });
   objects("threads", analysis.threads, write_thread);

@@ -80,6 +80,13 @@ void append(Drill& whole, const Drill& next) {
     sounding.stretch += stretches_before;
     whole.harmony.chords.push_back(std::move(sounding));
   }
+  for (SoundingSection section : next.harmony.sections) {
+    section.onset += later;
+    section.chorus += whole.harmony.choruses;
+    section.first_bar += bars_before;
+    section.last_bar += bars_before;
+    whole.harmony.sections.push_back(std::move(section));
+  }
   whole.harmony.choruses += next.harmony.choruses;
   for (OpenChoice choice : next.open_choices) {
     choice.note += notes_before;

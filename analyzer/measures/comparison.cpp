@@ -1,10 +1,13 @@
 #include "analyzer/measures/comparison.hpp"
 
 #include "analyzer/measures/summary.hpp"
+#include "analyzer/model/sections.hpp"
 
 #include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <iterator>
+#include <map>
 
 #include <fmt/format.h>
 
@@ -22,6 +25,7 @@ ComparedSolo part_of(std::string name, const ComparedSolo& solo, std::span<const
   ComparedSolo part;
   part.name = std::move(name);
   part.bars = static_cast<int>(bars.size());
+  part.of_bars.assign(bars.begin(), bars.end());
   const auto is_in = [&](std::size_t bar) { return std::ranges::find(bars, bar) != bars.end(); };
   for (const BarSeries& series : solo.figures) {
     BarSeries& some = part.figures.emplace_back();
@@ -33,6 +37,14 @@ ComparedSolo part_of(std::string name, const ComparedSolo& solo, std::span<const
     part.changes += is_in(bar_index_at(material.solo, onset)) ? 1 : 0;
   }
   return part;
+}
+
+/// The indices of the section's bars; a pickup goes with the first bar.
+void add_bars(std::vector<std::size_t>& bars, const Solo& solo, const SoundingSection& section) {
+  for (std::size_t bar = 0; bar < solo.bars.size(); ++bar) {
+    const int number = std::max(solo.bars[bar].number, 1);
+    if (number >= section.first_bar && number <= section.last_bar) bars.push_back(bar);
+  }
 }
 
 ComparedSolo whole(std::string name, const Material& material) {
@@ -159,6 +171,39 @@ std::vector<ComparedSolo> compared_choruses(const Solo& solo, const Analysis& an
   std::vector<ComparedSolo> parts;
   for (std::size_t i = 0; i < choruses.size(); ++i)
     parts.push_back(part_of(fmt::format("chorus {}", i + 1), all, choruses[i], material));
+  return parts;
+}
+
+std::vector<ComparedSolo> compared_sections(const Solo& solo, const Analysis& analysis) {
+  std::vector<std::string> names;
+  std::map<std::string, std::vector<std::size_t>> bars;
+  for (const SoundingSection& section : analysis.harmony.sections) {
+    if (!bars.contains(section.name)) names.push_back(section.name);
+    add_bars(bars[section.name], solo, section);
+  }
+  std::vector<ComparedSolo> parts;
+  if (names.empty()) return parts;
+  const Material material(solo, analysis);
+  const ComparedSolo all = whole("", material);
+  for (const std::string& name : names) parts.push_back(part_of("section " + name, all, bars[name], material));
+  return parts;
+}
+
+std::vector<ComparedSolo> compared_section_by_chorus(const Solo& solo, const Analysis& analysis,
+                                                     const std::string& wanted) {
+  const std::span<const SoundingSection> sections = analysis.harmony.sections;
+  std::vector<ComparedSolo> parts;
+  if (sections_named(sections, wanted).empty()) return parts;
+  const Material material(solo, analysis);
+  const ComparedSolo all = whole("", material);
+  for (int chorus = 1; chorus <= analysis.harmony.choruses; ++chorus) {
+    std::vector<SoundingSection> of_chorus;
+    std::ranges::copy_if(sections, std::back_inserter(of_chorus),
+                         [&](const SoundingSection& section) { return section.chorus == chorus; });
+    std::vector<std::size_t> bars;
+    for (const std::size_t index : sections_named(of_chorus, wanted)) add_bars(bars, solo, of_chorus[index]);
+    if (!bars.empty()) parts.push_back(part_of(fmt::format("{} of chorus {}", wanted, chorus), all, bars, material));
+  }
   return parts;
 }
 

@@ -17,8 +17,9 @@ struct ComparedSolo {
   std::string name;
   int bars = 0;
   int notes = 0;
-  int changes = 0;                 ///< of chord
-  std::vector<BarSeries> figures;  ///< parallel to figure_rows()
+  int changes = 0;                     ///< of chord
+  std::vector<BarSeries> figures;      ///< parallel to figure_rows()
+  std::vector<std::size_t> of_bars{};  ///< of a part: indices into Solo::bars, in order; empty for a whole solo
 };
 
 ComparedSolo compared_solo(std::string name, const Solo& solo, const Analysis& analysis);
@@ -26,6 +27,15 @@ ComparedSolo compared_solo(std::string name, const Solo& solo, const Analysis& a
 /// One a chorus, named "chorus 1" and so on; a bar belongs to the chorus that sounds at its bar line, a pickup to the
 /// first. A single one where the changes do not loop.
 std::vector<ComparedSolo> compared_choruses(const Solo& solo, const Analysis& analysis);
+
+/// One a name of the lettered sections, all bars of that name together: "section A". Bars before the first letter are
+/// left out, a pickup goes with the first bar. Empty where nothing is lettered.
+std::vector<ComparedSolo> compared_sections(const Solo& solo, const Analysis& analysis);
+
+/// The sections that `wanted` names (analyzer/model/sections.hpp) in each chorus, named "B of chorus 1" and so on.
+/// Empty where no chorus has one.
+std::vector<ComparedSolo> compared_section_by_chorus(const Solo& solo, const Analysis& analysis,
+                                                     const std::string& wanted);
 
 struct ComparisonSettings {
   int resamples = 2000;    ///< how often the bars are drawn again, > 0

@@ -79,6 +79,16 @@ struct PhraseFigures {
   std::optional<Degree> last_degree;
 };
 
+/// The sections of one name, "A", together.
+struct SectionFigures {
+  std::string name;
+  int times = 0;  ///< how often it comes, a part of one counted as one
+  int bars = 0;
+  Density density{};
+  Share arpeggio_share{};
+  Share nearest_taken_share{};  ///< of the connections into its chords with a note on both sides
+};
+
 /// Whether the line gives one chord its guide tones.
 struct ChordOutline {
   std::size_t chord = 0;               ///< where the stretch of this chord begins

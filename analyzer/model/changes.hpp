@@ -54,6 +54,7 @@ struct FormBar {
   Beats length;
   std::string section;           ///< "A", or empty
   std::optional<Meter> meter{};  ///< where the bar is not in the meter of the chart
+  bool starts_section = false;   ///< its letter stands here; the A of "A A" begins twice
 };
 
 enum class Extent : std::uint8_t {
@@ -90,11 +91,22 @@ struct SoundingChord {
   int stretch = 0;  ///< chords side by side that are the same share this number
 };
 
+/// A lettered part of the form where it falls under a solo.
+struct SoundingSection {
+  std::string name;  ///< "A", "Bridge"; never empty
+  Beats onset;       ///< from the start of the solo's first full bar
+  Beats duration;    ///< > 0; cut at the ends of the solo
+  int chorus = 1;
+  int first_bar = 1;  ///< bars of the solo
+  int last_bar = 1;   ///< included
+};
+
 struct Harmony {
   std::vector<SoundingChord> chords;  ///< in order of onset; a gap is N.C.
   int choruses = 1;
-  Beats chorus_length;  ///< 0 where the changes do not loop
-  Beats first_chorus;   ///< where bar 1 of the chart first falls
+  Beats chorus_length;                      ///< 0 where the changes do not loop
+  Beats first_chorus;                       ///< where bar 1 of the chart first falls
+  std::vector<SoundingSection> sections{};  ///< in order; empty where nothing is lettered
 };
 
 /// Index into `harmony.chords` of the chord that sounds at `position`; none under N.C.

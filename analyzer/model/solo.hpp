@@ -44,6 +44,12 @@ struct KeyChange {
   Key key;  ///< of the sounding pitches
 };
 
+/// A letter or a word in a box above the line: a section of the form begins.
+struct RehearsalMark {
+  Beats onset;
+  std::string name;  ///< never empty
+};
+
 /// How a note was really played, before it was moved to its place on the page.
 struct PerformedNote {
   double onset_seconds = 0.0;
@@ -61,6 +67,8 @@ struct Solo {
   std::vector<Note> notes;               ///< by onset; grace notes before the note they lead to
   std::optional<double> tempo_bpm;       ///< quarter notes per minute, where the source says
   std::vector<PerformedNote> performed;  ///< parallel to `notes`; empty for a score
+  std::vector<RehearsalMark> marks{};    ///< in order, each at the beginning of a bar
+  std::vector<Beats> double_bars{};      ///< where the source draws a double bar line inside the solo, in order
 };
 
 /// Index into `solo.bars` of the bar that holds `position`; the first or last bar

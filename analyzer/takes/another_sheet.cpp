@@ -25,15 +25,14 @@ Share right_of(const TakeAlignment& alignment, std::size_t notes) {
 /// Lines in one key share half of their notes by luck. What luck gives is shown by the sheet read backwards: the same
 /// notes in an order nobody played. Both bounds are set by trying every demo piece against every other (common
 /// practice, no source).
-bool fits_by_luck(const Assessment& assessment, std::vector<int> sheet, std::span<const int> take) {
+bool fits_by_luck(const Share& right, int restarts, double cost, std::vector<int> sheet, std::span<const int> take) {
   constexpr double beyond_luck = 0.7;
   constexpr double clearly_cheaper = 0.8;
   constexpr int by_luck_at_a_jump = 2;  // a jump goes to where the next notes fit
-  const Share right = assessment.all.right;
-  const Share sure{.count = right.count - by_luck_at_a_jump * assessment.restarts, .of = right.of};
+  const Share sure{.count = right.count - by_luck_at_a_jump * restarts, .of = right.of};
   if (ratio(sure).value_or(0.0) >= beyond_luck) return false;
   std::ranges::reverse(sheet);
-  return assessment.alignment.cost >= clearly_cheaper * align_take(sheet, take).cost;
+  return cost >= clearly_cheaper * align_take(sheet, take).cost;
 }
 
 /// Three intervals in a row sound alike in every key.
@@ -47,8 +46,8 @@ Intervals intervals_at(std::span<const int> pitches, std::size_t first) {
 }
 
 /// How far the take lies above the sheet: every run of four notes in the take votes for the distance to each run of the
-/// sheet with the same intervals. The likeliest distances first, 0 left out.
-std::vector<int> likely_distances(std::span<const int> sheet, std::span<const int> take) {
+/// sheet with the same intervals, and has one vote to share out.
+std::map<int, double> votes_for_distances(std::span<const int> sheet, std::span<const int> take) {
   std::map<Intervals, std::vector<int>> runs;
   for (std::size_t i = 0; i + run_length <= sheet.size(); ++i) runs[intervals_at(sheet, i)].push_back(sheet[i]);
   for (auto& [intervals, pitches] : runs) {
@@ -61,6 +60,12 @@ std::vector<int> likely_distances(std::span<const int> sheet, std::span<const in
     if (found == runs.end()) continue;
     for (const int pitch : found->second) votes[take[i] - pitch] += 1.0 / static_cast<double>(found->second.size());
   }
+  return votes;
+}
+
+/// The likeliest distances first, 0 left out.
+std::vector<int> likely_distances(std::span<const int> sheet, std::span<const int> take) {
+  std::map<int, double> votes = votes_for_distances(sheet, take);
   votes.erase(0);
   std::vector<int> distances;
   for (const auto& [distance, count] : votes) distances.push_back(distance);
@@ -70,7 +75,43 @@ std::vector<int> likely_distances(std::span<const int> sheet, std::span<const in
   return distances;
 }
 
+/// Whether so many runs of the take are those of the sheet at one distance that it may be the sheet, moved or not.
+/// Takes of other pieces in the same idiom come to a tenth (common practice, no source).
+bool has_much_of(std::span<const int> sheet, std::span<const int> take) {
+  constexpr double too_much_for_luck = 0.25;
+  const auto votes = votes_for_distances(sheet, take);
+  return std::ranges::any_of(votes, [&](const auto& distance) {
+    return distance.second >= too_much_for_luck * static_cast<double>(take.size());
+  });
+}
+
 }  // namespace
+
+std::optional<AnotherSheet> is_clearly_another_sheet(const Solo& sheet, const Solo& take) {
+  constexpr std::size_t laid_in_no_time = 2'000UL * 2'000UL;  // pairs of notes
+  constexpr std::size_t stretches = 5;
+  constexpr std::size_t stretch_length = 100;
+  const LaidTake laid = laid_take(sheet, take);
+  const std::vector<int> wanted = pitches_of(sheet, laid.sheet_notes);
+  const std::vector<int> played = pitches_of(take, laid.take_notes);
+  if (wanted.size() * played.size() < laid_in_no_time || played.size() < stretches * stretch_length)
+    return std::nullopt;
+  AnotherSheet found;
+  found.from_stretches = true;
+  for (std::size_t i = 0; i < stretches; ++i) {
+    const std::size_t first = (played.size() - stretch_length) * i / (stretches - 1);
+    const auto stretch = std::span(played).subspan(first, stretch_length);
+    const TakeAlignment alignment = align_take(wanted, stretch);
+    const auto right = static_cast<int>(std::ranges::count(alignment.attempts, Struck::right, &Attempt::struck));
+    const Share share{.count = right, .of = static_cast<int>(stretch.size())};
+    if (!fits_by_luck(share, static_cast<int>(alignment.restarts.size() + alignment.skips.size()), alignment.cost,
+                      wanted, stretch))
+      return std::nullopt;
+    found.right = {.count = found.right.count + share.count, .of = found.right.of + share.of};
+  }
+  if (has_much_of(wanted, played)) return std::nullopt;
+  return found;
+}
 
 std::optional<AnotherSheet> looks_like_another_sheet(const Solo& sheet, const Solo& take,
                                                      const Assessment& assessment) {
@@ -92,7 +133,8 @@ std::optional<AnotherSheet> looks_like_another_sheet(const Solo& sheet, const So
     found.semitones = distance;
     found.as_written = distance == -sheet.sounding_minus_written.semitones;
   }
-  const bool fits = found.right.count >= enough_fits * possible && !fits_by_luck(assessment, wanted, played);
+  const bool fits = found.right.count >= enough_fits * possible &&
+                    !fits_by_luck(assessment.all.right, assessment.restarts, assessment.alignment.cost, wanted, played);
   if (fits && !found.semitones) return std::nullopt;
   return found;
 }

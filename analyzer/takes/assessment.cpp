@@ -1,6 +1,7 @@
 #include "analyzer/takes/assessment.hpp"
 
 #include "analyzer/measures/proportion.hpp"
+#include "analyzer/model/sections.hpp"
 
 #include <algorithm>
 #include <initializer_list>
@@ -56,6 +57,7 @@ class Sorter {
       for (const std::size_t note : analysis.arpeggios[a].notes) arpeggio_of_[note] = a;
     for (const Connection& connection : analysis.connections)
       if (connection.to_note) arrives_[*connection.to_note] = true;
+    name_form_bars();
   }
 
   void sort(const TakeAlignment& alignment, Assessment& result) const {
@@ -74,10 +76,24 @@ class Sorter {
   }
 
  private:
+  void name_form_bars() {
+    const std::vector<Bar>& bars = laid_.sheet.bars;
+    const std::vector<SoundingSection>& sections = analysis_.harmony.sections;
+    form_bars_.resize(bars.size());
+    for (std::size_t i = 0; i < sections.size(); ++i) {
+      if (place_among_its_name(sections, i).of < 2) continue;
+      const std::size_t first = bar_index_at(laid_.sheet, sections[i].onset);
+      for (std::size_t bar = first; bar < bars.size() && bars[bar].number <= sections[i].last_bar; ++bar)
+        form_bars_[bar] = "bar " + std::to_string(bar - first + 1) + " of each " + sections[i].name;
+    }
+  }
+
   void sort(const Attempt& attempt, Assessment& result) const {
     const std::size_t note = laid_.sheet_notes[attempt.sheet];
     add(result.all, attempt);
     add(group_named(result.by_bar, "bar " + bar_name(laid_, attempt.sheet)), attempt);
+    const std::string& form_bar = form_bars_[bar_of(laid_, attempt.sheet)];
+    if (!form_bar.empty()) add(group_named(result.by_form_bar, form_bar), attempt);
     const NoteLabel& label = analysis_.labels[note];
     if (label.governor) {
       const SoundingChord& chord = analysis_.harmony.chords[*label.governor];
@@ -95,7 +111,8 @@ class Sorter {
   const LaidTake& laid_;
   const Analysis& analysis_;
   std::vector<std::optional<std::size_t>> arpeggio_of_;
-  std::vector<bool> arrives_;  ///< by note of the sheet: the first one of a chord
+  std::vector<bool> arrives_;           ///< by note of the sheet: the first one of a chord
+  std::vector<std::string> form_bars_;  ///< by bar of the sheet; empty where its section comes once, or has no letter
 };
 
 double share_of(const TakeGroup& group) { return ratio(group.right).value_or(1.0); }
@@ -111,8 +128,8 @@ bool is_pattern(const TakeGroup& group, const TakeGroup& all, const TakeBounds& 
 /// The worst first.
 std::vector<TakeGroup> trouble_spots_of(const Assessment& result, const TakeBounds& bounds) {
   std::vector<TakeGroup> worst;
-  for (const auto* groups :
-       {&result.by_quality, &result.by_direction, &result.by_inversion, &result.by_cell, &result.by_place})
+  for (const auto* groups : {&result.by_quality, &result.by_direction, &result.by_inversion, &result.by_cell,
+                             &result.by_place, &result.by_form_bar})
     for (const TakeGroup& group : *groups)
       if (is_pattern(group, result.all, bounds)) worst.push_back(group);
   std::ranges::stable_sort(worst, {}, share_of);
@@ -134,6 +151,7 @@ Assessment assess_take(const Solo& sheet, const Analysis& sheet_analysis, const 
   Assessment result;
   result.alignment = align_take(pitches_of(sheet, laid.sheet_notes), pitches_of(take, laid.take_notes));
   move_jumps_to_pauses(laid, result.alignment);
+  leave_out_grace_notes(laid, result.alignment);
   const TakeTime time = take_time(laid, result.alignment, sheet_analysis.harmony.chorus_length, bounds);
   result.tempo = time.tempo;
   result.evenness = time.evenness;

@@ -38,6 +38,7 @@ struct Assessment {
   std::vector<TakeGroup> by_inversion;     ///< of the sheet's arpeggios
   std::vector<TakeGroup> by_cell;          ///< arpeggios by their degrees: "3 5 b7"
   std::vector<TakeGroup> by_place;         ///< "as the chord changes", "inside the chord"
+  std::vector<TakeGroup> by_form_bar;      ///< of lettered sections that come several times: "bar 3 of each A"
   std::vector<TakeGroup> by_bar;           ///< bars that were begun
   std::vector<TakeGroup> bars_to_work_on;  ///< of those, the bars where not all was right
   std::vector<TakeGroup>
@@ -51,7 +52,8 @@ struct Assessment {
   bool complete = false;             ///< the whole sheet without an interruption
 };
 
-/// The take against the sheet. `sheet_analysis` is that of `sheet`. A sheet's grace notes are left out.
+/// The take against the sheet. `sheet_analysis` is that of `sheet`. A sheet's grace notes are left out: played
+/// or not, they count neither for nor against.
 Assessment assess_take(const Solo& sheet, const Analysis& sheet_analysis, const Solo& take,
                        const TakeBounds& bounds = {});
 

@@ -1,7 +1,5 @@
 #include "analyzer/takes/practice_log.hpp"
 
-#include "analyzer/takes/readiness.hpp"
-
 #include <algorithm>
 #include <cassert>
 #include <cmath>
@@ -24,7 +22,7 @@ const LoggedTake* counted_before(std::span<const LoggedTake> takes, const Logged
 }
 
 bool is_ready(const LoggedTake& take, int bound) {
-  return !is_broken(take) && readiness(take.right, bound) == Readiness::ready;
+  return !is_broken(take) && fault_of(take) == TakeFault::none && note_readiness(take, bound) == Readiness::ready;
 }
 
 /// Whether nothing at that tempo came later on the same day.
@@ -69,6 +67,11 @@ LoggedTake logged(const Assessment& assessment, const Solo& take) {
   row.down = share_in(assessment.by_direction, "down");
   row.restarts = assessment.restarts;
   row.whole = assessment.complete;
+  row.added = assessment.added;
+  if (assessment.tempo) {
+    row.tempo_strays_percent = std::abs(assessment.tempo->furthest_percent);
+    row.tempo_jumps = static_cast<int>(assessment.tempo->jumps.size());
+  }
   row.tempo_bpm = take.tempo_bpm;
   if (!assessment.evenness) return row;
   row.tempo_bpm = assessment.evenness->tempo_bpm;
@@ -77,6 +80,17 @@ LoggedTake logged(const Assessment& assessment, const Solo& take) {
 }
 
 bool is_broken(const LoggedTake& take) { return take.restarts > 0 || !take.whole.value_or(true); }
+
+TakeFault fault_of(const LoggedTake& take, const TakeBounds& bounds) {
+  if (take.added.value_or(0) * bounds.notes_an_added_one > take.right.of) return TakeFault::notes_added;
+  if (take.tempo_jumps.value_or(0) > 0 || take.tempo_strays_percent.value_or(0.0) > bounds.tempo_band_percent)
+    return TakeFault::unsteady;
+  return take.spread_percent.value_or(0.0) > bounds.uneven_percent ? TakeFault::uneven : TakeFault::none;
+}
+
+Readiness note_readiness(const LoggedTake& take, int bound) {
+  return readiness({.count = take.right.count, .of = take.right.of + take.added.value_or(0)}, bound);
+}
 
 bool is_same_tempo(const LoggedTake& a, const LoggedTake& b) {
   if (!a.tempo_bpm || !b.tempo_bpm) return false;
@@ -87,7 +101,9 @@ NextTempo next_tempo(std::span<const LoggedTake> takes, int bound) {
   assert(!takes.empty() && "there is a take to go by");
   const LoggedTake& last = takes.back();
   if (is_broken(last)) return NextTempo::whole_first;
-  if (readiness(last.right, bound) == Readiness::not_ready) return NextTempo::slower;
+  const TakeFault fault = fault_of(last);
+  if (note_readiness(last, bound) == Readiness::not_ready || fault == TakeFault::notes_added) return NextTempo::slower;
+  if (fault != TakeFault::none) return NextTempo::steadier;
   return ready_twice(takes, last, bound) ? NextTempo::faster : NextTempo::same;
 }
 

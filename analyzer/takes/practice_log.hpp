@@ -2,6 +2,7 @@
 #pragma once
 
 #include "analyzer/takes/assessment.hpp"
+#include "analyzer/takes/readiness.hpp"
 
 #include <cstdint>
 #include <optional>
@@ -22,8 +23,11 @@ struct LoggedTake {
   Share up;  ///< of ascending arpeggios; of nothing where there are none
   Share down;
   int restarts = 0;
-  std::optional<bool> whole;             ///< the whole sheet, without a break; none where nobody looked
-  std::optional<double> spread_percent;  ///< of a quarter note
+  std::optional<bool> whole;                     ///< the whole sheet, without a break; none where nobody looked
+  std::optional<double> spread_percent;          ///< of a quarter note
+  std::optional<int> added{};                    ///< notes that the sheet does not have; none where nobody counted
+  std::optional<double> tempo_strays_percent{};  ///< how far two bars lie from the tempo of the take at most
+  std::optional<int> tempo_jumps{};
   friend bool operator==(const LoggedTake&, const LoggedTake&) = default;
 };
 
@@ -33,6 +37,14 @@ LoggedTake logged(const Assessment& assessment, const Solo& take);
 /// Broken off, begun again, or only a part of the sheet. Such a take is kept, and never counts.
 bool is_broken(const LoggedTake& take);
 
+/// What keeps a take that was not broken off from being ready, apart from its wrong notes. A take of which that is not
+/// known has none: old logs did not look.
+enum class TakeFault : std::uint8_t { none, notes_added, unsteady, uneven };
+TakeFault fault_of(const LoggedTake& take, const TakeBounds& bounds = {});
+
+/// From the notes alone: a note that was added is a mistake.
+Readiness note_readiness(const LoggedTake& take, int bound);
+
 /// Within 3 percent: a player with a click keeps to that, and the next mark of a metronome is 4 to 5 percent away (60,
 /// 63, 66, 69, 72 ... 96, 100, 104). Common practice, no source. A tempo that nobody knows is like no other.
 constexpr double same_tempo_within = 0.03;
@@ -40,7 +52,8 @@ bool is_same_tempo(const LoggedTake& a, const LoggedTake& b);
 
 enum class NextTempo : std::uint8_t {
   whole_first,  ///< the last take was broken
-  slower,       ///< the last take was not ready
+  slower,       ///< the last take had too many mistakes
+  steadier,     ///< the last take was not in one tempo, or uneven: again, with a click
   same,
   faster  ///< ready at this tempo on this day and when it was last played at it before (common practice, no source)
 };

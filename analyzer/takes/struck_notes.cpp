@@ -76,6 +76,31 @@ void move_jumps_to_pauses(const LaidTake& laid, TakeAlignment& alignment) {
   }
 }
 
+void leave_out_grace_notes(const LaidTake& laid, TakeAlignment& alignment) {
+  const std::vector<std::size_t>& counted = laid.sheet_notes;
+  if (counted.size() == laid.sheet.notes.size()) return;
+  const auto& attempts = alignment.attempts;
+  std::vector<std::size_t> played_before(laid.sheet.notes.size(), attempts.size() + 1);  // by grace note: which attempt
+  std::size_t next = 0;  // the first attempt behind the added note
+  const auto take_grace_note = [&](std::size_t before, int pitch) {
+    std::size_t note = before == 0 ? 0 : counted[before - 1] + 1;
+    const std::size_t end = before < counted.size() ? counted[before] : laid.sheet.notes.size();
+    while (note < end && (played_before[note] == next || midi_number(laid.sheet.notes[note].pitch) != pitch)) ++note;
+    if (note < end) played_before[note] = next;
+    return note < end;
+  };
+  std::erase_if(alignment.added, [&](std::size_t added) {
+    while (next < attempts.size() && (!attempts[next].take || *attempts[next].take < added)) ++next;
+    const int pitch = midi_number(laid.in_take(added).pitch);
+    if (next > 0 && take_grace_note(attempts[next - 1].sheet + 1, pitch)) return true;
+    if (next == attempts.size()) return false;
+    const std::size_t behind = attempts[next].sheet;
+    if (take_grace_note(behind, pitch)) return true;
+    // Of two alike, the first of which is the note itself, either can be the one that is added.
+    return midi_number(laid.on_sheet(behind).pitch) == pitch && take_grace_note(behind + 1, pitch);
+  });
+}
+
 LaidTake laid_take(const Solo& sheet, const Solo& take) {
   LaidTake laid{.sheet = sheet, .take = take, .sheet_notes = {}, .take_notes = {}};
   for (std::size_t i = 0; i < sheet.notes.size(); ++i)

@@ -31,6 +31,10 @@ std::vector<int> pitches_of(const Solo& solo, std::span<const std::size_t> notes
 /// longest. Takes without times stay as they are.
 void move_jumps_to_pauses(const LaidTake& laid, TakeAlignment& alignment);
 
+/// Grace notes of the sheet that were played are not added: they are taken out of `alignment.added`, each once
+/// for each time that its place is played.
+void leave_out_grace_notes(const LaidTake& laid, TakeAlignment& alignment);
+
 /// The bar of the sheet that holds its note `note`, as an index into `sheet.bars`.
 std::size_t bar_of(const LaidTake& laid, std::size_t note);
 /// The number of that bar as the page prints it.

@@ -96,6 +96,7 @@ ReadResult played_tune(const AbcText& source, ChosenTune& chosen, const ReadOpti
   WrittenTune& tune = chosen.written;
   Notices& notices = chosen.notices;
   const std::size_t index = solo_part(source, tune, options);
+  share_section_signs(tune.parts);
   WrittenPart& part = tune.parts[index];
   if (options.transpose) assume_abc_transposition(source, *options.transpose, part, notices);
   const PlayingOrder order = measures_of_tune(source, tune, index, options, notices);
@@ -109,6 +110,8 @@ ReadResult played_tune(const AbcText& source, ChosenTune& chosen, const ReadOpti
   solo.bars = played_bars(played);
   solo.keys = played_keys(part, played);
   solo.notes = played_notes(part, line, played);
+  solo.marks = played_marks(part, played, solo.bars);
+  solo.double_bars = played_double_bars(part, played, solo.bars);
   solo.tempo_bpm = part.tempo_bpm;
   if (solo.notes.empty())
     throw ReadError(place_of(source.file),

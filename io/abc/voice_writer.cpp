@@ -216,6 +216,7 @@ void VoiceWriter::bar_line(const AbcBarSign& bar, std::size_t offset_bytes) {
     part.signs.back().ending_stop = true;
     ending_open_ = false;
   }
+  if (something && bar.closing && bar.ends == 0 && !bar.starts) part.measures.back().double_line_after = true;
   if (bar.ends > 0) repeat_open_ = false;
   if (bar.starts && !(bar.loose && repeat_open_)) pending_.forward_repeat = repeat_open_ = true;
   if (bar.ending.empty()) return;

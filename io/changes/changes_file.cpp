@@ -41,6 +41,7 @@ void play_out(Changes& changes, const WrittenBars& written, const std::vector<st
       now += chord.duration;
     }
     FormBar bar{.onset = onset, .length = now - onset, .section = written.marks[index].section};
+    bar.starts_section = written.marks[index].starts_section;
     if (written.meters[index] != changes.meter.value_or(Meter{})) bar.meter = written.meters[index];
     changes.bars.push_back(std::move(bar));
   }

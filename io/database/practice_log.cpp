@@ -60,11 +60,19 @@ DROP TABLE takes_before;
 CREATE INDEX takes_by_player ON takes (player, sheet_id, day);
 )sql";
 
-constexpr std::array<const char*, practice_log_version> log_steps{first_takes, players_and_sheets};
+// What a whole verdict needs beside the notes; nothing in takes from before.
+constexpr const char* tempo_and_added_notes = R"sql(
+ALTER TABLE takes ADD COLUMN added INTEGER;               -- notes that the sheet does not have
+ALTER TABLE takes ADD COLUMN tempo_strays_percent REAL;   -- how far two bars lie from the tempo of the take at most
+ALTER TABLE takes ADD COLUMN tempo_jumps INTEGER;
+)sql";
+
+constexpr std::array<const char*, practice_log_version> log_steps{first_takes, players_and_sheets,
+                                                                  tempo_and_added_notes};
 
 constexpr const char* of_a_take =
     "SELECT player, day, sheet, sheet_id, take, tempo_bpm, right_notes, all_notes, right_up, all_up, right_down, "
-    "all_down, restarts, whole, spread_percent FROM takes ";
+    "all_down, restarts, whole, spread_percent, added, tempo_strays_percent, tempo_jumps FROM takes ";
 
 /// Numbers that no take can have are those of a damaged log, or of somebody who wrote into it by hand.
 template <typename Number>
@@ -82,6 +90,12 @@ std::optional<double> real_or_none(const Statement& row, int column, const std::
   constexpr double largest = 1e6;
   if (row.is_nothing(column)) return std::nullopt;
   return expect_possible(row.real(column), largest, row, file);
+}
+
+std::optional<int> count_or_none(const Statement& row, int column, const std::string& file) {
+  constexpr std::int64_t largest = 1'000'000'000;
+  if (row.is_nothing(column)) return std::nullopt;
+  return small_number(row, column, largest, file);
 }
 
 LoggedTake take_in(const Statement& row, const std::string& file) {
@@ -103,6 +117,9 @@ LoggedTake take_in(const Statement& row, const std::string& file) {
   take.restarts = small_number(row, 12, any, file);
   if (!row.is_nothing(13)) take.whole = row.integer(13) != 0;
   take.spread_percent = real_or_none(row, 14, file);
+  take.added = count_or_none(row, 15, file);
+  take.tempo_strays_percent = real_or_none(row, 16, file);
+  take.tempo_jumps = count_or_none(row, 17, file);
   return take;
 }
 
@@ -172,7 +189,8 @@ void PracticeLog::add(const LoggedTake& take, const ContentHash& hash) {
   adopt.bind(1, std::string_view(take.sheet_id)).bind(2, std::string_view(take.sheet));
   adopt.run();
   Statement insert(connection_,
-                   "INSERT OR REPLACE INTO takes VALUES (NULL, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
+                   "INSERT OR REPLACE INTO takes VALUES (NULL, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, "
+                   "?, ?)");
   insert.bind(1, std::string_view(to_string(hash)))
       .bind(2, std::string_view(take.player))
       .bind(3, std::string_view(take.sheet_id))
@@ -188,7 +206,10 @@ void PracticeLog::add(const LoggedTake& take, const ContentHash& hash) {
       .bind(13, take.down.of)
       .bind(14, take.restarts)
       .bind(15, take.whole ? std::optional<int>(*take.whole ? 1 : 0) : std::nullopt)
-      .bind(16, take.spread_percent);
+      .bind(16, take.spread_percent)
+      .bind(17, take.added)
+      .bind(18, take.tempo_strays_percent)
+      .bind(19, take.tempo_jumps);
   insert.run();
   transaction.commit();
 }

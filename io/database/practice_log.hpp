@@ -11,7 +11,7 @@
 
 namespace insideline::io {
 
-constexpr int practice_log_version = 2;  ///< PRAGMA user_version; a count of its own, apart from that of collections
+constexpr int practice_log_version = 3;  ///< PRAGMA user_version; a count of its own, apart from that of collections
 
 /// What tells one sheet from another: the pitches and when they come, from the first note on. The same sheet under
 /// another name, or as MusicXML and as MIDI, is the same sheet.

@@ -107,6 +107,7 @@ ReadResult read_score(const ScoreDocument& document, const ReadOptions& options)
   const ScoreParts score = find_parts(document);
   Notices notices;
   ChosenParts chosen = choose_parts(document, score, options, notices);
+  share_section_signs(chosen.parts);
   const WrittenPart& part = chosen.parts[chosen.solo];
   const MelodicLine line = melodic_line(part, solo_voice(part, options.voice, document), notices);
   const PlayingOrder order =
@@ -121,6 +122,8 @@ ReadResult read_score(const ScoreDocument& document, const ReadOptions& options)
   solo.bars = played_bars(played);
   solo.keys = played_keys(part, played);
   solo.notes = played_notes(part, line, played);
+  solo.marks = played_marks(part, played, solo.bars);
+  solo.double_bars = played_double_bars(part, played, solo.bars);
   if (solo.notes.empty())
     throw ReadError(
         document.place(part.measures.front().offset_bytes),

@@ -47,18 +47,36 @@ class ChordLine {
   std::vector<ChordOnset> onsets_;
 };
 
-std::vector<FormBar> form_bars(const WrittenPart& part, std::span<const PlayedMeasure> played,
-                               std::span<const Bar> bars) {
+std::vector<FormBar> form_bars(const Solo& solo) {
   std::vector<FormBar> form;
+  auto mark = solo.marks.begin();
   std::string section;
-  std::size_t k = 0;
-  for (const Bar& bar : bars) {
-    for (; k < played.size() && played[k].onset < bar.onset + bar.length; ++k)
-      if (played[k].written < part.measures.size() && !part.measures[played[k].written].section.empty())
-        section = part.measures[played[k].written].section;
-    if (bar.number > 0) form.push_back({bar.onset, bar.length, section});
+  for (const Bar& bar : solo.bars) {
+    bool starts = false;
+    for (; mark != solo.marks.end() && mark->onset <= bar.onset; ++mark) {
+      section = mark->name;
+      starts = true;
+    }
+    if (bar.number > 0)
+      form.push_back(
+          {.onset = bar.onset, .length = bar.length, .section = section, .meter = {}, .starts_section = starts});
   }
   return form;
+}
+
+/// The section that each measure lies in as the page has it.
+std::vector<std::string> written_sections(const WrittenPart& part) {
+  std::vector<std::string> sections;
+  for (const WrittenMeasure& measure : part.measures)
+    sections.push_back(measure.section.empty() && !sections.empty() ? sections.back() : measure.section);
+  return sections;
+}
+
+/// Where the bar that holds `onset` begins; the first full bar for a place in the pickup.
+Beats full_bar_at(std::span<const Bar> bars, const Beats& onset) {
+  const auto after = std::ranges::upper_bound(bars, onset, {}, &Bar::onset);
+  const Bar& bar = after == bars.begin() ? bars.front() : *std::prev(after);
+  return bar.number == 0 && after != bars.end() ? after->onset : bar.onset;
 }
 
 }  // namespace
@@ -75,6 +93,53 @@ std::vector<Bar> played_bars(std::span<const PlayedMeasure> played) {
     bars.push_back({number, measure.onset, measure.length, measure.meter});
   }
   return bars;
+}
+
+void share_section_signs(std::span<WrittenPart> parts) {
+  std::vector<WrittenMeasure> all;
+  for (const WrittenPart& part : parts) {
+    if (all.size() < part.measures.size()) all.resize(part.measures.size());
+    for (std::size_t i = 0; i < part.measures.size(); ++i) {
+      if (all[i].section.empty()) all[i].section = part.measures[i].section;
+      all[i].double_line_before = all[i].double_line_before || part.measures[i].double_line_before;
+      all[i].double_line_after = all[i].double_line_after || part.measures[i].double_line_after;
+    }
+  }
+  for (WrittenPart& part : parts)
+    for (std::size_t i = 0; i < part.measures.size(); ++i) {
+      part.measures[i].section = all[i].section;
+      part.measures[i].double_line_before = all[i].double_line_before;
+      part.measures[i].double_line_after = all[i].double_line_after;
+    }
+}
+
+std::vector<RehearsalMark> played_marks(const WrittenPart& part, std::span<const PlayedMeasure> played,
+                                        std::span<const Bar> bars) {
+  const std::vector<std::string> sections = written_sections(part);
+  std::vector<RehearsalMark> marks;
+  std::string now;
+  for (const PlayedMeasure& measure : played) {
+    const std::string& section = sections[measure.written];
+    const bool begins = !part.measures[measure.written].section.empty() || section != now;
+    now = section;
+    if (!begins || section.empty()) continue;
+    const Beats onset = full_bar_at(bars, measure.onset);
+    if (!marks.empty() && marks.back().onset == onset) marks.pop_back();
+    marks.push_back({onset, section});
+  }
+  return marks;
+}
+
+std::vector<Beats> played_double_bars(const WrittenPart& part, std::span<const PlayedMeasure> played,
+                                      std::span<const Bar> bars) {
+  std::vector<Beats> lines;
+  for (std::size_t k = 1; k < played.size(); ++k) {
+    const WrittenMeasure& before = part.measures[played[k - 1].written];
+    const WrittenMeasure& after = part.measures[played[k].written];
+    const bool begins_a_bar = std::ranges::find(bars, played[k].onset, &Bar::onset) != bars.end();
+    if ((before.double_line_after || after.double_line_before) && begins_a_bar) lines.push_back(played[k].onset);
+  }
+  return lines;
 }
 
 std::vector<KeyChange> played_keys(const WrittenPart& part, std::span<const PlayedMeasure> played) {
@@ -133,7 +198,7 @@ std::optional<Changes> played_changes(const WrittenPart& part, std::span<const P
   if (!solo.keys.empty()) changes.key = solo.keys.front().key;
   changes.meter = solo.bars.front().meter;
   if (solo.bars.front().number == 0) changes.pickup = solo.bars.front().length;
-  changes.bars = form_bars(part, played, solo.bars);
+  changes.bars = form_bars(solo);
   for (std::size_t i = 0; i < onsets.size(); ++i) {
     const Beats end = i + 1 < onsets.size() ? onsets[i + 1].onset : end_of(solo);
     if (end > onsets[i].onset)

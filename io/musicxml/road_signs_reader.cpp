@@ -79,7 +79,16 @@ constexpr ElementReaders<PartState, 5> print_readers{{{
     {"coda", read_coda_sign},
 }}};
 
-constexpr ElementReaders<PartState, 2> barline_readers{{{
+/// Of the styles of MusicXML only the thin double line parts sections; the last bar line of a piece is another.
+void read_bar_style(PartState& state, const pugi::xml_node& node) {
+  if (stripped(node.child_value()) != std::string_view("light-light")) return;
+  const std::string_view location = node.parent().attribute("location").value();
+  WrittenMeasure& measure = current_measure(state);
+  (location == "left" ? measure.double_line_before : measure.double_line_after) = true;
+}
+
+constexpr ElementReaders<PartState, 3> barline_readers{{{
+    {"bar-style", read_bar_style},
     {"repeat", read_repeat},
     {"ending", read_ending},
 }}};

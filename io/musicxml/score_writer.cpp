@@ -1,6 +1,7 @@
 #include "io/musicxml/score_writer.hpp"
 
 #include "analyzer/harmony/musicxml_kind.hpp"
+#include "analyzer/model/sections.hpp"
 #include "analyzer/notation/rhythm_writing.hpp"
 #include "io/musicxml/beams.hpp"
 #include "io/musicxml/harmony_writer.hpp"
@@ -110,7 +111,7 @@ class ScoreText {
     part.append_attribute("id") = "P1";
     for (const WrittenBar& bar : bars_) {
       add_measure(part, bar);
-      if (heading_at(bar.bar + 1) != nullptr) add_double_bar(part.last_child());
+      add_bar_line(part.last_child(), bar);
     }
     std::ostringstream stream;
     document_.save(stream, "  ");
@@ -131,6 +132,8 @@ class ScoreText {
     pugi::xml_node measure = part.append_child("measure");
     measure.append_attribute("number") = bar.number;
     add_attributes(measure, written);
+    if (const auto section = section_beginning_at(harmony_.sections, bar.onset))
+      add_letter(measure, harmony_.sections[*section].name);
     if (written.bar == 0 && solo_.tempo_bpm) add_tempo(measure, *solo_.tempo_bpm);
     if (const ScoreHeading* heading = heading_at(written.bar)) add_heading(measure, heading->text);
     AccidentalMemory memory(transposed(key_at(solo_, bar.onset).value_or(Key{}), shift_));
@@ -200,8 +203,8 @@ class ScoreText {
   }
 
   [[nodiscard]] const ScoreHeading* heading_at(std::size_t bar) const {
-    const auto found = std::ranges::find(options_.headings, bar, &ScoreHeading::bar);
-    return found == options_.headings.end() ? nullptr : &*found;
+    const auto found = std::ranges::lower_bound(options_.headings, bar, {}, &ScoreHeading::bar);
+    return found == options_.headings.end() || found->bar != bar ? nullptr : &*found;
   }
 
   static void add_heading(pugi::xml_node measure, const std::string& text) {
@@ -212,7 +215,17 @@ class ScoreText {
     words.text().set(text.c_str());
   }
 
-  static void add_double_bar(pugi::xml_node measure) {
+  static void add_letter(pugi::xml_node measure, const std::string& name) {
+    pugi::xml_node direction = measure.append_child("direction");
+    direction.append_attribute("placement") = "above";
+    add_text(direction.append_child("direction-type"), "rehearsal", name);
+  }
+
+  /// A double one where the next bar begins a section, or has a heading.
+  void add_bar_line(pugi::xml_node measure, const WrittenBar& written) const {
+    if (written.bar + 1 == solo_.bars.size()) return;
+    const bool begins = has_double_bar(solo_, harmony_, solo_.bars[written.bar + 1].onset);
+    if (!begins && heading_at(written.bar + 1) == nullptr) return;
     pugi::xml_node line = measure.append_child("barline");
     line.append_attribute("location") = "right";
     add_text(line, "bar-style", "light-light");

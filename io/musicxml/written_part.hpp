@@ -65,12 +65,14 @@ struct WrittenMeasure {
   std::string number;  ///< as printed, "12", "X1"
   std::ptrdiff_t offset_bytes = 0;
   bool implicit = false;
-  Beats content;                ///< where its last note or rest ends; 0 for an empty measure
-  std::optional<Meter> meter;   ///< in force; none before the first time signature and for senza misura
-  std::optional<Key> key;       ///< of the sounding pitches, where it changes here
-  bool holds_bar_rest = false;  ///< a rest that lasts the bar, however long it claims to be
-  std::string section;          ///< the rehearsal mark
-  std::size_t first_note = 0;   ///< its notes are WrittenPart::notes [first_note, end_note)
+  Beats content;                    ///< where its last note or rest ends; 0 for an empty measure
+  std::optional<Meter> meter;       ///< in force; none before the first time signature and for senza misura
+  std::optional<Key> key;           ///< of the sounding pitches, where it changes here
+  bool holds_bar_rest = false;      ///< a rest that lasts the bar, however long it claims to be
+  std::string section;              ///< the rehearsal mark
+  bool double_line_before = false;  ///< a double bar line at its beginning, or at its end
+  bool double_line_after = false;
+  std::size_t first_note = 0;  ///< its notes are WrittenPart::notes [first_note, end_note)
   std::size_t end_note = 0;
   std::size_t first_chord = 0;  ///< its chord symbols are WrittenPart::symbols [first_chord, end_chord)
   std::size_t end_chord = 0;

@@ -39,6 +39,8 @@ struct FreeReport {
 std::string assessment_text(const AssessmentReport& report, Colour colour);
 /// A page with the same words, and the shares of each group as bars.
 std::string assessment_page(const AssessmentReport& report);
+/// Described by reports/assessment.schema.json.
+std::string assessment_json(const AssessmentReport& report);
 std::string free_text(const FreeReport& report, Colour colour);
 
 }  // namespace insideline::reports

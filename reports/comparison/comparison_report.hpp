@@ -15,12 +15,13 @@ namespace insideline::reports {
 enum class Occasion : std::uint8_t {
   solos,         ///< different solos, the first of them the measure
   before_after,  ///< two takes of one player
-  choruses       ///< the choruses of one solo
+  choruses,      ///< the choruses of one solo, or a section in each of them
+  sections       ///< the lettered sections of one solo, all of a name together
 };
 
 struct ComparisonReport {
   Occasion occasion = Occasion::solos;
-  std::vector<Report> read;         ///< one a file; a single one for choruses
+  std::vector<Report> read;         ///< one a file; a single one for choruses and sections
   std::vector<ComparedSolo> solos;  ///< at least two
   ComparisonSettings settings;
   Comparison comparison;              ///< of `solos`

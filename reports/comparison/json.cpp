@@ -13,6 +13,7 @@ const char* word(Occasion occasion) {
     case Occasion::solos: return "solos";
     case Occasion::before_after: return "before and after";
     case Occasion::choruses: return "choruses";
+    case Occasion::sections: return "sections";
   }
   return "";
 }

@@ -117,6 +117,19 @@ Markup panel_drawing(const LinePanel& panel, const Axes& axes) {
          element("svg", {{"class", "plot"}, {"role", "img"}, {"aria-label", says}, {"height", drawn(height)}}, content);
 }
 
+/// A section that comes several times is drawn each time.
+void add_runs(std::vector<LinePanel>& panels, const ComparedSolo& part, const Report& read) {
+  const std::size_t before = panels.size();
+  for (const std::size_t bar : part.of_bars) {
+    const bool goes_on = panels.size() > before && panels.back().last_bar + 1 == bar;
+    if (!goes_on) panels.push_back({.name = part.name, .report = &read, .first_bar = bar, .last_bar = bar});
+    panels.back().last_bar = bar;
+  }
+  if (panels.size() - before < 2) return;
+  for (std::size_t i = before; i < panels.size(); ++i)
+    panels[i].name += fmt::format(", from bar {}", read.solo.bars[panels[i].first_bar].number);
+}
+
 }  // namespace
 
 std::vector<LinePanel> line_panels(const ComparisonReport& report) {
@@ -124,7 +137,12 @@ std::vector<LinePanel> line_panels(const ComparisonReport& report) {
   std::size_t first = 0;
   for (std::size_t i = 0; i < report.solos.size(); ++i) {
     const Report& read = report.read[report.read.size() == 1 ? 0 : i];
+    if (report.occasion == Occasion::sections) {
+      add_runs(panels, report.solos[i], read);
+      continue;
+    }
     const auto bars = static_cast<std::size_t>(report.solos[i].bars);
+    if (!report.solos[i].of_bars.empty()) first = report.solos[i].of_bars.front();
     if (bars > 0)
       panels.push_back(
           {.name = report.solos[i].name, .report = &read, .first_bar = first, .last_bar = first + bars - 1});

@@ -68,6 +68,16 @@ std::string both_values(const ComparisonReport& report, std::size_t other, std::
                      report.occasion == Occasion::before_after ? " before" : "");
 }
 
+std::string_view things_compared(const ComparisonReport& report) {
+  switch (report.occasion) {
+    case Occasion::choruses: return "choruses";
+    case Occasion::sections: return "sections";
+    case Occasion::solos:
+    case Occasion::before_after: return "solos";
+  }
+  return {};
+}
+
 }  // namespace
 
 std::string figure_text(const FigureRow& row, const FigureValue& value) {
@@ -88,7 +98,8 @@ std::string difference_text(const FigureRow& row, double difference) {
 std::string subject(const ComparisonReport& report, std::size_t solo) {
   std::string name = report.occasion == Occasion::before_after ? (solo == 0 ? "the earlier take" : "the later take")
                                                                : report.solos[solo].name;
-  if (report.occasion != Occasion::solos) name.front() = name.front() == 'c' ? 'C' : 'T';
+  if (report.occasion != Occasion::solos && name.front() >= 'a' && name.front() <= 'z')
+    name.front() = static_cast<char>(name.front() - 'a' + 'A');
   return name;
 }
 
@@ -158,15 +169,17 @@ std::string how_sure(const ComparisonReport& report) {
       "To see how much each figure hangs on which bars happened to be played, the bars of each were drawn again {} "
       "times, {}. A difference is called clear where 0 lies outside the range that holds it 95 times in 100. All this "
       "is about these {}, not about what their players can do.",
-      report.settings.resamples, runs, report.occasion == Occasion::choruses ? "choruses" : "solos");
+      report.settings.resamples, runs, things_compared(report));
 }
 
 std::string comparison_title(const ComparisonReport& report) {
+  const Report& first = report.read.front();
+  const std::string title = first.solo.title.empty() ? first.source.solo_file : first.solo.title;
+  const auto parts = static_cast<int>(report.solos.size());
   if (report.occasion == Occasion::choruses)
-    return fmt::format(
-        "{}: {} side by side",
-        report.read.front().solo.title.empty() ? report.read.front().source.solo_file : report.read.front().solo.title,
-        counted(static_cast<int>(report.solos.size()), "chorus", "choruses"));
+    return fmt::format("{}: {} side by side", title, counted(parts, "chorus", "choruses"));
+  if (report.occasion == Occasion::sections)
+    return fmt::format("{}: {} side by side", title, counted(parts, "section"));
   std::vector<std::string> names;
   for (const ComparedSolo& solo : report.solos) names.push_back(solo.name);
   return listed(names) + " side by side";

@@ -1,5 +1,6 @@
 #include "reports/html/line_map.hpp"
 
+#include "analyzer/model/sections.hpp"
 #include "reports/hearing_text.hpp"
 #include "reports/text/display_width.hpp"
 
@@ -10,6 +11,9 @@
 
 namespace insideline::reports {
 namespace {
+
+constexpr double double_line_gap = 3.0;
+constexpr double bar_number_size = 11.5;
 
 std::string bars_in_words(const Solo& solo, const MapSystem& system) {
   const int first = solo.bars[system.first_bar].number;
@@ -91,6 +95,25 @@ Markup chord_symbols(const Report& report, const MapLayout& layout, std::size_t 
   return symbols;
 }
 
+/// The name of the section that begins with the bar, in a box behind the number of the bar.
+Markup section_letter(const Report& report, const Bar& bar, double x) {
+  constexpr std::size_t widest = 20;  // columns
+  constexpr double size = 11.5;
+  constexpr double padding = 3.0;
+  const std::vector<SoundingSection>& sections = report.analysis.harmony.sections;
+  const auto begins = section_beginning_at(sections, bar.onset);
+  if (!begins) return {};
+  const std::string name = cut_to_width(sections[*begins].name, widest);
+  return element("rect",
+                 {{"class", "section-box"},
+                  {"x", drawn(x)},
+                  {"y", "2"},
+                  {"width", drawn(lettering_width(name, size) + 2 * padding)},
+                  {"height", "14"}},
+                 "") +
+         lettering(x + padding, 13, "section-name", name);
+}
+
 /// Bar lines, counted beats, the C of every octave.
 Markup grid(const Report& report, const MapLayout& layout, std::size_t number) {
   const MapSize& size = layout.sizes[number];
@@ -102,10 +125,14 @@ Markup grid(const Report& report, const MapLayout& layout, std::size_t number) {
     const Bar& bar = report.solo.bars[i];
     const double x = x_of(layout, system, bar.onset);
     bar_lines += fmt::format("M{} 18V{}", drawn(x), drawn(size.pitch_bottom));
+    if (i > 0 && has_double_bar(report.solo, report.analysis.harmony, bar.onset))
+      bar_lines += fmt::format("M{} 18V{}", drawn(x - double_line_gap), drawn(size.pitch_bottom));
     for (Beats beat = beat_length(bar.meter); beat < bar.length; beat += beat_length(bar.meter))
       beats += fmt::format("M{} {}V{}", drawn(x_of(layout, system, bar.onset + beat) + after_line),
                            drawn(size.pitch_top), drawn(size.pitch_bottom));
-    words += lettering(x + 3, 13, "bar-number", bar.number < 1 ? "pickup" : std::to_string(bar.number));
+    const std::string name = bar.number < 1 ? "pickup" : std::to_string(bar.number);
+    words += lettering(x + 3, 13, "bar-number", name);
+    words += section_letter(report, bar, x + 3 + lettering_width(name, bar_number_size) + 6);
   }
   bar_lines += fmt::format("M{} 18V{}", drawn(x_of(layout, system, system.end)), drawn(size.pitch_bottom));
   std::string octaves;

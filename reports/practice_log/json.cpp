@@ -11,6 +11,7 @@ const char* word(NextTempo next) {
   switch (next) {
     case NextTempo::whole_first: return "the whole sheet first";
     case NextTempo::slower: return "slower";
+    case NextTempo::steadier: return "steadier";
     case NextTempo::same: return "same tempo";
     case NextTempo::faster: return "faster";
   }
@@ -52,6 +53,9 @@ void write_take(JsonWriter& json, const LoggedTake& take, int bound) {
   json.member("restarts", take.restarts);
   json.member("whole", take.whole);
   json.member("spread_percent", take.spread_percent);
+  json.member("added", take.added);
+  json.member("tempo_strays_percent", take.tempo_strays_percent);
+  json.member("tempo_jumps", take.tempo_jumps);
 }
 
 /// `each` is told every sheet of every player.

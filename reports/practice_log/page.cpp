@@ -55,7 +55,8 @@ Markup tempo_plot(const SheetProgress& sheet, int bound) {
 }
 
 Markup takes_table(const SheetProgress& sheet, int bound) {
-  Table takes{.caption = "The takes of " + sheet.takes.back().sheet,
+  const LoggedTake& last = sheet.takes.back();
+  Table takes{.caption = fmt::format("The takes of {} by {}", last.sheet, shown_name(last.player)),
               .head = {"day", "verdict", "take", "tempo", "right", "of", "up", "down", "restarts"},
               .rows = {},
               .numbers_from = 3};

@@ -11,27 +11,13 @@ namespace {
 
 constexpr std::size_t player_width = 20;
 
-/// In so many columns, with three dots where it is cut.
-std::string cut_to(std::string_view text, std::size_t width) {
-  if (display_width(text) <= width) return padded_right(text, width);
-  constexpr std::string_view dots = "...";
-  std::string kept;
-  while (true) {
-    const std::string_view next = first_character(text);
-    if (display_width(kept) + character_width(next) + dots.size() > width) break;
-    kept += next;
-    text.remove_prefix(next.size());
-  }
-  return padded_right(kept + std::string(dots), width);
-}
-
 std::string player_row(const PlayerProgress& player, int bound) {
   const Share ready = sheets_ready(player);
   const LoggedTake& last = last_take(player);
-  return fmt::format("  {} {:>5} {:>5}  {:<10}  {:<8} {}, {}\n", cut_to(shown_name(player.player), player_width),
-                     player.takes, player.days, printable(player.last_day),
-                     fmt::format("{} of {}", ready.count, ready.of), tempo_text(last.tempo_bpm),
-                     verdict_word(last, bound));
+  return fmt::format("  {} {:>5} {:>5}  {:<10}  {:<8} {}, {}\n",
+                     padded_right(cut_to_width(shown_name(player.player), player_width), player_width), player.takes,
+                     player.days, printable(player.last_day), fmt::format("{} of {}", ready.count, ready.of),
+                     tempo_text(last.tempo_bpm), verdict_word(last, bound));
 }
 
 std::string class_text(const PracticeLogReport& report, Colour colour) {

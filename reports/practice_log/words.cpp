@@ -18,12 +18,15 @@ std::string from_to(const std::string& first_day, const std::string& last_day) {
 
 std::string_view verdict_word(const LoggedTake& take, int bound) {
   if (is_broken(take)) return "broken off";
-  switch (readiness(take.right, bound)) {
-    case Readiness::ready: return "ready";
-    case Readiness::unsettled: return "not settled";
-    case Readiness::not_ready: return "not ready";
+  const Readiness notes = note_readiness(take, bound);
+  if (notes == Readiness::not_ready) return "not ready";
+  switch (fault_of(take)) {
+    case TakeFault::notes_added: return "not ready";
+    case TakeFault::unsteady: return "unsteady";
+    case TakeFault::uneven: return "uneven";
+    case TakeFault::none: break;
   }
-  return "";
+  return notes == Readiness::ready ? "ready" : "not settled";
 }
 
 std::string tempo_text(const std::optional<double>& tempo_bpm) {
@@ -49,6 +52,10 @@ std::string advice_in_words(std::span<const LoggedTake> takes, NextTempo next) {
     case NextTempo::whole_first:
       return "The log says: the whole sheet first, without a stop; a take that is broken off does not count.";
     case NextTempo::slower: return "The log says: a step slower.";
+    case NextTempo::steadier:
+      return fault_of(takes.back()) == TakeFault::uneven
+                 ? "The log says: this tempo again with a click on every eighth; the notes came unevenly."
+                 : "The log says: this tempo again with a click; it did not hold.";
     case NextTempo::same:
       if (!takes.back().tempo_bpm)
         return "The log says: nobody knows the tempo of the last take, so it does not count; record it as MIDI.";

@@ -10,7 +10,7 @@
 
 namespace insideline::reports {
 
-/// "ready", "not settled", "not ready" or "broken off"
+/// "ready", "not settled", "not ready", "unsteady" (the tempo), "uneven" or "broken off"
 std::string_view verdict_word(const LoggedTake& take, int bound);
 
 /// "72 bpm", "no tempo"

@@ -1,5 +1,6 @@
 #include "reports/printed/drill_sheet.hpp"
 
+#include "analyzer/model/sections.hpp"
 #include "analyzer/notation/rhythm_writing.hpp"
 #include "reports/printed/lilypond_text.hpp"
 #include "reports/printed/line_plan.hpp"
@@ -143,26 +144,27 @@ class LineText {
     const int chorus = chorus_starting_at(sheet_, bar);
     const auto start = std::ranges::find(report_.keys, written.bar, &KeyStart::bar);
     const bool begins_key = start != report_.keys.end();
-    std::string text = begins_key && written.bar > 0 ? "\\bar \"||\" " : "";
+    const bool double_bar = begins_key || has_double_bar(drill_.solo, drill_.harmony, bar.onset);
+    std::string text = written.bar > 0 && double_bar ? "\\bar \"||\" " : "";
     if (plan_.starts.contains(written.bar))
       text += chorus == 0 && chorus_is_short() ? "\\break \\noPageBreak " : "\\break ";
     else if (written.bar > 0)
       text += "\\noBreak ";
-    if (begins_key) return text + key_mark(start->key);
-    const int in_key = report_.keys.empty() ? chorus : chorus_in_key(chorus);
-    if (in_key > 0) text += fmt::format("\\mark \\markup \\chorus \"{}\" ", in_key);
-    return text;
+    std::vector<std::string> boxes = form_boxes(sheet_, bar, report_.keys.empty() ? chorus : chorus_in_key(chorus));
+    if (begins_key) boxes.insert(boxes.begin(), key_box(start->key));
+    return text + mark_text(boxes);
   }
 
-  [[nodiscard]] std::string key_mark(const Key& sounding) const {
+  [[nodiscard]] std::string key_box(const Key& sounding) const {
     const Key key = transposed(sounding, to_printed_pitch(sheet_));
     const std::string tonic = to_string(tonic_of(key));
-    return fmt::format("\\mark \\markup \\key-name \"{}\" \"{}\" \"{}\" ", tonic.substr(0, 1), tonic.substr(1),
+    return fmt::format("\\key-name \"{}\" \"{}\" \"{}\" ", tonic.substr(0, 1), tonic.substr(1),
                        key.minor ? " minor" : " major");
   }
 
+  /// A chorus is told where a key has several.
   [[nodiscard]] int chorus_in_key(int chorus) const {
-    return chorus == 0 ? 0 : (chorus - 1) % report_.settings.choruses + 1;
+    return chorus == 0 || report_.settings.choruses == 1 ? 0 : (chorus - 1) % report_.settings.choruses + 1;
   }
 
   /// Few lines stay together on a page.

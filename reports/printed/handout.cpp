@@ -76,6 +76,11 @@ std::string title_of(const Report& report) {
 std::string description(const Sheet& sheet) {
   const Solo& solo = sheet.report.solo;
   std::string text = reader_in_short(sheet.report, fitted(solo.part, longest_part));
+  if (!sheet.report.source.section.empty()) {
+    constexpr std::size_t longest_section = 50;
+    if (!text.empty()) text += "; ";
+    text += fitted(sheet.report.source.section, longest_section);
+  }
   if (!sheet.options.bars) return text;
   const int first = solo.bars[sheet.excerpt.first_bar].number;
   const int last = solo.bars[sheet.excerpt.last_bar].number;

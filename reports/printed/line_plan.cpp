@@ -1,5 +1,11 @@
 #include "reports/printed/line_plan.hpp"
 
+#include "analyzer/model/sections.hpp"
+#include "reports/printed/lilypond_text.hpp"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
 #include <algorithm>
 #include <iterator>
 #include <vector>
@@ -76,6 +82,27 @@ int chorus_starting_at(const Sheet& sheet, const Bar& bar) {
   const Beats since = bar.onset - harmony.first_chorus;
   if (remainder_within(since, harmony.chorus_length) != Beats(0)) return 0;
   return static_cast<int>(whole_units(since, harmony.chorus_length)) + 1;
+}
+
+std::vector<std::string> form_boxes(const Sheet& sheet, const Bar& bar, int chorus) {
+  constexpr std::size_t widest_name = 24;
+  const auto& sections = sheet.report.analysis.harmony.sections;
+  std::vector<std::string> boxes;
+  if (chorus > 0) boxes.push_back(fmt::format("\\chorus \"{}\" ", chorus));
+  if (const auto section = section_beginning_at(sections, bar.onset))
+    boxes.push_back(fmt::format("\\letter {} ", lilypond_string(fitted(sections[*section].name, widest_name))));
+  return boxes;
+}
+
+std::string mark_text(std::span<const std::string> boxes) {
+  if (boxes.empty()) return {};
+  if (boxes.size() == 1) return "\\mark \\markup " + boxes.front();
+  return fmt::format("\\mark \\markup \\concat {{ {}}} ", fmt::join(boxes, "\\hspace #0.6 "));
+}
+
+std::string form_text(const Sheet& sheet, const Bar& bar, bool is_first) {
+  const bool double_bar = !is_first && has_double_bar(sheet.report.solo, sheet.report.analysis.harmony, bar.onset);
+  return (double_bar ? "\\bar \"||\" " : "") + mark_text(form_boxes(sheet, bar, chorus_starting_at(sheet, bar)));
 }
 
 LinePlan line_plan(const Sheet& sheet, std::span<const WrittenBar> bars, std::size_t most_in_a_line) {

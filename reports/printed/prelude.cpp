@@ -138,6 +138,9 @@ guide = {
 #(define-markup-command (chorus layout props number) (string?)
   (interpret-markup layout props
     #{ \markup \sans \fontsize #-2 \override #'(box-padding . 0.4) \box \bold \concat { "Chorus " #number } #}))
+#(define-markup-command (letter layout props name) (string?)
+  (interpret-markup layout props
+    #{ \markup \sans \fontsize #-1 \override #'(box-padding . 0.4) \box \bold #name #}))
 )lily";
 
 constexpr std::string_view page = R"lily(

@@ -156,9 +156,7 @@ std::string line_text(const Sheet& sheet, const LinePlan& plan, const WrittenBar
     text += "\\break ";
   else if (before != nullptr)
     text += "\\noBreak ";
-  if (const int chorus = chorus_starting_at(sheet, bar))
-    text += fmt::format("\\mark \\markup \\chorus \"{}\" ", chorus);
-  return text;
+  return text + form_text(sheet, bar, before == nullptr);
 }
 
 /// What a bar says before its notes, as far as it differs from the bar before.

@@ -1,5 +1,6 @@
 #include "reports/text/bars_view.hpp"
 
+#include "analyzer/model/sections.hpp"
 #include "reports/tallies.hpp"
 #include "reports/text/bar_columns.hpp"
 #include "reports/text/canvas.hpp"
@@ -22,6 +23,7 @@ constexpr std::array<std::string_view, 8> row_names = {"bar",    "chord",  "beat
 constexpr std::size_t margin = 11;  // columns for the names of the rows
 constexpr std::size_t gap = 1;      // columns between two cells
 constexpr std::size_t bar_line = 2;
+constexpr std::size_t widest_letter = 20;  // of a section, in columns
 
 struct BarCell {
   std::string text;
@@ -40,6 +42,7 @@ struct Measure {
   std::string name;
   std::vector<Column> columns;
   bool begins_bar = true;
+  bool double_line = false;  ///< stands before it
 };
 
 using Line = std::vector<Measure>;
@@ -87,7 +90,10 @@ void set_widths(std::vector<Column>& columns) {
 std::string bar_name(const Report& report, std::size_t bar_index) {
   const Bar& bar = report.solo.bars[bar_index];
   if (bar.number < 1) return "pickup";
+  const std::vector<SoundingSection>& sections = report.analysis.harmony.sections;
   std::string name = std::to_string(bar.number);
+  if (const auto section = section_beginning_at(sections, bar.onset))
+    name += fmt::format("  [{}]", cut_to_width(sections[*section].name, widest_letter));
   for (const SoundingChord& chord : report.analysis.harmony.chords) {
     const Beats& length = report.analysis.harmony.chorus_length;
     const Beats begin = report.analysis.harmony.first_chorus + Beats(chord.chorus - 1) * length;
@@ -100,6 +106,8 @@ std::string bar_name(const Report& report, std::size_t bar_index) {
 Measure measure_of(const Report& report, std::size_t bar_index, const std::vector<std::string>& connections) {
   Measure measure;
   measure.name = bar_name(report, bar_index);
+  const Bar& bar = report.solo.bars[bar_index];
+  measure.double_line = bar_index > 0 && has_double_bar(report.solo, report.analysis.harmony, bar.onset);
   for (const BarColumn& source : bar_columns(report, bar_index)) {
     Column column;
     column.note = source.note;
@@ -127,7 +135,10 @@ std::vector<Measure> cut(Measure measure, std::size_t width) {
   for (Column& column : measure.columns) {
     const bool first = parts.empty();
     if (first || width_of(parts.back()) + column.width > width)
-      parts.push_back({.name = first ? measure.name : "", .columns = {}, .begins_bar = first});
+      parts.push_back({.name = first ? measure.name : "",
+                       .columns = {},
+                       .begins_bar = first,
+                       .double_line = first && measure.double_line});
     parts.back().columns.push_back(std::move(column));
   }
   return parts;
@@ -161,7 +172,7 @@ using Spots = std::vector<std::optional<Spot>>;
 
 void draw_measure(const Measure& measure, std::size_t at, Canvas& canvas, Spots& spots) {
   for (std::size_t row = chord_row; row < row_names.size(); ++row)
-    if (measure.begins_bar) canvas[row].write(at, "│", Ink::faint);
+    if (measure.begins_bar) canvas[row].write(at, measure.double_line ? "║" : "│", Ink::faint);
   canvas[bar_row].write(at + bar_line, measure.name, Ink::faint);
   std::size_t column_at = at + bar_line;
   for (const Column& column : measure.columns) {

@@ -104,6 +104,22 @@ std::string printable(std::string_view text) {
   return result;
 }
 
+std::string cut_to_width(std::string_view text, std::size_t width) {
+  const std::string whole = printable(text);
+  if (display_width(whole) <= width) return whole;
+  constexpr std::string_view dots = "...";
+  std::string kept;
+  std::size_t used = dots.size();
+  for (std::string_view rest = whole; !rest.empty();) {
+    const std::string_view character = first_character(rest);
+    used += character_width(character);
+    if (used > width) break;
+    kept += character;
+    rest.remove_prefix(character.size());
+  }
+  return kept + std::string(dots);
+}
+
 std::string padded_right(std::string_view text, std::size_t width) {
   std::string result(text);
   return result.append(width - std::min(width, display_width(text)), ' ');

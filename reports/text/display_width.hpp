@@ -21,6 +21,9 @@ std::size_t display_width(std::string_view text);
 /// are not UTF-8 become U+FFFD, line breaks and tabs become spaces.
 std::string printable(std::string_view text);
 
+/// As much of `text`, made printable, as `width` columns hold; what is cut ends in "...". `width` is 4 or more.
+std::string cut_to_width(std::string_view text, std::size_t width);
+
 /// `text` with spaces after (before) it up to `width` columns; longer texts stay whole.
 std::string padded_right(std::string_view text, std::size_t width);
 std::string padded_left(std::string_view text, std::size_t width);

@@ -59,10 +59,23 @@ std::vector<RemarkSection> summary_sections(const Report& report, Length length)
       other_note_remarks, pattern_remarks, cautions,         telling_bar_remarks,
   };
   constexpr Maker whole[] = {
-      chord_tone_remarks,     group_remarks,      chance_remarks,      arpeggio_remarks,
-      arpeggio_shape_remarks, cell_remarks,       pattern_remarks,     connection_remarks,
-      thread_remarks,         guide_tone_remarks, other_note_remarks,  early_and_late_remarks,
-      time_remarks,           phrase_remarks,     telling_bar_remarks, cautions,
+      chord_tone_remarks,
+      group_remarks,
+      chance_remarks,
+      arpeggio_remarks,
+      arpeggio_shape_remarks,
+      cell_remarks,
+      pattern_remarks,
+      connection_remarks,
+      thread_remarks,
+      guide_tone_remarks,
+      other_note_remarks,
+      early_and_late_remarks,
+      time_remarks,
+      section_remarks,
+      phrase_remarks,
+      telling_bar_remarks,
+      cautions,
   };
   const std::span<const Maker> makers = length == Length::whole ? std::span<const Maker>(whole) : first_page;
   std::vector<RemarkSection> sections;

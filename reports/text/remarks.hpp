@@ -44,6 +44,8 @@ RemarkSection what_was_read(const Report& report);
 RemarkSection chord_tone_remarks(const Report& report);
 /// Chord tones by kind of chord and by chorus, where there are several.
 RemarkSection group_remarks(const Report& report);
+/// The lettered sections of the form, where there are several.
+RemarkSection section_remarks(const Report& report);
 RemarkSection chance_remarks(const Report& report);
 /// The same in two sentences.
 RemarkSection chance_in_brief(const Report& report);

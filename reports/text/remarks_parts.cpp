@@ -1,4 +1,5 @@
 // The line in its parts: phrase by phrase, chorus by chorus, by the kind of chord, and the cells it likes.
+#include "reports/text/display_width.hpp"
 #include "reports/text/remarks.hpp"
 #include "reports/text/wording.hpp"
 
@@ -12,6 +13,8 @@ namespace insideline::reports {
 namespace {
 
 constexpr std::size_t most_phrases = 24;
+constexpr std::size_t most_sections = 12;
+constexpr std::size_t widest_section = 16;  // columns; a rehearsal mark can be as long as its writer likes
 constexpr std::size_t most_cells = 6;
 constexpr int fewest_times = 2;
 
@@ -88,6 +91,27 @@ RemarkSection group_remarks(const Report& report) {
     section.remarks.emplace_back(CountRow{.name = fmt::format("chorus {}", chorus + 1),
                                           .share = chord_tone_share(densities.by_chorus[chorus]),
                                           .role = Role::chord_tone});
+  return section;
+}
+
+RemarkSection section_remarks(const Report& report) {
+  const std::vector<SectionFigures>& figures = report.analysis.section_figures;
+  RemarkSection section{"Section by section", {}};
+  const auto played = std::ranges::count_if(figures, [](const SectionFigures& row) { return row.density.notes > 0; });
+  if (played < 2) return section;
+  section.remarks.emplace_back(
+      "Chord tones, of how many notes; how often the section comes; notes in arpeggios; connections to the nearest "
+      "tone.");
+  for (const SectionFigures& row : std::span(figures).first(std::min(figures.size(), most_sections)))
+    section.remarks.emplace_back(CountRow{
+        .name = cut_to_width(row.name, widest_section),
+        .share = chord_tone_share(row.density),
+        .beside =
+            fmt::format("of {}; {}; {} in arpeggios; {} of {} nearest", row.density.notes, counted(row.times, "time"),
+                        row.arpeggio_share.count, row.nearest_taken_share.count, row.nearest_taken_share.of)});
+  if (figures.size() > most_sections)
+    section.remarks.emplace_back(
+        fmt::format("and {}", counted(static_cast<int>(figures.size() - most_sections), "more section")));
   return section;
 }
 

@@ -17,7 +17,8 @@ install(FILES ${PROJECT_BINARY_DIR}/manual/_insideline
   DESTINATION ${CMAKE_INSTALL_DATADIR}/zsh/vendor-completions COMPONENT program)
 install(FILES ${PROJECT_BINARY_DIR}/manual/insideline.fish
   DESTINATION ${CMAKE_INSTALL_DATADIR}/fish/vendor_completions.d COMPONENT program)
-install(FILES reports/analysis.schema.json reports/comparison.schema.json reports/practice_log.schema.json
+install(FILES reports/analysis.schema.json reports/assessment.schema.json reports/comparison.schema.json
+  reports/practice_log.schema.json
   DESTINATION ${CMAKE_INSTALL_DATADIR}/insideline COMPONENT program)
 install(FILES README.md DESTINATION ${documents}/insideline COMPONENT program)
 install(DIRECTORY corpus-demo DESTINATION ${documents}/insideline/examples COMPONENT program)

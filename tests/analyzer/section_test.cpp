@@ -19,9 +19,10 @@ using insideline::tests::solo_from;
 
 namespace {
 
-constexpr Section bars(int first, int last) { return {SectionKind::bars, first, last}; }
-constexpr Section phrase(int number) { return {SectionKind::phrase, number, number}; }
-constexpr Section chorus(int number) { return {SectionKind::chorus, number, number}; }
+Section bars(int first, int last) { return {SectionKind::bars, first, last, {}}; }
+Section phrase(int number) { return {SectionKind::phrase, number, number, {}}; }
+Section chorus(int number) { return {SectionKind::chorus, number, number, {}}; }
+Section named(const char* name) { return {SectionKind::named, 1, 1, name}; }
 
 std::string pitches(const insideline::Solo& solo) {
   std::string text;
@@ -59,6 +60,32 @@ TEST_CASE("a phrase is a section, and so is a chorus") {
   const auto second_chorus = analyze_section(solo, harmony, chorus(2));
   REQUIRE(second_chorus);
   CHECK(pitches(second_chorus->solo) == "E4 G4 C5 A4 C5");
+}
+
+TEST_CASE("a lettered section is a part, and of a letter that comes twice the first is taken") {
+  const auto solo = solo_from(four_bars);
+  auto harmony = harmony_from(two_five_one, solo);
+  harmony.sections = {{.name = "A", .onset = 0, .duration = 4, .chorus = 1, .first_bar = 1, .last_bar = 1},
+                      {.name = "B", .onset = 4, .duration = 4, .chorus = 1, .first_bar = 2, .last_bar = 2},
+                      {.name = "A", .onset = 8, .duration = 8, .chorus = 1, .first_bar = 3, .last_bar = 4}};
+  const auto first = analyze_section(solo, harmony, named("A"));
+  REQUIRE(first);
+  CHECK(pitches(first->solo) == "D4 F4 A4 C5");
+  CHECK(first->analysis.harmony.sections.size() == 1);
+  const auto last = analyze_section(solo, harmony, named("last A"));
+  REQUIRE(last);
+  CHECK(pitches(last->solo) == "E4 G4 C5 A4 C5");
+  CHECK_FALSE(analyze_section(solo, harmony, named("C")));
+}
+
+TEST_CASE("the first section takes the pickup along") {
+  const auto solo = solo_from("B4:1 C5:4 D5:4", {}, -1);
+  auto harmony = harmony_from("C@0", solo);
+  harmony.sections = {{.name = "A", .onset = 0, .duration = 4, .chorus = 1, .first_bar = 1, .last_bar = 1},
+                      {.name = "B", .onset = 4, .duration = 4, .chorus = 1, .first_bar = 2, .last_bar = 2}};
+  const auto part = analyze_section(solo, harmony, named("A"));
+  REQUIRE(part);
+  CHECK(pitches(part->solo) == "B4 C5");
 }
 
 TEST_CASE("where there is nothing there is no section") {

@@ -1,7 +1,7 @@
 // comparison_schema_test.cjs SCHEMA PROGRAM CORPUS
 //
-// Every comparison file must be valid: of each demo piece with the first, of all of them, of two takes, of choruses. Then
-// files spoilt on purpose must be refused, so that a schema which accepts anything does not pass.
+// Every comparison file must be valid: of each demo piece with the first, of all of them, of two takes, of choruses, of
+// sections. Then files spoilt on purpose must be refused, so that a schema which accepts anything does not pass.
 const { execFileSync } = require("node:child_process");
 const fs = require("node:fs");
 const path = require("node:path");
@@ -30,6 +30,7 @@ const files = new Map(pieces.slice(1).map((piece) => [piece, compared(pieces[0],
 files.set("all pieces", compared(...pieces));
 files.set("two takes", compared(pieces[0], pieces[1], "--before-after"));
 files.set("choruses", compared(street, "--choruses"));
+files.set("sections", compared(street, "--sections"));
 
 for (const [name, file] of files) {
   if (validate(file)) continue;

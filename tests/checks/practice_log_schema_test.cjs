@@ -35,6 +35,7 @@ try {
   files.set("the class", read());
   files.set("one player", read("--player", "Anke"));
   files.set("an odd name", read("--player", odd));
+  files.set("two days", read("--from", "2026-11-21", "--to", "2026-11-22"));
 } finally {
   fs.rmSync(folder, { recursive: true });
 }
@@ -44,6 +45,7 @@ for (const [name, file] of files) {
   for (const error of validate.errors.slice(0, 5)) fail(`${name}: ${error.instancePath} ${error.message}`);
 }
 if (files.get("the class").takes.length !== 3) fail("the class does not have three takes");
+if (files.get("two days").takes.length !== 2) fail("two of the days do not have two takes");
 if (files.get("an odd name").takes[0].player !== odd) fail("the odd name came back changed");
 
 const spoilt = {
@@ -53,6 +55,7 @@ const spoilt = {
   "an unknown advice": (file) => { file.sheets[0].next = "rest"; },
   "a tempo in words": (file) => { file.takes[0].tempo_bpm = "fast"; },
   "notes below none": (file) => { file.takes[0].right.count = -1; },
+  "a jump in words": (file) => { file.takes[0].tempo_jumps = "one"; },
   "a log of nobody": (file) => { file.players.length = 0; },
   "another version": (file) => { file.version += 1; },
 };

@@ -218,9 +218,8 @@ bool refused_by_table(const Words& given, const std::string& ending) {
 /// A kind of file that none of the options, each for itself, is refused in; .ly first, which shows all that is printed.
 std::string ending_for(const Words& options) {
   for (const std::string ending : {".ly", ".mid", ".musicxml"})
-    if (std::ranges::none_of(options, [&](const std::string& option) {
-          return refused_by_table(command_line({option}), ending);
-        }))
+    if (std::ranges::none_of(
+            options, [&](const std::string& option) { return refused_by_table(command_line({option}), ending); }))
       return ending;
   return ".ly";
 }

@@ -64,7 +64,7 @@ sqlite3 old.log "
 hand_in old.log
 expect old.log 'SELECT count(*) FROM takes' 21
 expect old.log "SELECT count(*) FROM takes WHERE day = '2026-11-20' AND player = '' AND right_notes = 90" 1
-expect old.log 'PRAGMA user_version' 2
+expect old.log 'PRAGMA user_version' 3
 expect old.log 'PRAGMA integrity_check' ok
 
 # Whoever reads while others write gets the log as it was at one moment.

@@ -25,6 +25,7 @@ foreach(file IN ITEMS
     share/zsh/vendor-completions/_insideline
     share/fish/vendor_completions.d/insideline.fish
     share/insideline/analysis.schema.json
+    share/insideline/assessment.schema.json
     share/insideline/comparison.schema.json
     share/insideline/practice_log.schema.json
     share/doc/insideline/README.md

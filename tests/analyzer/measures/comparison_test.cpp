@@ -263,6 +263,60 @@ TEST_CASE("the choruses of a solo share its bars out between them") {
   }
 }
 
+namespace {
+
+/// Two choruses of A B A, a bar each, after a pickup.
+insideline::tests::AnalysedLine lettered_choruses() {
+  const Solo solo = insideline::tests::solo_from("G4:1 C4:4 D4:2 F4:2 E4:4 G4:4 B4:4 C5:1 G4:1 E4:1 C4:1", {}, -1);
+  insideline::Changes changes;
+  const insideline::Chord chord = insideline::parse_chord_symbol("C").value().value();
+  Beats now;
+  for (const char* name : {"A", "B", "A"}) {
+    changes.bars.push_back({.onset = now, .length = 4, .section = name, .meter = {}, .starts_section = true});
+    changes.spans.push_back({.chord = chord, .onset = now, .duration = 4});
+    now += Beats(4);
+  }
+  return insideline::tests::analysed(solo, lay_out(changes, solo));
+}
+
+/// "section A 5 bars 8 notes": each part.
+std::string parts_of(const std::vector<ComparedSolo>& solos) {
+  std::string text;
+  for (const ComparedSolo& solo : solos)
+    text += (text.empty() ? "" : ", ") + solo.name + " " + std::to_string(solo.bars) + " bars " +
+            std::to_string(solo.notes) + " notes";
+  return text;
+}
+
+}  // namespace
+
+TEST_CASE("the sections of a solo share its bars out between them, those of one name together") {
+  const auto line = lettered_choruses();
+  const std::vector<ComparedSolo> sections = compared_sections(line.solo, line.analysis);
+  CHECK(parts_of(sections) == "section A 5 bars 8 notes, section B 2 bars 3 notes");
+  const ComparedSolo whole = compared_solo("whole", line.solo, line.analysis);
+  for (std::size_t i = 0; i < figure_rows().size(); ++i) {
+    BarSeries joined(whole.figures[i].size());
+    for (const ComparedSolo& part : sections)
+      for (std::size_t bar = 0; bar < part.of_bars.size(); ++bar) joined[part.of_bars[bar]] = part.figures[i][bar];
+    CHECK(joined == whole.figures[i]);
+  }
+}
+
+TEST_CASE("one section is taken out of every chorus") {
+  const auto line = lettered_choruses();
+  CHECK(parts_of(compared_section_by_chorus(line.solo, line.analysis, "B")) ==
+        "B of chorus 1 1 bars 2 notes, B of chorus 2 1 bars 1 notes");
+  CHECK(parts_of(compared_section_by_chorus(line.solo, line.analysis, "last A")) ==
+        "last A of chorus 1 1 bars 1 notes, last A of chorus 2 1 bars 4 notes");
+  CHECK(compared_section_by_chorus(line.solo, line.analysis, "C").empty());
+}
+
+TEST_CASE("without letters there are no sections to compare") {
+  const auto line = insideline::tests::analysed("C@0 G7@4", "C4:4 D4:4");
+  CHECK(compared_sections(line.solo, line.analysis).empty());
+}
+
 TEST_CASE("chords that do not go round are one chorus") {
   const auto line = insideline::tests::analysed("C@0 G7@4", "C4:4 D4:4");
   CHECK(compared_choruses(line.solo, line.analysis).size() == 1);

@@ -7,6 +7,7 @@
 #include "tests/support/melody.hpp"
 
 #include <algorithm>
+#include <random>
 #include <string>
 #include <vector>
 
@@ -67,6 +68,44 @@ TEST_CASE("a sheet's own notes are all right, at any tempo, in whatever way they
     CHECK(found.evenness->tempo_bpm == Approx(tempo).epsilon(0.01));
     CHECK(found.evenness->spread_ms < 1.0);
   }
+}
+
+TEST_CASE("grace notes of the sheet may be played or left out, and are never added notes") {
+  const AnalysedLine sheet =
+      analysed("C@0", "E4:1 D4:0 C4:1 C4:0 E4:1 G4:1 | F4:0 F#4:0 G4:1 E4:1 C4:1 B3:0 C4:1 | D4:0 E4:4");
+  const auto [played, added] = GENERATE(table<const char*, int>({
+      {"E4:1 C4:1 E4:1 G4:1 G4:1 E4:1 C4:1 C4:1 E4:4", 0},
+      {"E4:1 D4:1/2 C4:1/2 C4:1/2 E4:1/2 G4:1 F4:1/2 F#4:1/4 G4:1/4 E4:1 C4:1 B3:1/2 C4:1/2 D4:1 E4:3", 0},
+      {"E4:1 D4:1/2 C4:1/2 E4:1 G4:1 F#4:1/2 G4:1/2 E4:1 C4:1 C4:1 E4:4", 0},
+      {"E4:1 D4:1/4 D4:1/4 C4:1/2 E4:1 G4:1 G4:1 E4:1 C4:1 C4:1 E4:4", 1},  // the same one twice
+      {"E4:1 C4:1 E4:1 Bb4:1/2 G4:1/2 G4:1 E4:1 C4:1 C4:1 E4:4", 1},        // no such grace note
+      {"E4:1 C4:1 E4:1 G4:1 D4:1/2 G4:1/2 E4:1 C4:1 C4:1 E4:4", 1},         // one of another place
+  }));
+  CAPTURE(played);
+  const Solo take = performed(insideline::tests::solo_from(played), 120.0, 0.0);
+  const Assessment found = assess_take(sheet.solo, sheet.analysis, take);
+  CHECK(found.all.right == Share{9, 9});
+  CHECK(found.added == added);
+}
+
+TEST_CASE("a bar that goes wrong in each section of a name is one pattern, said as the form has it") {
+  const std::string a = "C5:1 E5:1 G5:1 E5:1 | D5:1 F5:1 A5:1 F5:1 | ";
+  const std::string b = "B4:1 D5:1 F5:1 D5:1 | G4:1 B4:1 D5:1 B4:1 | ";
+  AnalysedLine sheet = analysed("C@0 Dm7@4 C@8 Dm7@12 G7@16 G7@20 C@24 Dm7@28", a + a + b + a);
+  const auto section = [](const char* name, int first) {
+    return insideline::SoundingSection{
+        .name = name, .onset = 4 * (first - 1), .duration = 8, .chorus = 1, .first_bar = first, .last_bar = first + 1};
+  };
+  sheet.analysis.harmony.sections = {section("A", 1), section("A", 3), section("B", 5), section("A", 7)};
+  Solo take = performed(sheet.solo, 120.0, 0.0);
+  for (const std::size_t note : {4U, 6U, 12U, 14U, 28U, 30U}) raise(take, note, "C#5");
+  const Assessment found = assess_take(sheet.solo, sheet.analysis, take);
+  CHECK(share_in(found.by_form_bar, "bar 1 of each A") == Share{12, 12});
+  CHECK(share_in(found.by_form_bar, "bar 2 of each A") == Share{6, 12});
+  CHECK(share_in(found.by_form_bar, "bar 1 of each B") == Share{});
+  REQUIRE_FALSE(found.trouble_spots.empty());
+  CHECK(
+      std::ranges::any_of(found.trouble_spots, [](const TakeGroup& group) { return group.name == "bar 2 of each A"; }));
 }
 
 TEST_CASE("planted mistakes are found, each of its kind and in its place") {
@@ -149,4 +188,49 @@ TEST_CASE("the same notes in another order are another sheet, however many fit b
   for (std::size_t i = 0; i < poor.notes.size(); i += 5) raise(poor, i, "Eb4");
   for (std::size_t i = 2; i < poor.notes.size(); i += 5) raise(poor, i, "Ab4");
   CHECK_FALSE(verdict(poor));
+}
+
+namespace {
+
+/// A line that wanders, of so many eighths: the same for the same seed.
+Solo wandering(unsigned seed, int notes) {
+  std::mt19937 engine(seed);
+  Solo solo;
+  int pitch = 60;
+  for (int i = 0; i < notes; ++i) {
+    pitch += static_cast<int>(engine() % 9U) - 4 + (pitch < 50 ? 5 : 0) - (pitch > 80 ? 5 : 0);
+    insideline::Note note;
+    note.onset = insideline::Beats(i, 2);
+    note.duration = insideline::Beats(1, 2);
+    note.pitch = note.written =
+        transposed(insideline::Pitch{}, insideline::usual_interval(pitch - midi_number(insideline::Pitch{})));
+    solo.notes.push_back(note);
+  }
+  return solo;
+}
+
+}  // namespace
+
+TEST_CASE(
+    "a long take of another piece is known from parts of it; of the same piece, moved or played badly, it is not") {
+  const Solo sheet = wandering(1, 2'500);
+  const auto found = insideline::is_clearly_another_sheet(sheet, wandering(2, 2'500));
+  REQUIRE(found);
+  CHECK(found->from_stretches);
+  CHECK(found->right.of == 500);
+  CHECK(found->right.count < 350);
+  CHECK_FALSE(insideline::is_clearly_another_sheet(sheet, sheet));
+  Solo moved = sheet;
+  for (auto& note : moved.notes) note.pitch = transposed(note.pitch, {1, 2});
+  CHECK_FALSE(insideline::is_clearly_another_sheet(sheet, moved));
+  Solo poor = sheet;
+  for (std::size_t i = 0; i < poor.notes.size(); i += 6) raise(poor, i, "Eb4");
+  CHECK_FALSE(insideline::is_clearly_another_sheet(sheet, poor));
+  Solo only_its_end = wandering(2, 2'500);  // four stretches of something else
+  std::copy(sheet.notes.end() - 400, sheet.notes.end(), only_its_end.notes.end() - 400);
+  CHECK_FALSE(insideline::is_clearly_another_sheet(sheet, only_its_end));
+}
+
+TEST_CASE("a short take is laid as a whole before anything is said of it") {
+  CHECK_FALSE(insideline::is_clearly_another_sheet(wandering(1, 600), wandering(2, 600)));
 }

@@ -17,6 +17,7 @@ using insideline::progress_of;
 using insideline::ready_tempo;
 using insideline::Share;
 using insideline::Struck;
+using insideline::TakeFault;
 using insideline::tests::solo_from;
 using Takes = std::vector<LoggedTake>;
 
@@ -77,6 +78,54 @@ TEST_CASE("a first take at a new tempo is not ready on two days because yesterda
       {std::nullopt, std::nullopt, NextTempo::same},
   }));
   CHECK(next_tempo(Takes{take_of("2026-11-24", 99, yesterday), take_of("2026-11-25", 99, today)}, 8) == next);
+}
+
+TEST_CASE("a take in no one tempo, an uneven one, or one with notes added is not ready, however right its notes") {
+  const auto with = [](auto change) {
+    LoggedTake take = take_of("2026-11-25", 100);
+    change(take);
+    return take;
+  };
+  const auto [today, fault, next] = GENERATE_COPY(table<LoggedTake, TakeFault, NextTempo>({
+      {with([](LoggedTake& take) { take.tempo_strays_percent = 6.0; }), TakeFault::unsteady, NextTempo::steadier},
+      {with([](LoggedTake& take) { take.tempo_jumps = 1; }), TakeFault::unsteady, NextTempo::steadier},
+      {with([](LoggedTake& take) { take.spread_percent = 13.0; }), TakeFault::uneven, NextTempo::steadier},
+      {with([](LoggedTake& take) { take.added = 6; }), TakeFault::notes_added, NextTempo::slower},
+      {with([](LoggedTake& take) {
+         take.tempo_strays_percent = 5.0;
+         take.tempo_jumps = 0;
+         take.spread_percent = 12.0;
+         take.added = 5;
+       }),
+       TakeFault::none, NextTempo::faster},
+      {with([](LoggedTake&) {}), TakeFault::none, NextTempo::faster},  // of an old log, which did not look
+  }));
+  CHECK(fault_of(today) == fault);
+  const Takes takes{take_of("2026-11-24", 100), today};
+  CHECK(next_tempo(takes, 8) == next);
+  CHECK(ready_tempo(takes, 8).has_value() == (fault == TakeFault::none));
+}
+
+TEST_CASE("a note that was added is a mistake in the log as in the verdict") {
+  LoggedTake take = take_of("2026-11-25", 95);
+  CHECK(insideline::note_readiness(take, 8) == insideline::Readiness::ready);
+  take.added = 5;
+  CHECK(insideline::note_readiness(take, 8) == insideline::Readiness::unsettled);
+}
+
+TEST_CASE("the log keeps what the verdict needs of tempo, evenness and added notes") {
+  const auto sheet = solo_from("C4:1 E4:1 G4:1 B4:1");
+  Assessment assessment = assessed(4);
+  assessment.added = 3;
+  insideline::TempoCourse tempo;
+  tempo.furthest_percent = -7.5;
+  tempo.jumps = {{"9", 96.0, 110.0}};
+  assessment.tempo = tempo;
+  const LoggedTake row = insideline::logged(assessment, sheet);
+  CHECK(row.added == 3);
+  CHECK(row.tempo_strays_percent == 7.5);
+  CHECK(row.tempo_jumps == 1);
+  CHECK_FALSE(insideline::logged(assessed(4), sheet).tempo_jumps);
 }
 
 TEST_CASE("takes at another tempo in between do not hide the day before") {

@@ -1,1 +1,1 @@
-insideline analyze "$CORPUS/ropewalk.musicxml" --section bridge
+insideline analyze "$CORPUS/ropewalk.musicxml" --section 16-9

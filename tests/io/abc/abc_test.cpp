@@ -104,6 +104,16 @@ TEST_CASE("the unit note length follows from the meter where no L: says it") {
   CHECK(line("C4 |\nL:1/8\nC8", "M:4/4\nL:1/4\nK:C\n") == "C4 4 C4 4");
 }
 
+TEST_CASE("parts are sections as they are played, and a double bar line is kept") {
+  const auto read = parse_abc("X:1\nM:4/4\nL:1/4\nP:A2B\nK:C\nP:A\nC4 | D4 ||\nP:B\nE4 | F4 |]\n", "a.abc");
+  string marks;
+  for (const auto& mark : read.solo.marks) marks += mark.name + "@" + to_string(mark.onset) + " ";
+  CHECK(marks == "A@0 A@8 B@16 ");
+  string lines;
+  for (const Beats& place : read.solo.double_bars) lines += to_string(place) + " ";
+  CHECK(lines == "8 16 ");
+}
+
 TEST_CASE("repeats and endings are played") {
   const auto [music, played] = GENERATE(table<string, string>({
       {"|: C4 :| D4 |", "C4 4 C4 4 D4 4"},

@@ -1,5 +1,6 @@
 #include "io/changes/changes_file.hpp"
 
+#include "analyzer/model/sections.hpp"
 #include "io/read_result.hpp"
 #include "tests/io/changes/chart_shorthand.hpp"
 #include "tests/support/folders.hpp"
@@ -83,6 +84,20 @@ TEST_CASE("sections name their bars") {
   CHECK(changes.bars[1].section == "A");
   CHECK(changes.bars[2].section == "B");
   CHECK(changes.bars[2].onset == Beats(8));
+}
+
+TEST_CASE("a section begins each time that its letter is come to") {
+  const auto [text, expected] = GENERATE(table<std::string, std::string>({
+      {"[A] | C | F |\n[B] | G7 |", "A2 B1"},
+      {"[A] |: C | F :| [B] | G7 |", "A2 A2 B1"},
+      {"form: A A B A\n[A] | C | F |\n[B] | G7 |", "A2 A2 B1 A2"},
+      {"| C |\nBridge: | F | G7 |", "Bridge2"},
+      {"| C | F |", ""},
+  }));
+  std::string sections;
+  for (const auto& section : sections_of(parse_changes(text, "a.changes")))
+    sections += (sections.empty() ? "" : " ") + section.name + std::to_string(section.bars);
+  CHECK(sections == expected);
 }
 
 TEST_CASE("bars of other meters are filled as well") {

@@ -59,6 +59,9 @@ TEST_CASE("the log gives back the takes of a sheet, the oldest first, with all t
   LoggedTake later = take_of("2026-11-25", "O'Quay \"Steps\"", 60);
   later.whole = false;
   later.spread_percent = 3.5;
+  later.added = 2;
+  later.tempo_strays_percent = 4.25;
+  later.tempo_jumps = 1;
   const LoggedTake earlier = take_of("2026-11-20", "O'Quay \"Steps\"", 50);
   log.add(later, content_hash("later"));
   log.add(earlier, content_hash("earlier"));
@@ -126,6 +129,9 @@ TEST_CASE("an old log is brought up to date and keeps its takes") {
   CHECK(takes[0].up == Share{3, 4});
   CHECK(takes[0].restarts == 2);
   CHECK_FALSE(takes[0].whole);
+  CHECK_FALSE(takes[0].added);
+  CHECK_FALSE(takes[0].tempo_strays_percent);
+  CHECK_FALSE(takes[0].tempo_jumps);
   CHECK(takes[1].right == Share{60, 64});
   CHECK(takes[1].player.empty());
   CHECK(takes[1].sheet == "Quay Steps (a.mid)");
@@ -151,8 +157,8 @@ TEST_CASE("what is no practice log of ours is refused and left as it is") {
   const std::string file = folder.file("birds.db");
   const auto [sql, complaint] = GENERATE(table<std::string, std::string>({
       {"CREATE TABLE birds (name TEXT)", "not a practice log"},
-      {"CREATE TABLE takes (day TEXT); PRAGMA application_id = 1229738060; PRAGMA user_version = 3",
-       "a newer version of insideline made this practice log (version 3, this program knows 2)"},
+      {"CREATE TABLE takes (day TEXT); PRAGMA application_id = 1229738060; PRAGMA user_version = 4",
+       "a newer version of insideline made this practice log (version 4, this program knows 3)"},
       {"PRAGMA application_id = 1229738060; CREATE TABLE takes (day TEXT)", "not a practice log"},
   }));
   Connection(file).run(sql);

@@ -70,6 +70,41 @@ TEST_CASE("chord symbols of a score are written once and count from the first fu
   CHECK(score.changes->bars[1].section == "A");
 }
 
+TEST_CASE("rehearsal marks are sections, each time that their bar is played") {
+  const auto mark = [](const string& name) {
+    return "{<direction><direction-type><rehearsal>" + name + "</rehearsal></direction-type></direction>} ";
+  };
+  const string back = "{<barline><repeat direction=\"backward\"/></barline>} ";
+  const string forward = "{<barline><repeat direction=\"forward\"/></barline>} ";
+  const auto [line, expected] = GENERATE_COPY(table<string, string>({
+      {mark("A") + "C4:4 | D4:4 | " + mark("B") + "E4:4", "A@0 B@8"},
+      {mark("A") + "C4:4 | D4:4 " + back + "| " + mark("B") + "E4:4", "A@0 A@8 B@16"},
+      {mark("A") + "C4:4 | " + forward + "D4:4 | " + mark("B") + "E4:4 " + back, "A@0 B@8 A@12 B@16"},
+      {"C4:1 | " + mark("A") + "D4:4 | E4:4", "A@0"},
+      {mark("A") + "C4:1 | D4:4 | E4:4", "A@0"},  // in the pickup
+      {"C4:4 | " + mark(" ") + "D4:4", ""},
+  }));
+  CAPTURE(line);
+  string marks;
+  for (const auto& found : read_line(line).solo.marks)
+    marks += (marks.empty() ? "" : " ") + found.name + "@" + to_string(found.onset);
+  CHECK(marks == expected);
+}
+
+TEST_CASE("double bar lines of a score are known, at either side of a bar, and none at the end") {
+  const auto bar_line = [](const string& style, const string& location) {
+    return "{<barline location=\"" + location + "\"><bar-style>" + style + "</bar-style></barline>} ";
+  };
+  const auto [line, expected] = GENERATE_COPY(table<string, string>({
+      {"C4:4 " + bar_line("light-light", "right") + "| D4:4 | E4:4", "4 "},
+      {"C4:4 | D4:4 | " + bar_line("light-light", "left") + "E4:4", "8 "},
+      {"C4:4 " + bar_line("light-heavy", "right") + "| D4:4 | E4:4 " + bar_line("light-light", "right"), ""},
+  }));
+  string lines;
+  for (const Beats& place : read_line(line).solo.double_bars) lines += to_string(place) + " ";
+  CHECK(lines == expected);
+}
+
 TEST_CASE("a chord in an ending that this pass does not play does not hold on") {
   const string first =
       "{<barline><ending number=\"1\" type=\"start\"/></barline>} " + chord("G", "dominant") +

@@ -12,9 +12,11 @@
 
 #include <filesystem>
 #include <string>
+#include <vector>
 
 using insideline::analyze;
 using insideline::Arpeggio;
+using insideline::Beats;
 using insideline::Connection;
 using insideline::Direction;
 using insideline::Drill;
@@ -63,6 +65,21 @@ TEST_CASE("what is written is read back: notes, ties, triplets, rests, chords an
     chords += (span.chord ? span.chord->symbol : "N.C.") + "@" + to_string(span.onset) + " ";
   // Symbols are written in their plainest spelling.
   CHECK(chords == "C7b9@0 N.C.@2 F#m7b5@5 Bb/D@9 ");
+}
+
+TEST_CASE("the letters of the form stand on the sheet, behind double bar lines") {
+  const Solo solo = solo_from("C4:4 | D4:4 | E4:4 | F4:4");
+  auto harmony = harmony_from("C@0", solo);
+  harmony.sections = {{.name = "A", .onset = 0, .duration = 8, .chorus = 1, .first_bar = 1, .last_bar = 2},
+                      {.name = "B & \"C\"", .onset = 8, .duration = 8, .chorus = 1, .first_bar = 3, .last_bar = 4}};
+  const ReadResult read = parse_musicxml(write_musicxml(solo, harmony), "sheet.musicxml");
+  CHECK(read.warnings.empty());
+  REQUIRE(read.solo.marks.size() == 2);
+  CHECK(read.solo.marks[0].name == "A");
+  CHECK(read.solo.marks[0].onset == Beats(0));
+  CHECK(read.solo.marks[1].name == "B & \"C\"");
+  CHECK(read.solo.marks[1].onset == Beats(8));
+  CHECK(read.solo.double_bars == std::vector<Beats>{8});
 }
 
 TEST_CASE("a sheet in written pitch sounds the same") {

@@ -1,7 +1,7 @@
 // page_in_browser.cjs PROGRAM CORPUS CHROMIUM PDFTOTEXT
 //
-// The pages of `analyze --html` as readers meet them: in a browser, from disk, by pointer, keyboard and ear, on a
-// telephone and on paper. Judged beside our own checks by axe-core (accessibility), html-validate (HTML) and pdftotext.
+// The pages of `analyze --html`, and that of a practice log, as readers meet them: in a browser, from disk, by pointer,
+// keyboard and ear, on a telephone and on paper. Judged beside our own checks by axe-core (accessibility), html-validate (HTML) and pdftotext.
 const { execFileSync } = require("node:child_process");
 const fs = require("node:fs");
 const os = require("node:os");
@@ -476,6 +476,45 @@ async function staysSmooth(browser) {
   await context.close();
 }
 
+/// The practice log of a class, one of whom has a name that a careless page would run.
+function writtenLog(player) {
+  const place = fs.mkdtempSync(path.join(folder, "log-"));
+  const run = (...options) => execFileSync(program, options, { cwd: place, encoding: "utf8", stdio: ["ignore", "pipe", "pipe"] });
+  const chart = path.join(corpus, "lantern-street.changes");
+  for (const sheet of ["sheet.musicxml", "slow.mid"])
+    run("drill", "--changes", chart, "--arpeggios", "down", "--range", "F3-C6", "-o", sheet);
+  const odd = "<img src=x onerror=alert(1)> \"Red\" O'Brine of the long far away harbour";
+  const takes = [["Anke", "slow.mid", "2026-11-20"], ["Anke", "sheet.musicxml", "2026-11-21"], [odd, "slow.mid", "2026-11-22"]];
+  for (const [name, take, day] of takes)
+    run("assess", take, "--against", "sheet.musicxml", "--log", "class.log", "--player", name, "--day", day);
+  const page = path.join(place, "log.html");
+  const whose = player === undefined ? [] : ["--player", player];
+  const said = run("log", "class.log", "--html", page, ...whose);
+  const shown = player === undefined ? takes : takes.filter(([name]) => name === player);
+  return { name: player === undefined ? "the log of a class" : "the log of one player", page, said, takes: shown,
+    html: fs.readFileSync(page, "utf8") };
+}
+
+async function showsTheLog(browser) {
+  for (const log of [writtenLog(), writtenLog("Anke")]) {
+    await loadsAlone(browser, log);
+    await isAccessible(browser, log);
+    await isSoundHtml(log);
+    const { context, tab, complaints } = await opened(browser, log.page, telephone);
+    check(`${log.name}: nothing in it runs`, complaints.length === 0, complaints);
+    check(`${log.name}: fits a telephone`, (await pageOverhang(tab)) <= 0, await pageOverhang(tab));
+    const text = await tab.evaluate(() => document.body.innerText.replace(/\s+/g, " "));
+    for (const [name, take, day] of log.takes) {
+      check(`${log.name}: names ${name}`, text.includes(name));
+      const rows = tab.locator("tr", { hasText: day }).filter({ hasText: take });
+      check(`${log.name}: has the take of ${day}`, (await rows.count()) === 1, await rows.count());
+    }
+    const ways = await tab.locator("svg").count();
+    check(`${log.name}: has its plots`, ways >= 2, ways);
+    await context.close();
+  }
+}
+
 async function main() {
   const browser = await chromium.launch({ timeout: patience, executablePath: browserFile, args: ["--no-sandbox", "--autoplay-policy=no-user-gesture-required", "--disable-audio-output"] });
   const pieces = fs.readdirSync(corpus).filter((name) => name.endsWith(".musicxml")).sort().map((name) => {
@@ -507,6 +546,7 @@ async function main() {
   await isForEverybody(browser, main, short);
   await sounds(browser, main);
   await showsAnyTitle(browser);
+  await showsTheLog(browser);
   await staysSmooth(browser);
   await browser.close();
 }

@@ -1,6 +1,7 @@
 #include "reports/practice_log/log_report.hpp"
 #include "reports/text/display_width.hpp"
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 #include <regex>
 #include <sstream>
@@ -47,6 +48,15 @@ PracticeLogReport report_of(const std::vector<LoggedTake>& takes) {
   report.log = "class.log";
   report.players = insideline::progress_of(takes, report.bound);
   return report;
+}
+
+LoggedTake with_fault(double strays_percent, double spread_percent) {
+  LoggedTake take = take_of("Anke", "2026-11-20", 60.0, 96);
+  take.tempo_strays_percent = strays_percent;
+  take.tempo_jumps = 0;
+  take.spread_percent = spread_percent;
+  take.added = 0;
+  return take;
 }
 
 PracticeLogReport a_class() {
@@ -131,8 +141,32 @@ TEST_CASE("the practice log file has every player, sheet and take") {
 TEST_CASE("the table of a log has one row a take, and a name is no formula in it") {
   const std::string text = practice_log_csv(a_class());
   CHECK_THAT(text, Contains("Anke,2026-11-22,Quay <Steps> (sheet.musicxml)," + std::string(32, 'a') +
-                            ",take.mid,72,broken off,no,96,96,0,0,48,48,0,no,\r\n"));
+                            ",take.mid,72,broken off,no,96,96,0,0,48,48,0,no,,,,\r\n"));
   CHECK_THAT(text, Contains("\"'=Red \"\"the <Rope>\"\"\nO'Brine of the long far away harbour\",2026-11-24"));
   const std::regex row("\r\n");
   CHECK(std::distance(std::sregex_iterator(text.begin(), text.end(), row), std::sregex_iterator()) == 6);
+}
+
+TEST_CASE("a take in no one tempo is unsteady, one that limps uneven, and both are told what to do") {
+  const auto [strays, spread, word, advice] = GENERATE(table<double, double, std::string, std::string>({
+      {6.0, 3.0, "unsteady", "again with a click; it did not hold."},
+      {2.0, 13.0, "uneven", "with a click on every eighth; the notes came unevenly."},
+      {2.0, 3.0, "ready", "until it is ready on two different days."},
+  }));
+  const PracticeLogReport report = report_of({with_fault(strays, spread)});
+  const std::string text = std::regex_replace(practice_log_text(report, Colour::off), std::regex("\\s+"), " ");
+  CHECK_THAT(text, Contains(word) && Contains(advice));
+  CHECK_THAT(practice_log_csv(report), Contains(word));
+  CHECK_THAT(practice_log_json(report), Contains("\"verdict\": \"" + word + "\""));
+}
+
+TEST_CASE("on the page of a class every table has a name of its own, though all played one sheet") {
+  const std::string page = practice_log_page(a_class());
+  const std::regex named("role=\"region\"[^>]*aria-label=\"([^\"]*)\"");
+  std::vector<std::string> names;
+  for (auto found = std::sregex_iterator(page.begin(), page.end(), named); found != std::sregex_iterator(); ++found)
+    names.push_back((*found)[1]);
+  REQUIRE(names.size() >= 4);
+  std::ranges::sort(names);
+  CHECK(std::ranges::adjacent_find(names) == names.end());
 }

@@ -66,6 +66,26 @@ TEST_CASE("a last line with fewer bars is not stretched") {
   CHECK(plan_of(report_of(8, quarters)).last == LastLine::full);
 }
 
+TEST_CASE("a section begins with its letter in a box, behind a double bar line but at the beginning of the sheet") {
+  Report report = report_of(6, quarters);
+  insideline::Harmony& harmony = report.analysis.harmony;
+  harmony.sections = {{.name = "A", .onset = 0, .duration = 8, .chorus = 1, .first_bar = 1, .last_bar = 2},
+                      {.name = "B \"x\"", .onset = 8, .duration = 16, .chorus = 1, .first_bar = 3, .last_bar = 6}};
+  report.solo.double_bars = {20};
+  const Sheet sheet{report, {}, *excerpt_of(report.solo, std::nullopt)};
+  const auto text_at = [&](std::size_t bar) {
+    return insideline::reports::form_text(sheet, report.solo.bars[bar], bar == 0);
+  };
+  CHECK(text_at(0) == "\\mark \\markup \\letter \"A\" ");
+  CHECK(text_at(1).empty());
+  CHECK(text_at(2) == "\\bar \"||\" \\mark \\markup \\letter \"B \\\"x\\\"\" ");
+  CHECK(text_at(5) == "\\bar \"||\" ");
+  harmony.choruses = 2;
+  harmony.chorus_length = 8;
+  CHECK(text_at(2) ==
+        "\\bar \"||\" \\mark \\markup \\concat { \\chorus \"2\" \\hspace #0.6 \\letter \"B \\\"x\\\"\" } ");
+}
+
 TEST_CASE("a chorus begins a line, and a page where that fills pages") {
   Report report = report_of(12, quarters);
   report.analysis.harmony.choruses = 2;

@@ -53,6 +53,18 @@ TEST_CASE("bars are drawn with chord, beat, note, degree and marks under each ot
         "\n");
 }
 
+TEST_CASE("a section has its letter beside the number of its first bar, behind a double bar line") {
+  reports::Report report = rhythm_report("C4:4 | C4:4 | C4:4");
+  report.analysis.harmony.sections = {
+      {.name = "A", .onset = 0, .duration = 4, .chorus = 1, .first_bar = 1, .last_bar = 1},
+      {.name = "Bridge", .onset = 4, .duration = 8, .chorus = 1, .first_bar = 2, .last_bar = 3}};
+  report.solo.double_bars = {8};
+  const auto lines = lines_of(bars_view(report, {0, 1, 2}, Colour::off));
+  REQUIRE(lines.size() > 1);
+  CHECK(lines[0] == "bar          1  [A]   2  [Bridge]   3");
+  CHECK(lines[1] == "chord      │ C      ║ C           ║ C");
+}
+
 TEST_CASE("rows with nothing to say are left out") {
   const auto lines = lines_of(bars_view(rhythm_report("C4:4"), {0}, Colour::off));
   REQUIRE(lines.size() == 6);

@@ -42,6 +42,14 @@ TEST_CASE("nothing in a title can drive the terminal") {
   CHECK(reports::printable(text) == shown);
 }
 
+TEST_CASE("a text that is too wide is cut, and says so") {
+  CHECK(reports::cut_to_width("Bridge", 6) == "Bridge");
+  CHECK(reports::cut_to_width("Bridge", 5) == "Br...");
+  CHECK(reports::cut_to_width("灯灯灯灯", 7) == "灯灯...");
+  CHECK(reports::cut_to_width("灯灯灯灯", 6) == "灯...");
+  CHECK(reports::cut_to_width("a\tb", 8) == "a b");
+}
+
 TEST_CASE("padding counts columns, not bytes") {
   CHECK(reports::padded_right("é灯", 5) == "é灯  ");
   CHECK(reports::padded_left("é灯", 5) == "  é灯");

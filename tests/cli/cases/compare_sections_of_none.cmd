@@ -1,0 +1,1 @@
+insideline compare "$CORPUS/ropewalk.musicxml" --sections

@@ -1,0 +1,1 @@
+insideline log class.log --to tomorrow

@@ -1,0 +1,1 @@
+insideline analyze "$CORPUS/ropewalk.musicxml" --section B
