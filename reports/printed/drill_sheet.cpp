@@ -145,11 +145,12 @@ class LineText {
     const auto start = std::ranges::find(report_.keys, written.bar, &KeyStart::bar);
     const bool begins_key = start != report_.keys.end();
     const bool double_bar = begins_key || has_double_bar(drill_.solo, drill_.harmony, bar.onset);
-    std::string text = written.bar > 0 && double_bar ? "\\bar \"||\" " : "";
+    std::string text;
     if (plan_.starts.contains(written.bar))
       text += chorus == 0 && chorus_is_short() ? "\\break \\noPageBreak " : "\\break ";
     else if (written.bar > 0)
       text += "\\noBreak ";
+    if (written.bar > 0 && double_bar) text += "\\bar \"||\" ";
     std::vector<std::string> boxes = form_boxes(sheet_, bar, report_.keys.empty() ? chorus : chorus_in_key(chorus));
     if (begins_key) boxes.insert(boxes.begin(), key_box(start->key));
     return text + mark_text(boxes);
