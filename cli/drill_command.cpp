@@ -1,6 +1,7 @@
 // insideline drill --changes FILE -o SHEET: a practice sheet over a tune's changes.
 #include "analyzer/drills/drill.hpp"
 #include "analyzer/drills/drill_in_keys.hpp"
+#include "analyzer/drills/readable_drill.hpp"
 #include "cli/chart_options.hpp"
 #include "cli/command.hpp"
 #include "cli/destinations.hpp"
@@ -113,8 +114,24 @@ void check_options(const CLI::App& app, const DrillCommand& command) {
   spare_inputs(command, destinations);
 }
 
-std::string sheet_bytes(const DrillCommand& command, const reports::DrillReport& report) {
+Interval written_above_sounding(const Solo& solo) {
+  return {-solo.sounding_minus_written.steps, -solo.sounding_minus_written.semitones};
+}
+
+/// The score, in the pitch of `report`: concert, or with names that are plain as written.
+std::string score_bytes(const DrillCommand& command, const reports::DrillReport& report) {
   const Drill& drill = report.drill;
+  const bool is_written = command.sheet.pitch == reports::PrintedPitch::written;
+  io::ScoreWriteOptions options;
+  if (is_written) options.pitch = io::ScorePitch::written;
+  for (const OpenChoice& choice : drill.open_choices) options.cues.push_back({choice.note, choice.other});
+  const Interval up = is_written ? written_above_sounding(drill.solo) : Interval{};
+  for (const KeyStart& start : report.keys) options.headings.push_back({start.bar, to_string(read_key(start.key, up))});
+  if (command.sheet.degrees == reports::DegreeRow::shown) options.under = reports::degrees_of(drill);
+  return io::write_musicxml(drill.solo, drill.harmony, options);
+}
+
+std::string sheet_bytes(const DrillCommand& command, const reports::DrillReport& report) {
   switch (*format_of(command.output)) {
     case SheetFormat::midi: return {};  // play_along_files() may write several
     case SheetFormat::lilypond: return reports::drill_sheet_text(report, command.sheet);
@@ -122,23 +139,20 @@ std::string sheet_bytes(const DrillCommand& command, const reports::DrillReport&
       constexpr std::size_t start_seconds = 60;
       const auto text_file = std::filesystem::path(command.output).replace_extension(".ly");
       return engraved_pdf(reports::drill_sheet_text(report, command.sheet),
-                          std::chrono::seconds(start_seconds + drill.solo.bars.size() / 2),
+                          std::chrono::seconds(start_seconds + report.drill.solo.bars.size() / 2),
                           engraved_elsewhere("insideline drill -o " + text_file.string()));
     }
-    case SheetFormat::musicxml: {
-      io::ScoreWriteOptions options;
-      if (command.sheet.pitch == reports::PrintedPitch::written) options.pitch = io::ScorePitch::written;
-      for (const OpenChoice& choice : drill.open_choices) options.cues.push_back({choice.note, choice.other});
-      const Interval down = drill.solo.sounding_minus_written;
-      const bool written = options.pitch == io::ScorePitch::written;
-      const Interval shown = written ? Interval{-down.steps, -down.semitones} : Interval{};
-      for (const KeyStart& start : report.keys)
-        options.headings.push_back({start.bar, to_string(transposed(start.key, shown))});
-      if (command.sheet.degrees == reports::DegreeRow::shown) options.under = reports::degrees_of(drill);
-      return io::write_musicxml(drill.solo, drill.harmony, options);
-    }
+    case SheetFormat::musicxml: return score_bytes(command, report);
   }
   return {};
+}
+
+/// What is printed, as the player reads it where that is asked for.
+std::string read_sheet_bytes(const DrillCommand& command, const reports::DrillReport& report) {
+  if (command.sheet.pitch != reports::PrintedPitch::written) return sheet_bytes(command, report);
+  const Drill read = readable_drill(report.drill, written_above_sounding(report.drill.solo));
+  return sheet_bytes(command,
+                     {read, report.settings, report.why, report.goal_bpm, report.aim, report.keys, report.key_order});
 }
 
 /// All files of the sheet, or none.
@@ -146,7 +160,7 @@ void write_files(const DrillCommand& command, const reports::DrillReport& report
   const bool is_midi = format_of(command.output) == SheetFormat::midi;
   std::vector<NamedBytes> files = is_midi
                                       ? play_along_files(command.play, command.output, report.drill, report.goal_bpm)
-                                      : std::vector<NamedBytes>{{command.output, sheet_bytes(command, report)}};
+                                      : std::vector<NamedBytes>{{command.output, read_sheet_bytes(command, report)}};
   Destinations destinations;
   for (const NamedBytes& file : files) destinations.add("--ladder", file.file);
   spare_inputs(command, destinations);

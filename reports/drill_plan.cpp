@@ -1,5 +1,6 @@
 #include "reports/drill_plan.hpp"
 
+#include "analyzer/drills/readable_drill.hpp"
 #include "analyzer/takes/readiness.hpp"
 #include "reports/assessment/words.hpp"
 #include "reports/text/display_width.hpp"
@@ -177,7 +178,7 @@ std::vector<std::string> key_sentences(const DrillReport& report) {
   std::vector<std::string> own;
   for (const KeyStart& start : report.keys) {
     names.push_back(to_string(start.key));
-    written.push_back(to_string(transposed(start.key, {-down.steps, -down.semitones})));
+    written.push_back(to_string(read_key(start.key, {-down.steps, -down.semitones})));
     if (start.own_line) own.push_back(to_string(start.key));
   }
   const bool fourths = report.key_order.value_or(KeyOrder::fourths) == KeyOrder::fourths;

@@ -129,6 +129,11 @@ int joint_cost(const DrillSettings& settings, const DrillSegment& segment, const
   return 0;
 }
 
+/// A cell over and over in one chord is what was asked for.
+int sameness_cost(const DrillSettings& settings, const DrillSegment& segment) {
+  return settings.kind == DrillKind::cells && segment.goes_on ? 0 : cost_of(Charge::same_figure);
+}
+
 /// A fixed shuffle of all integers, so that a seed decides ties alike on every machine (splitmix64).
 std::uint64_t shuffled(std::uint64_t value) {
   value += 0x9E3779B97F4A7C15U;
@@ -251,6 +256,7 @@ class Search {
   Standing cheapest_source(const DrillSegment& segment, const DrillFigure& figure, std::span<const Ending> endings,
                            std::span<const int> table) const {
     Standing cheapest;
+    const int same = sameness_cost(rules_.settings, segment);
     for (std::size_t row = 0; row < endings.size(); ++row) {
       const int connection = table[row * pitches + static_cast<std::size_t>(figure.first)];
       if (connection >= unreachable) continue;
@@ -259,7 +265,7 @@ class Search {
       const int cost = connection + joint_cost(rules_.settings, segment, joint);
       for (Standing source : {ending.best, ending.other}) {
         if (source.cost >= unreachable) continue;
-        source.cost += cost + (source.shape == figure.shape ? cost_of(Charge::same_figure) : 0);
+        source.cost += cost + (source.shape == figure.shape ? same : 0);
         if (source.better_than(cheapest)) cheapest = source;
       }
     }
@@ -305,7 +311,7 @@ std::optional<int> step_cost(const ConnectionRules& rules, const DrillSegment& s
   if (!connection) return std::nullopt;
   return *connection +
          joint_cost(rules.settings, segment, {before.last_way, before.last, after.first, after.first_way}) +
-         (before.shape == after.shape ? cost_of(Charge::same_figure) : 0);
+         (before.shape == after.shape ? sameness_cost(rules.settings, segment) : 0);
 }
 
 ChosenFigures best_figures(const ConnectionRules& rules, std::span<const DrillSegment> segments,

@@ -15,7 +15,7 @@ constexpr std::array cost_table{
     DrillCost{
         Charge::no_guide_tone, "chord entered on another tone than third or seventh", 1,
         "third and seventh tell the chord from others (Hutchinson, Music Theory for the 21st-Century Classroom, 31.7)"},
-    DrillCost{Charge::same_figure, "figure of the chord before again", 12,
+    DrillCost{Charge::same_figure, "figure of the chord before again, but a cell within one chord", 12,
               "a figure that comes twice is soon played without thinking"},
     DrillCost{Charge::nearest_out_of_range, "nearest tone not in the range", 3000, "only where no line avoids it"},
     DrillCost{Charge::no_common_tone, "change without a common tone", 4,
@@ -40,6 +40,8 @@ constexpr std::array cost_table{
               "the tone above, then the leading tone, is the usual order"},
     DrillCost{Charge::guide_motion, "semitone of motion between two guide tones", 1,
               "guide tones are led by the least motion (Hutchinson, 31.7)"},
+    DrillCost{Charge::far_cell, "semitone of a cell beyond an octave from the middle of the range", 1,
+              "a cell that wanders over a wide range is hard to follow, and fits into fewer keys"},
 };
 
 }  // namespace

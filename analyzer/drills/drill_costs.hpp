@@ -25,7 +25,8 @@ enum class Charge : std::uint8_t {
   climb_first,
   passes_into_enclosure,
   enclosed_from_below,
-  guide_motion
+  guide_motion,
+  far_cell
 };
 
 struct DrillCost {

@@ -133,15 +133,22 @@ std::vector<int> by_number(std::span<const Degree> cell) {
   return places;
 }
 
+/// How far a cell lies beyond an octave from the middle of the range.
+int semitones_too_far(int lowest, int highest, const PitchRange& range) {
+  const int middle = (range.lowest + range.highest) / 2;
+  return std::max({0, middle - semitones_in_octave - lowest, highest - middle - semitones_in_octave});
+}
+
 /// One cell from every place in the range that it fits in.
 void add_cells(DrillFigures& set, int first_class, std::span<const int> places, int cost, const PitchRange& range) {
   for (int start = range.lowest; start <= range.highest; ++start) {
     if (start % semitones_in_octave != first_class) continue;
     const auto [low, high] = std::ranges::minmax(places);
     if (start + low < range.lowest || start + high > range.highest) continue;
+    const int far = semitones_too_far(start + low, start + high, range);
     const std::size_t begin = set.midi.size();
     for (const int place : places) set.midi.push_back(start + place);
-    add_figure(set, begin, (start * 2) + (places.back() > 0 ? 1 : 0), cost, range);
+    add_figure(set, begin, (start * 2) + (places.back() > 0 ? 1 : 0), cost + far * cost_of(Charge::far_cell), range);
   }
 }
 

@@ -1,5 +1,6 @@
 #include "reports/printed/drill_sheet.hpp"
 
+#include "analyzer/drills/readable_drill.hpp"
 #include "analyzer/model/sections.hpp"
 #include "analyzer/notation/rhythm_writing.hpp"
 #include "reports/printed/lilypond_text.hpp"
@@ -157,7 +158,7 @@ class LineText {
   }
 
   [[nodiscard]] std::string key_box(const Key& sounding) const {
-    const Key key = transposed(sounding, to_printed_pitch(sheet_));
+    const Key key = read_key(sounding, to_printed_pitch(sheet_));
     const std::string tonic = to_string(tonic_of(key));
     return fmt::format("\\key-name \"{}\" \"{}\" \"{}\" ", tonic.substr(0, 1), tonic.substr(1),
                        key.minor ? " minor" : " major");
