@@ -185,7 +185,8 @@ void tell_idle_seed(const DrillCommand& command, const Changes& changes, DrillSe
   settings.seed = 0;
   const auto plain = drill_asked(command, changes, settings);
   if (plain && std::ranges::equal(plain->drill.solo.notes, made.solo.notes, {}, &Note::pitch, &Note::pitch))
-    print_warning("--seed changes nothing here: no other line is as good as this one");
+    print_warning(
+        "--seed changes nothing here: the line is that of no seed; another number gives another where one is as good");
 }
 
 void check_length(const DrillCommand& command, std::size_t form_bars, int choruses) {

@@ -29,7 +29,7 @@ constexpr std::size_t most_plain_notes = 34;  // in a line: four bars of eighths
 constexpr std::string_view own_prelude = R"lily(
 \paper {
   ragged-bottom = ##t
-  system-system-spacing = #'((basic-distance . 15) (minimum-distance . 12) (padding . 2.6) (stretchability . 0))
+  system-system-spacing = #'((basic-distance . 15) (minimum-distance . 12) (padding . 2) (stretchability . 0))
   markup-system-spacing = #'((basic-distance . 12) (minimum-distance . 9) (padding . 3) (stretchability . 0))
 }
 either = #(define-music-function (music) (ly:music?)
@@ -91,8 +91,8 @@ std::string plan_section(const PlanSection& section, const DrillReport& report) 
   return fmt::format("  \\plan-section {} {{\n{}  }}\n", lilypond_string(section.heading), paragraphs);
 }
 
-/// The plan above the music: what to play on the left, how on the right. A plan of many words has one section under the
-/// other, since two columns stay on one page.
+/// The plan above the music: what to play on the left, how on the right, and what is said last under the shorter of the
+/// two. A plan of many words has one section under the other, since two columns stay on one page.
 std::string plan_text(const DrillReport& report) {
   constexpr std::size_t most_in_columns = 2400;  // bytes; about a third of a page
   const std::vector<PlanSection> sections = drill_plan(report);
@@ -103,7 +103,8 @@ std::string plan_text(const DrillReport& report) {
   for (const PlanSection& section : sections) {
     const std::string text = plan_section(section, report);
     const bool is_what = section.heading == "What to play" || section.heading == "Why this sheet";
-    (is_what ? left : right) += text;
+    const bool is_last = &section == &sections.back();
+    (is_what || (is_last && left.size() < right.size()) ? left : right) += text;
     if (is_what) words += text.size();
     stacked += "\\markup\n" + text;
   }

@@ -187,6 +187,24 @@ TEST_CASE("a cell is played over and over, and begins anew with each chord") {
   CHECK(drill.remarks.empty());
 }
 
+TEST_CASE("over and over, a cell stays where it is, and over a wide range within two octaves and a half") {
+  constexpr int two_and_a_half_octaves = 30;
+  DrillSettings settings = cell_settings({{{3, 0}, false}, {{5, 0}, false}});
+  settings.range = {36, 96};
+  CHECK(names_of(drilled(chart("Cmaj7"), settings)) == "E4 G4 E4 G4 E4 G4 E4 G4");
+  for (const std::vector<int>& numbers : {std::vector{3, 5}, std::vector{7, 3, 5}, std::vector{1, 2, 3, 5}}) {
+    settings.cells.front().tones.clear();
+    for (const int number : numbers) settings.cells.front().tones.push_back({{number, 0}, false});
+    for (unsigned seed = 1; seed <= 8; ++seed) {
+      const Drill drill = drilled(insideline::tests::random_chart(seed, 32), settings);
+      const auto [low, high] = std::ranges::minmax_element(
+          drill.solo.notes, {}, [](const insideline::Note& note) { return midi_number(note.pitch); });
+      INFO("cell of " << numbers.size() << ", chart " << seed);
+      CHECK(midi_number(high->pitch) - midi_number(low->pitch) <= two_and_a_half_octaves);
+    }
+  }
+}
+
 TEST_CASE("an alteration in a cell is played as written, and the chord that has another tone is named") {
   const DrillSettings settings = cell_settings({{{7, -1}, true}, {{3, 0}, false}});
   const Drill drill = drilled(chart("Cmaj7"), settings);

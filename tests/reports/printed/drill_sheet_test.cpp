@@ -41,3 +41,22 @@ TEST_CASE("a title cannot run anything") {
   drill.solo.title = "\"}#(exit 3)";
   CHECK(drill_sheet_text({drill, settings, {}, 120.0}, {}).find("title = \"\\\"}#(exit 3)\"") != std::string::npos);
 }
+
+TEST_CASE("a change of meter inside the form stands where it comes, and back where it ends") {
+  const DrillSettings settings;
+  auto changes = chart("C7 | F7 | C7 | F7");
+  changes.bars[2].meter = insideline::Meter{3, 4};
+  changes.bars[2].length = insideline::Beats(3);
+  changes.bars[3].onset = insideline::Beats(11);
+  changes.spans[2].duration = insideline::Beats(3);
+  changes.spans[3].onset = insideline::Beats(11);
+  const std::string text = drill_sheet_text({drilled(changes, settings), settings, {}, 120.0}, {});
+  const auto in_bar = [&](int bar, const std::string& words) {
+    const std::size_t line = text.find("% bar " + std::to_string(bar), text.find("line = {"));
+    return text.substr(line, text.find("|\n", line) - line).find(words) != std::string::npos;
+  };
+  CHECK(in_bar(1, "\\time 4/4"));
+  CHECK_FALSE(in_bar(2, "\\time"));
+  CHECK(in_bar(3, "\\time 3/4"));
+  CHECK(in_bar(4, "\\time 4/4"));
+}
