@@ -21,7 +21,7 @@ TEST_CASE("every charge has one row, in its place, with a value and a reason") {
     CHECK(names.insert(row.name).second);
     CHECK(cost_of(row.charge) == row.value);
   }
-  CHECK(place == static_cast<std::size_t>(Charge::guide_motion) + 1);
+  CHECK(place == static_cast<std::size_t>(Charge::far_cell) + 1);
 }
 
 TEST_CASE("leaving the range for the nearest tone costs more than everything else in a bar") {
