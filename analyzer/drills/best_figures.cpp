@@ -52,8 +52,7 @@ Nearest nearest_in_range(int from, const Chord& chord, const DrillSettings& sett
   return nearest;
 }
 
-std::optional<int> cost_at_change(const ConnectionRules& rules, const Chord& chord, int from, int to) {
-  const Nearest nearest = nearest_in_range(from, chord, rules.settings);
+std::optional<int> cost_at_change(const ConnectionRules& rules, const Nearest& nearest, int from, int to) {
   if (!nearest.has(to)) return std::nullopt;
   int cost = nearest.compromised ? cost_of(Charge::nearest_out_of_range) : 0;
   if (rules.settings.kind == DrillKind::common_tones && from != to) cost += cost_of(Charge::no_common_tone);
@@ -186,17 +185,45 @@ std::vector<Ending> endings_of(const DrillFigures& set, std::span<const Standing
   return endings;
 }
 
+/// How the line gets into a segment. What depends on the tone it comes from alone is looked up once.
+class WayIn {
+ public:
+  WayIn(const ConnectionRules& rules, const DrillSegment& segment, int from)
+      : rules_(rules), segment_(segment), chord_(rules.harmony.chords[segment.chord].chord), from_(from) {
+    const bool encloses = rules.settings.kind == DrillKind::enclosures;
+    leads_ = takes_nearest(rules.settings) || encloses;
+    if (encloses && segment.is_change) enclosed_ = enclosed_tone(chord_);
+    if (leads_ && segment.is_change && !enclosed_) nearest_ = nearest_in_range(from, chord_, rules.settings);
+  }
+
+  [[nodiscard]] std::optional<int> cost_to(int to) const {
+    if (enclosed_) return cost_of_landing(*enclosed_, from_, to);
+    if (nearest_) return cost_at_change(rules_, *nearest_, from_, to);
+    if (leads_ && segment_.goes_on) return cost_inside(chord_, from_, to);
+    return cost_between_figures(rules_.settings, from_, to);
+  }
+
+ private:
+  const ConnectionRules& rules_;
+  const DrillSegment& segment_;
+  const Chord& chord_;
+  int from_;
+  bool leads_ = false;
+  std::optional<EnclosedTone> enclosed_;
+  std::optional<Nearest> nearest_;
+};
+
 /// Connection costs by first pitch, one row for each ending; worked out once a segment.
 std::vector<int> connection_table(const ConnectionRules& rules, const DrillSegment& segment, const DrillFigures& set,
                                   std::span<const Ending> endings) {
   std::vector<int> table(endings.size() * pitches, -1);
   std::vector<bool> wanted(pitches, false);
   for (const DrillFigure& figure : set.figures) wanted[static_cast<std::size_t>(figure.first)] = true;
-  for (std::size_t row = 0; row < endings.size(); ++row)
+  for (std::size_t row = 0; row < endings.size(); ++row) {
+    const WayIn way(rules, segment, endings[row].last);
     for (std::size_t to = 0; to < wanted.size(); ++to)
-      if (wanted[to])
-        table[row * pitches + to] =
-            connection_cost(rules, segment, endings[row].last, static_cast<int>(to)).value_or(unreachable);
+      if (wanted[to]) table[row * pitches + to] = way.cost_to(static_cast<int>(to)).value_or(unreachable);
+  }
   return table;
 }
 
@@ -294,15 +321,7 @@ class Search {
 }  // namespace
 
 std::optional<int> connection_cost(const ConnectionRules& rules, const DrillSegment& segment, int from, int to) {
-  const Chord& chord = rules.harmony.chords[segment.chord].chord;
-  const bool encloses = rules.settings.kind == DrillKind::enclosures;
-  const auto enclosed = encloses && segment.is_change ? enclosed_tone(chord) : std::nullopt;
-  if (enclosed) return cost_of_landing(*enclosed, from, to);
-  if (takes_nearest(rules.settings) || encloses) {
-    if (segment.is_change) return cost_at_change(rules, chord, from, to);
-    if (segment.goes_on) return cost_inside(chord, from, to);
-  }
-  return cost_between_figures(rules.settings, from, to);
+  return WayIn(rules, segment, from).cost_to(to);
 }
 
 std::optional<int> step_cost(const ConnectionRules& rules, const DrillSegment& segment, const DrillFigure& before,

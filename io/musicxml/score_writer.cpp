@@ -248,9 +248,16 @@ class ScoreText {
         add_no_chord(measure, place);
       if (sounding.onset >= place + length) return;
       silent_from_ = sounding.onset + sounding.duration;
-      add_chord(measure, musicxml_from_chord(transposed(sounding.chord, shift_)), sounding.onset - place);
+      add_chord(measure, as_printed(sounding.chord), sounding.onset - place);
     }
     if (silent_from_ && *silent_from_ < place + length) add_no_chord(measure, place);
+  }
+
+  /// Worked out once for each chord: a form has few, and they come again and again.
+  const MusicxmlChord& as_printed(const Chord& chord) {
+    const auto [known, is_new] = printed_chords_.try_emplace(chord.symbol);
+    if (is_new) known->second = musicxml_from_chord(transposed(chord, shift_));
+    return known->second;
   }
 
   void add_no_chord(pugi::xml_node measure, const Beats& place) {
@@ -356,6 +363,7 @@ class ScoreText {
   std::vector<WrittenBar> bars_;
   Interval shift_;
   std::int64_t divisions_ = 1;
+  std::map<std::string, MusicxmlChord> printed_chords_;  ///< by the symbol that sounds, which says all of a chord
   std::size_t next_chord_ = 0;
   std::size_t next_cue_ = 0;
   std::optional<Beats> silent_from_;  ///< where the last chord stops
