@@ -51,7 +51,7 @@ const withoutAdditions = (text) => text.replace(additions, "").replace(/(<notehe
 
 async function newToolkit() {
   const fresh = new VerovioToolkit(await createVerovioModule());
-  fresh.setOptions({ inputFrom: "xml", xmlIdSeed: 1, expandNever: true });
+  fresh.setOptions({ inputFrom: "xml", xmlIdSeed: 1, expandNever: true, breaks: "none", header: "none", footer: "none" });
   return fresh;
 }
 let toolkit = await newToolkit();

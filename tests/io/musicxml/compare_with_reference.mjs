@@ -139,7 +139,7 @@ function difference(file, result, theirs) {
 }
 
 const toolkit = new VerovioToolkit(await createVerovioModule());
-toolkit.setOptions({ inputFrom: "xml", transposeToSoundingPitch: true, xmlIdSeed: 1 });
+toolkit.setOptions({ inputFrom: "xml", transposeToSoundingPitch: true, xmlIdSeed: 1, breaks: "none", header: "none", footer: "none" });
 console.error = console.warn = () => {};
 
 const files = folders.filter((folder) => fs.existsSync(folder)).flatMap(scoresIn).sort();
