@@ -5,6 +5,7 @@
 
 #include <cstdio>
 #include <set>
+#include <span>
 #include <string>
 
 #include <fmt/core.h>
@@ -13,6 +14,8 @@ namespace insideline::tests {
 namespace {
 
 constexpr const char* roots[] = {"C", "Db", "D", "Eb", "E", "F", "F#", "G", "Ab", "A", "Bb", "B"};
+// With a change behind the kind: a root without an accidental, one with each, and one that a reader may take for "Dim".
+constexpr const char* roots_of_changed[] = {"C", "D", "F#", "Bb"};
 constexpr const char* qualities[] = {"",    "maj", "M",   "ma", "\u0394", "^",  "m",    "min",  "-",
                                      "dim", "o",   "aug", "+",  "\u00F8", "mM", "mMaj", "mmaj", "7sus4"};
 constexpr const char* stacks[] = {"", "6", "69", "7", "9", "11", "13"};
@@ -122,7 +125,8 @@ void write_all() {
   for (const char* quality : qualities)
     for (const char* stack : stacks)
       for (const char* change : changes)
-        for (const char* root : roots) write_symbol(root, std::string(quality) + stack + change);
+        for (const char* root : *change == '\0' ? std::span<const char* const>(roots) : roots_of_changed)
+          write_symbol(root, std::string(quality) + stack + change);
   for (const char* suffix : further_suffixes)
     for (const char* root : roots) write_symbol(root, suffix);
 }
