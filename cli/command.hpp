@@ -27,6 +27,7 @@ std::span<const Command> commands();
 
 void add_analyze_command(CLI::App& program);
 void add_assess_command(CLI::App& program);
+void add_changes_command(CLI::App& program);
 void add_chord_command(CLI::App& program);
 void add_compare_command(CLI::App& program);
 void add_drill_command(CLI::App& program);

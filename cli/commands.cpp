@@ -11,7 +11,7 @@ std::span<const Command> commands() {
       Command{"compare", add_compare_command}, Command{"drill", add_drill_command},
       Command{"assess", add_assess_command},   Command{"log", add_log_command},
       Command{"handout", add_handout_command}, Command{"survey", add_survey_command},
-      Command{"merge", add_merge_command},
+      Command{"merge", add_merge_command},     Command{"changes", add_changes_command},
   };
   return table;
 }

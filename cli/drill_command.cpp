@@ -1,14 +1,17 @@
 // insideline drill --changes FILE -o SHEET: a practice sheet over a tune's changes.
 #include "analyzer/drills/drill.hpp"
-#include "cli/chart_key.hpp"
+#include "analyzer/drills/drill_in_keys.hpp"
+#include "cli/chart_options.hpp"
 #include "cli/command.hpp"
 #include "cli/destinations.hpp"
-#include "cli/drill_aims.hpp"
+#include "cli/drill_figures.hpp"
+#include "cli/drill_rules.hpp"
 #include "cli/engraver.hpp"
 #include "cli/output.hpp"
 #include "cli/play_along.hpp"
 #include "cli/reading_option.hpp"
 #include "cli/sheet_solo.hpp"
+#include "cli/solo_options.hpp"
 #include "io/changes/changes_file.hpp"
 #include "io/musicxml/score_writer.hpp"
 #include "reports/printed/drill_sheet.hpp"
@@ -23,7 +26,6 @@
 #include <map>
 #include <memory>
 #include <optional>
-#include <sstream>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -37,7 +39,7 @@ constexpr std::size_t most_bars = 1000;
 constexpr double default_bpm = 120.0;
 
 struct DrillCommand {
-  std::string changes;
+  ChartOptions chart;
   std::string output;
   DrillSettings settings;
   std::optional<Instrument> instrument;
@@ -45,7 +47,6 @@ struct DrillCommand {
   std::optional<int> choruses;
   SheetSolo solo;
   PlayAlong play;
-  std::optional<NoteName> tonic;   // of --key
   std::optional<double> goal_bpm;  // as --tempo says it; else the chart, else default_bpm
   reports::DrillSheetOptions sheet;
 };
@@ -62,6 +63,8 @@ constexpr const char* drill_examples =
     "      Seventh, third and fifth of every chord, to play along with.\n"
     "  insideline drill --changes tune.changes --guide-tones two -o sheet.pdf\n"
     "      Third and seventh of every chord, led by the least motion.\n"
+    "  insideline drill --changes tune.changes --section B --all-keys -o sheet.pdf\n"
+    "      The bridge in all keys, round the fourths.\n"
     "  insideline drill --changes tune.changes --gaps solo.musicxml -o sheet.pdf\n"
     "      What that solo lacks, in words and as a sheet.\n";
 
@@ -93,54 +96,17 @@ std::string not_a_range(const std::string& text) {
   return {};
 }
 
-/// "7 3 5": at least two tones, neighbours different. An error says which word is none.
-std::optional<DrillCell> parsed_cell(const std::string& text, std::string& problem) {
-  static constexpr std::array known{1, 2, 3, 4, 5, 6, 7, 9, 11, 13};
-  std::string plain = text;
-  std::ranges::replace(plain, '-', ' ');
-  std::istringstream words(plain);
-  DrillCell cell;
-  for (std::string word; words >> word;) {
-    const auto degree = word == "maj7" ? std::optional(Degree{7, 0}) : parse_degree(word);
-    if (!degree || std::ranges::find(known, degree->number) == known.end()) {
-      problem = "'" + word + "' is no tone of a chord; a cell is made of 1 2 3 4 5 6 7 9 11 13, as in \"3 5 7 9\"";
-      return std::nullopt;
-    }
-    if (!cell.tones.empty() && cell.tones.back().asked.number == degree->number) {
-      problem = "'" + word + "' stands twice in a row";
-      return std::nullopt;
-    }
-    cell.tones.push_back({*degree, word.front() == 'b' || word.front() == '#' || word == "maj7"});
-  }
-  constexpr std::size_t most_tones = 8;
-  if (cell.tones.size() >= 2 && cell.tones.size() <= most_tones) return cell;
-  problem = "'" + text + "' is no cell; name two to eight tones, as in \"7 3 5\"";
-  return std::nullopt;
-}
-
-std::string not_a_cell(const std::string& text) {
-  std::string problem;
-  parsed_cell(text, problem);
-  return problem;
-}
-
 void spare_inputs(const DrillCommand& command, const Destinations& destinations) {
-  destinations.spare(command.changes);
+  destinations.spare(command.chart.file);
   spare_sheet_solo(command.solo, destinations);
 }
 
 /// Options that contradict each other are a wrong command line.
-void check_options(const DrillCommand& command) {
+void check_options(const CLI::App& app, const DrillCommand& command) {
+  check_drill_rules(app, command.output);
   if (command.sheet.pitch == reports::PrintedPitch::written && !command.instrument)
-    throw CLI::ValidationError("--written", "the instrument is not known; name it, as in --for tenor-sax");
-  if (format_of(command.output) == SheetFormat::midi) {
-    constexpr const char* nothing_printed = "a MIDI file shows no page; it goes with .musicxml, .pdf or .ly";
-    const bool asks_for_written = command.sheet.pitch == reports::PrintedPitch::written && !command.for_its_player;
-    if (asks_for_written) throw CLI::ValidationError("--written", nothing_printed);
-    if (command.sheet.degrees == reports::DegreeRow::shown) throw CLI::ValidationError("--degrees", nothing_printed);
-  }
-  check_sheet_solo(command.solo);
-  check_play_along(command.play, command.settings, format_of(command.output) == SheetFormat::midi);
+    throw CLI::ValidationError("--written",
+                               "the instrument is not known; name it, as in --for tenor-sax, which says both");
   Destinations destinations;
   destinations.add("--output", command.output);
   destinations.add("--wav", command.play.wav);
@@ -163,6 +129,11 @@ std::string sheet_bytes(const DrillCommand& command, const reports::DrillReport&
       io::ScoreWriteOptions options;
       if (command.sheet.pitch == reports::PrintedPitch::written) options.pitch = io::ScorePitch::written;
       for (const OpenChoice& choice : drill.open_choices) options.cues.push_back({choice.note, choice.other});
+      const Interval down = drill.solo.sounding_minus_written;
+      const bool written = options.pitch == io::ScorePitch::written;
+      const Interval shown = written ? Interval{-down.steps, -down.semitones} : Interval{};
+      for (const KeyStart& start : report.keys)
+        options.headings.push_back({start.bar, to_string(transposed(start.key, shown))});
       if (command.sheet.degrees == reports::DegreeRow::shown) options.under = reports::degrees_of(drill);
       return io::write_musicxml(drill.solo, drill.harmony, options);
     }
@@ -185,87 +156,57 @@ void write_files(const DrillCommand& command, const reports::DrillReport& report
   for (PendingFile& file : pending) file.commit();
 }
 
+/// The sheet over one key, or through all of them.
+tl::expected<DrillInKeys, std::string> drill_asked(const DrillCommand& command, const Changes& changes,
+                                                   const DrillSettings& settings) {
+  if (command.chart.all_keys) return drill_in_keys(changes, settings, *command.chart.all_keys);
+  auto drill = drill_over(changes, settings);
+  if (!drill) return tl::unexpected(drill.error());
+  return DrillInKeys{std::move(*drill), {}};
+}
+
+/// A seed that changed nothing, because one line alone is best, is told.
+void tell_idle_seed(const DrillCommand& command, const Changes& changes, DrillSettings settings, const Drill& made) {
+  if (settings.seed == 0) return;
+  settings.seed = 0;
+  const auto plain = drill_asked(command, changes, settings);
+  if (plain && std::ranges::equal(plain->drill.solo.notes, made.solo.notes, {}, &Note::pitch, &Note::pitch))
+    print_warning("--seed changes nothing here: no other line is as good as this one");
+}
+
+void check_length(const DrillCommand& command, std::size_t form_bars, int choruses) {
+  const std::size_t keys = command.chart.all_keys ? 12 : 1;
+  if (form_bars * static_cast<std::size_t>(choruses) * keys <= most_bars) return;
+  throw io::ReadError(
+      io::place_of(file_name(command.chart.file)),
+      fmt::format("the sheet would be longer than {} bars; --choruses says how often the form is played{}", most_bars,
+                  keys > 1 ? ", --section or --bars which part of it" : ""));
+}
+
 void make_drill(const DrillCommand& command) {
-  check_options(command);
-  const io::ChartReading chart = io::read_chart(command.changes);
-  const std::string file = file_name(command.changes);
-  const Changes changes = in_key(command.tonic, chart.changes, file);
+  const io::ChartReading chart = chosen_chart(command.chart);
   const double goal_bpm = command.goal_bpm.value_or(chart.tempo_bpm.value_or(default_bpm));
-  for (const io::Warning& warning : chart.warnings) print_warning(to_string(warning));
+  const std::string file = file_name(command.chart.file);
   DrillSettings settings = command.settings;
   if (command.instrument) settings.range = sounding_range(*command.instrument);
   const std::vector<std::string> why = follow_solo(command.solo, settings);
   constexpr int inversions = 4;
   settings.choruses = command.choruses.value_or(settings.every_inversion ? inversions : 1);
-  if (changes.bars.size() * static_cast<std::size_t>(settings.choruses) > most_bars)
-    throw io::ReadError(
-        io::place_of(file),
-        fmt::format("the sheet would be longer than {} bars; --choruses says how often the form is played", most_bars));
-  auto drill = drill_over(changes, settings);
-  if (!drill) throw io::ReadError(io::place_of(file), drill.error());
-  drill->solo.title = changes.title.empty() ? std::filesystem::path(file).stem().string() : changes.title;
-  drill->solo.tempo_bpm = goal_bpm;
-  drill->solo.part = "Practice line";
-  if (command.instrument) set_instrument(drill->solo, *command.instrument);
-  const reports::DrillReport report{*drill, settings, why, goal_bpm, check_aim(*drill, settings)};
+  check_length(command, chart.changes.bars.size(), settings.choruses);
+  auto made = drill_asked(command, chart.changes, settings);
+  if (!made) throw io::ReadError(io::place_of(file), made.error());
+  tell_idle_seed(command, chart.changes, settings, made->drill);
+  Solo& solo = made->drill.solo;
+  solo.title = chart.changes.title;
+  solo.tempo_bpm = goal_bpm;
+  solo.part = "Practice line";
+  if (command.instrument) set_instrument(solo, *command.instrument);
+  const reports::DrillReport report{
+      made->drill,           settings, why, goal_bpm, check_aim(made->drill, settings, made->keys), made->keys,
+      command.chart.all_keys};
   write_files(command, report);
   write_to_standard_output(reports::drill_plan_text(report) +
                            (command.play.wav ? "\n" + volume_line(*command.play.wav) : ""));
-}
-
-void add_figure_options(CLI::App& command, DrillCommand& options) {
-  const std::string group = "What is practised";
-  static const std::map<std::string, Inversion> inversions{{"root", Inversion::root_position},
-                                                           {"first", Inversion::first},
-                                                           {"second", Inversion::second},
-                                                           {"third", Inversion::third}};
-  DrillSettings& settings = options.settings;
-  const auto arpeggios = [&settings] { settings.kind = DrillKind::arpeggios; };
-  auto* common = command.add_flag_callback(
-      "--common-tones", [&settings] { settings.kind = DrillKind::common_tones; },
-      "The line of nearest tones, but a tone that both chords have is sounded again");
-  auto* way = command.add_option_function<std::string>(
-      "--arpeggios",
-      [&settings, arpeggios](const std::string& word) {
-        arpeggios();
-        settings.way = word == "up" ? Way::up : Way::down;
-      },
-      "Every chord as one arpeggio, all in this direction; down starts from above");
-  way->check(CLI::IsMember({"up", "down"}))->option_text("up|down");
-  auto* inversion = command.add_option_function<std::string>(
-      "--inversion",
-      [&settings, arpeggios](const std::string& word) {
-        arpeggios();
-        settings.every_inversion = word == "every";
-        if (word != "every") settings.inversion = inversions.at(word);
-      },
-      "Every arpeggio in this inversion, named by its lowest tone; `every` takes one after the other, each a chorus");
-  inversion->check(CLI::IsMember({"root", "first", "second", "third", "every"}))
-      ->option_text("root|first|second|third|every");
-  auto* from = command.add_option_function<int>(
-      "--from",
-      [&settings, arpeggios](int number) {
-        arpeggios();
-        settings.from_tone = number;
-      },
-      "Every arpeggio from this tone: 3 is each chord's own third");
-  from->check(CLI::IsMember({1, 3, 5, 7}))->option_text("1|3|5|7");
-  auto* cell = command.add_option_function<std::string>(
-      "--cell",
-      [&settings](const std::string& text) {
-        std::string ignored;
-        settings.kind = DrillKind::cells;
-        settings.cells = {*parsed_cell(text, ignored)};
-      },
-      "These tones of every chord, in this order, as in \"7 3 5\" or 3-5-9");
-  cell->check(CLI::Validator(not_a_cell, ""))->option_text("TONES");
-  inversion->excludes(from);
-  for (CLI::Option* one : {common, cell})
-    for (CLI::Option* other : {common, way, inversion, from, cell})
-      if (one != other) one->excludes(other);
-  for (CLI::Option* option : {common, way, inversion, from, cell}) option->group(group);
-  add_aim_options(command, settings);
-  add_sheet_solo_options(command, options.solo);
 }
 
 void add_line_options(CLI::App& command, DrillCommand& options) {
@@ -294,8 +235,7 @@ void add_line_options(CLI::App& command, DrillCommand& options) {
   };
   add_instrument_option(command, for_player,
                         "In the range of this instrument, and as its player reads it: --range and --written in one")
-      ->group(group)
-      ->excludes(command.get_option("--range"));
+      ->group(group);
   command
       .add_option_function<std::string>(
           "--rhythm", [&settings](const std::string& word) { settings.rhythm = rhythms.at(word); },
@@ -305,9 +245,6 @@ void add_line_options(CLI::App& command, DrillCommand& options) {
       ->group(group);
   auto* sparse = command.add_option("--tones-a-bar", settings.tones_a_bar, "Only so many tones a bar, for lines");
   sparse->check(CLI::Range(1, most_tones_a_bar))->option_text("N")->group(group);
-  for (const char* figure : {"--arpeggios", "--inversion", "--from", "--cell", "--like", "--gaps", "--guide-tones",
-                             "--enclose-thirds", "--straight-down"})
-    sparse->excludes(command.get_option(figure));
   command.add_option("--choruses", options.choruses, "How often the form is played; default: once")
       ->check(CLI::Range(1, most_choruses))
       ->option_text("N")
@@ -362,22 +299,15 @@ void add_sheet_options(CLI::App& command, DrillCommand& options) {
 void add_drill_command(CLI::App& program) {
   CLI::App* command = program.add_subcommand("drill", "Make a practice sheet over a tune's changes");
   const auto options = std::make_shared<DrillCommand>();
-  command->add_option("--changes", options->changes, "The changes to practise over, a .changes file")
-      ->required()
-      ->option_text("FILE");
-  command
-      ->add_option_function<std::string>(
-          "--key", [options](const std::string& name) { options->tonic = parse_note_name(name); },
-          "The changes in this key, by its tonic; major stays major and minor minor")
-      ->check(CLI::Validator(not_a_tonic, ""))
-      ->option_text("TONIC");
-  add_figure_options(*command, *options);
+  add_chart_options(*command, options->chart);
+  add_figure_options(*command, options->settings);
+  add_sheet_solo_options(*command, options->solo);
   add_line_options(*command, *options);
   add_sheet_options(*command, *options);
   add_play_along_options(*command, options->play);
   command->footer(drill_examples);
-  command->callback([options, command] {
-    check_aims(*command);
+  command->callback([command, options] {
+    check_options(*command, *options);
     make_drill(*options);
   });
 }

@@ -22,8 +22,14 @@ namespace {
 constexpr double even = 1.0;
 constexpr double most_swung = 3.5;  // where published ratios end: Friberg & Sundstroem, Music Perception 19(3), 2002
 
-bool was_given(const PlayAlong& play, const std::string& option) {
-  return std::ranges::find(play.given, option) != play.given.end();
+/// Swing without anything that it moves is a wrong command line.
+void expect_eighths(const Solo& line, const io::PracticeMidiOptions& options) {
+  if (!options.swing_hundredths || options.chords == io::ChordSound::comped) return;
+  constexpr int unmistakable = 200;
+  const bool swings = std::ranges::any_of(
+      line.notes, [](const Note& note) { return io::swung(note.onset, unmistakable) != note.onset; });
+  if (!swings)
+    throw CLI::ValidationError("--swing", "nothing stands off the beat; it goes with eighths or --chords comped");
 }
 
 std::string midi_of(const PlayAlong& play, const Drill& drill, const std::vector<double>& tempos) {
@@ -32,6 +38,7 @@ std::string midi_of(const PlayAlong& play, const Drill& drill, const std::vector
     throw io::ReadError(
         io::place_of("--swing"),
         fmt::format("no eighths swing in {}, where a beat is not a quarter note", to_string(first.meter)));
+  expect_eighths(drill.solo, play.midi);
   io::PracticeMidiOptions options = play.midi;
   options.tempos_bpm = tempos;
   return io::write_practice_midi(drill.solo, drill.harmony, options);
@@ -48,16 +55,7 @@ std::vector<double> ladder_of(double goal_bpm) {
 void add_play_along_options(CLI::App& command, PlayAlong& play) {
   const std::string group = "What is played (with -o SHEET.mid or --wav)";
   const auto add = [&](const std::string& name, const char* help, const char* words, auto&& take) {
-    return command
-        .add_option_function<std::string>(
-            name,
-            [&play, name, take](const std::string& word) {
-              play.given.push_back(name);
-              take(word);
-            },
-            help)
-        ->option_text(words)
-        ->group(group);
+    return command.add_option_function<std::string>(name, take, help)->option_text(words)->group(group);
   };
   static const std::map<std::string, int> bars{{"none", 0}, {"one", 1}, {"two", 2}, {"four", 4}};
   static const std::map<std::string, io::ChordSound> sounds{
@@ -71,11 +69,7 @@ void add_play_along_options(CLI::App& command, PlayAlong& play) {
       ->check(CLI::IsMember({"none", "one", "two", "four"}));
   command
       .add_flag_callback(
-          "--click",
-          [&play] {
-            play.given.emplace_back("--click");
-            play.midi.clicks = io::Clicks::throughout;
-          },
+          "--click", [&play] { play.midi.clicks = io::Clicks::throughout; },
           "Clicks throughout, not only before the line")
       ->group(group);
   add("--chords",
@@ -89,24 +83,6 @@ void add_play_along_options(CLI::App& command, PlayAlong& play) {
       })
       ->check(CLI::Range(even, most_swung));
   add("--wav", "The same as sound; FluidSynth plays it", "FILE", [&play](const std::string& word) { play.wav = word; });
-}
-
-void check_play_along(const PlayAlong& play, const DrillSettings& settings, bool writes_midi) {
-  if (!writes_midi && !play.wav && !play.given.empty())
-    throw CLI::ValidationError(play.given.front(), "nothing is played; it goes with -o SHEET.mid or --wav");
-  if (play.ladder == Ladder::apart && !writes_midi)
-    throw CLI::ValidationError("--ladder", "a file for each tempo is a MIDI file; -o names them, as in -o sheet.mid");
-  if (play.ladder == Ladder::apart && play.wav)
-    throw CLI::ValidationError("--wav", "it is one file; it goes with --ladder together, or without --ladder");
-  if (!was_given(play, "--swing")) return;
-  const bool has_eighths = play.midi.chords == io::ChordSound::comped || settings.rhythm != DrillRhythm::quarters;
-  if (settings.rhythm == DrillRhythm::triplets)
-    throw CLI::ValidationError("--swing", "triplets divide the beat evenly in three; it goes with eighths");
-  if (settings.kind == DrillKind::guide_tones && play.midi.chords != io::ChordSound::comped)
-    throw CLI::ValidationError("--swing",
-                               "guide tones are long, nothing swings; it goes with eighths or --chords comped");
-  if (!has_eighths)
-    throw CLI::ValidationError("--swing", "nothing stands off the beat; it goes with eighths or --chords comped");
 }
 
 std::vector<NamedBytes> play_along_files(const PlayAlong& play, const std::string& sheet, const Drill& drill,

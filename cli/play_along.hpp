@@ -2,7 +2,6 @@
 #pragma once
 
 #include "analyzer/drills/drill.hpp"
-#include "analyzer/drills/drill_settings.hpp"
 #include "io/midi/practice_midi.hpp"
 
 #include <cstdint>
@@ -24,7 +23,6 @@ struct PlayAlong {
   io::PracticeMidiOptions midi;
   std::optional<Ladder> ladder;    ///< all tempos in one file, or a file for each; none: the top alone
   std::optional<std::string> wav;  ///< rendered as sound
-  std::vector<std::string> given;  ///< the options that were typed, in order
 };
 
 /// A file to be written whole or not at all.
@@ -35,9 +33,6 @@ struct NamedBytes {
 
 /// `play` must live as long as `command`.
 void add_play_along_options(CLI::App& command, PlayAlong& play);
-
-/// Refuses what contradicts itself or has no effect. `writes_midi`: the sheet is a MIDI file.
-void check_play_along(const PlayAlong& play, const DrillSettings& settings, bool writes_midi);
 
 /// The MIDI files to `sheet`, which names them: one, or with Ladder::apart sheet-60.mid, sheet-72.mid ...
 /// Throws io::ReadError where no eighths swing in the meter of the changes.

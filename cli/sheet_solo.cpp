@@ -65,13 +65,7 @@ void add_sheet_solo_options(CLI::App& command, SheetSolo& solo) {
   auto* like = command.add_option("--like", solo.like, "Take cells, directions and connections over from this solo");
   auto* gaps = command.add_option("--gaps", solo.gaps,
                                   "Practise what this solo lacks: what never happens, or far less often than is usual");
-  for (CLI::Option* option : {like, gaps}) {
-    option->option_text("SOLO")->group(group);
-    for (const char* figure : {"--common-tones", "--arpeggios", "--inversion", "--from", "--cell", "--guide-tones",
-                               "--enclose-thirds", "--straight-down"})
-      option->excludes(command.get_option(figure));
-  }
-  like->excludes(gaps);
+  for (CLI::Option* option : {like, gaps}) option->option_text("SOLO")->group(group);
   command
       .add_option("--solo-changes", solo.changes,
                   "What the solo was played over, where neither it nor a file beside it says so")
@@ -82,13 +76,6 @@ void add_sheet_solo_options(CLI::App& command, SheetSolo& solo) {
                   "With --gaps: what is usual, from a database of `survey`; default: the middle of our demo pieces")
       ->option_text("DB")
       ->group(group);
-}
-
-void check_sheet_solo(const SheetSolo& solo) {
-  if (solo.changes && !solo.like && !solo.gaps)
-    throw CLI::ValidationError("--solo-changes", "no solo is heard; it goes with --like or --gaps");
-  if (solo.collection && !solo.gaps)
-    throw CLI::ValidationError("--against", "nothing is compared; it goes with --gaps");
 }
 
 void spare_sheet_solo(const SheetSolo& solo, const Destinations& destinations) {

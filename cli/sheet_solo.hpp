@@ -22,11 +22,10 @@ struct SheetSolo {
   std::optional<std::string> collection;  ///< a database of a survey, for what is usual
 };
 
-/// `solo` must live as long as `command`, which has the figures already.
+/// `solo` must live as long as `command`.
 void add_sheet_solo_options(CLI::App& command, SheetSolo& solo);
 
-/// Options without the solo that they are about are a wrong command line.
-void check_sheet_solo(const SheetSolo& solo);
+/// No file that is written may be the solo, its changes or the database.
 void spare_sheet_solo(const SheetSolo& solo, const Destinations& destinations);
 
 /// What the solo leads to, in words; `settings` are changed by it. Nothing without a solo. Throws io::ReadError.

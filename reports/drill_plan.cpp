@@ -12,6 +12,7 @@
 #include <cmath>
 #include <map>
 #include <string_view>
+#include <utility>
 
 namespace insideline::reports {
 namespace {
@@ -149,14 +150,62 @@ std::string range_sentence(const DrillReport& report) {
   return text + ".";
 }
 
-std::string choices_sentence(const Drill& drill) {
+/// Of a sheet through all keys, the choices of the first key.
+std::string choices_sentence(const DrillReport& report) {
+  const Drill& drill = report.drill;
+  const bool several_keys = report.keys.size() > 1;
+  const std::size_t end = several_keys ? report.keys[1].bar : drill.solo.bars.size();
   std::map<int, int> bars;
-  for (const OpenChoice& choice : drill.open_choices)
-    ++bars[drill.solo.bars[bar_index_at(drill.solo, drill.solo.notes[choice.note].onset)].number];
+  for (const OpenChoice& choice : drill.open_choices) {
+    const std::size_t bar = bar_index_at(drill.solo, drill.solo.notes[choice.note].onset);
+    if (bar < end) ++bars[drill.solo.bars[bar].number];
+  }
+  if (bars.empty()) return {};
   std::vector<std::string> numbers;
   for (const auto& [bar, count] : bars)
     numbers.push_back(count == 1 ? std::to_string(bar) : fmt::format("{} (twice)", bar));
-  return fmt::format("Both ways are equally near into {} {}.", numbers.size() == 1 ? "bar" : "bars", listed(numbers));
+  return fmt::format("Both ways are equally near into {} {}{}.", numbers.size() == 1 ? "bar" : "bars", listed(numbers),
+                     several_keys ? " of the first key" : "");
+}
+
+/// The order of the keys, and where one has a line of its own.
+std::vector<std::string> key_sentences(const DrillReport& report) {
+  if (report.keys.empty()) return {};
+  const Interval down = report.drill.solo.sounding_minus_written;
+  std::vector<std::string> names;
+  std::vector<std::string> written;
+  std::vector<std::string> own;
+  for (const KeyStart& start : report.keys) {
+    names.push_back(to_string(start.key));
+    written.push_back(to_string(transposed(start.key, {-down.steps, -down.semitones})));
+    if (start.own_line) own.push_back(to_string(start.key));
+  }
+  const bool fourths = report.key_order.value_or(KeyOrder::fourths) == KeyOrder::fourths;
+  std::vector<std::string> text{
+      fmt::format("All twelve keys, {}: {}{}. Each begins behind a double bar, with its name over it, every {}.",
+                  fourths ? "round the fourths" : "by half steps", listed(names),
+                  names == written ? "" : fmt::format(" in concert pitch, written {}", listed(written)),
+                  counted(static_cast<int>(report.keys[1].bar), "bar"))};
+  if (own.empty())
+    text.emplace_back("The line is the same in every key, in the octave that the range has for it.");
+  else
+    text.push_back(
+        fmt::format("The line is the same in every key, in the octave that the range has for it; in {} it would leave "
+                    "the range, so "
+                    "there it is another line.",
+                    listed(own)));
+  return text;
+}
+
+/// What could not be given as asked; of a sheet through all keys, in the first and in those with a line of their own.
+std::vector<std::string> remarks_of(const DrillReport& report) {
+  std::vector<std::string> remarks;
+  for (const std::string& remark : report.drill.remarks)
+    remarks.push_back(report.keys.empty() ? remark : fmt::format("In the first key: {}", remark));
+  for (const KeyStart& start : report.keys)
+    for (const std::string& remark : start.remarks)
+      remarks.push_back(fmt::format("In {}, counted from its first bar: {}", to_string(start.key), remark));
+  return remarks;
 }
 
 /// "Analysed like a solo, this sheet does so at 43 of 43 changes."
@@ -179,8 +228,10 @@ PlanSection what_section(const DrillReport& report) {
   if (report.aim && report.aim->kept.of > 0)
     section.paragraphs.push_back(checked_sentence(*report.aim, report.settings.kind));
   section.paragraphs.push_back(range_sentence(report));
-  if (!report.drill.open_choices.empty()) section.paragraphs.push_back(choices_sentence(report.drill));
-  for (const std::string& remark : report.drill.remarks) section.paragraphs.push_back(remark);
+  for (std::string& sentence : key_sentences(report)) section.paragraphs.push_back(std::move(sentence));
+  if (std::string choices = choices_sentence(report); !choices.empty())
+    section.paragraphs.push_back(std::move(choices));
+  for (std::string& remark : remarks_of(report)) section.paragraphs.push_back(std::move(remark));
   return section;
 }
 

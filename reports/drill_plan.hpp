@@ -4,6 +4,7 @@
 
 #include "analyzer/drills/aim_check.hpp"
 #include "analyzer/drills/drill.hpp"
+#include "analyzer/drills/drill_in_keys.hpp"
 #include "analyzer/drills/drill_settings.hpp"
 
 #include <optional>
@@ -19,6 +20,8 @@ struct DrillReport {
   std::vector<std::string> why;   ///< sentences about the solo that it was made from; empty without one
   double goal_bpm = 120.0;        ///< quarter notes per minute at the top of the ladder
   std::optional<AimCheck> aim{};  ///< what the analysis says of the finished sheet
+  std::vector<KeyStart> keys{};   ///< where each key begins, on a sheet through all keys; else empty
+  std::optional<KeyOrder> key_order{};
 };
 
 struct PlanSection {

@@ -14,7 +14,29 @@ namespace {
 /// Counts places as kept or missed.
 class Kept {
  public:
-  Kept(const Drill& drill, const Analysis& analysis) : drill_(drill), analysis_(analysis) {}
+  Kept(const Drill& drill, const Analysis& analysis, std::span<const KeyStart> keys)
+      : drill_(drill), analysis_(analysis), keys_(keys) {}
+
+  /// Whether the change lies within a key, not between two.
+  [[nodiscard]] bool is_within_key(const Connection& connection) const {
+    const auto& chords = analysis_.harmony.chords;
+    return std::ranges::none_of(keys_, [&](const KeyStart& key) {
+      const Beats start = drill_.solo.bars[key.bar].onset;
+      return chords[connection.from_chord].onset < start && start <= chords[connection.to_chord].onset;
+    });
+  }
+
+  void change(const Connection& connection, DrillKind kind) {
+    switch (kind) {
+      case DrillKind::nearest_tones:
+      case DrillKind::common_tones: return nearest(connection, kind);
+      case DrillKind::enclosures: return enclosure(connection);
+      case DrillKind::descents: return descent(connection);
+      case DrillKind::guide_tones:
+      case DrillKind::arpeggios:
+      case DrillKind::cells: return;
+    }
+  }
 
   void nearest(const Connection& connection, DrillKind kind) {
     if (!connection.from_note || !connection.to_note) return;
@@ -39,7 +61,8 @@ class Kept {
   }
 
   void guide_tones(int voices) {
-    const std::set<int> far = far_guide_tones(drill_, voices);
+    std::set<int> far = far_guide_tones(drill_, voices);
+    for (const KeyStart& key : keys_) far.erase(drill_.solo.bars[key.bar].number);
     for (std::size_t note = 0; note < analysis_.labels.size(); ++note) {
       const NoteLabel& label = analysis_.labels[note];
       if (!label.chord) continue;
@@ -90,33 +113,23 @@ class Kept {
 
   const Drill& drill_;
   const Analysis& analysis_;
+  std::span<const KeyStart> keys_;
   AimCheck result_;
 };
 
 }  // namespace
 
-std::optional<AimCheck> check_aim(const Drill& drill, const DrillSettings& settings) {
+std::optional<AimCheck> check_aim(const Drill& drill, const DrillSettings& settings, std::span<const KeyStart> keys) {
+  if (settings.kind == DrillKind::arpeggios || settings.kind == DrillKind::cells) return std::nullopt;
   Settings strictly;
   strictly.hearing = Hearing::strict;
   strictly.detail = Detail::labels;
   const Analysis analysis = analyze(drill.solo, drill.harmony, strictly);
-  Kept kept(drill, analysis);
-  switch (settings.kind) {
-    case DrillKind::nearest_tones:
-    case DrillKind::common_tones:
-      for (const Connection& connection : analysis.connections) kept.nearest(connection, settings.kind);
-      return kept.result();
-    case DrillKind::guide_tones: kept.guide_tones(settings.voices); return kept.result();
-    case DrillKind::enclosures:
-      for (const Connection& connection : analysis.connections) kept.enclosure(connection);
-      return kept.result();
-    case DrillKind::descents:
-      for (const Connection& connection : analysis.connections) kept.descent(connection);
-      return kept.result();
-    case DrillKind::arpeggios:
-    case DrillKind::cells: return std::nullopt;
-  }
-  return std::nullopt;
+  Kept kept(drill, analysis, keys);
+  if (settings.kind == DrillKind::guide_tones) kept.guide_tones(settings.voices);
+  for (const Connection& connection : analysis.connections)
+    if (kept.is_within_key(connection)) kept.change(connection, settings.kind);
+  return kept.result();
 }
 
 }  // namespace insideline

@@ -246,6 +246,10 @@ tl::expected<Drill, std::string> drill_over(const Changes& changes, const DrillS
   return drill;
 }
 
+std::vector<OpenChoice> open_choices(const Drill& drill, const DrillSettings& settings) {
+  return is_line(settings) ? open_choices_of(drill, settings) : std::vector<OpenChoice>{};
+}
+
 void set_instrument(Solo& solo, const Instrument& instrument) {
   solo.part = std::string(instrument.part);
   solo.sounding_minus_written = instrument.sounding_minus_written;

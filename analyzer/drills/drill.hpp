@@ -31,6 +31,9 @@ struct Drill {
 /// The line over `settings.choruses` times the form. An error says in words why there is none.
 tl::expected<Drill, std::string> drill_over(const Changes& changes, const DrillSettings& settings);
 
+/// The changes where the other of two equally near tones would have done as well; none where the sheet is no line.
+std::vector<OpenChoice> open_choices(const Drill& drill, const DrillSettings& settings);
+
 /// The sheet's notes as the player of a transposing instrument reads them; sounding pitch stays.
 void set_instrument(Solo& solo, const Instrument& instrument);
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cctype>
 #include <charconv>
+#include <iterator>
 #include <optional>
 #include <utility>
 #include "analyzer/shortened.hpp"
@@ -215,6 +216,7 @@ void ChartReader::close_bar() {
   if (words.empty()) refuse(chart_, words_.front().offset_bytes, fmt::format("bar {} has no chord", next_number()));
   std::vector<BarChord> bar = read_bar(chart_, words, next_number(), meter_, before);
   note_small_letters(words);
+  std::ranges::copy(words, std::back_inserter(written_.words));
   if (opened_section_) section_ = opened_section_->text;
   written_.marks.push_back({.offset_bytes = words_.front().offset_bytes,
                             .section = section_,

@@ -17,6 +17,7 @@ struct WrittenBars {
   std::vector<BarMarks> marks;
   std::vector<Meter> meters;
   std::vector<std::vector<BarChord>> chords;
+  std::vector<Sign> words;  ///< chords and what stands for them, in the order of the file
   std::vector<Warning> warnings;
 };
 

@@ -135,6 +135,7 @@ class ScoreText {
     if (const auto section = section_beginning_at(harmony_.sections, bar.onset))
       add_letter(measure, harmony_.sections[*section].name);
     if (written.bar == 0 && solo_.tempo_bpm) add_tempo(measure, *solo_.tempo_bpm);
+    if (const ScoreHeading* heading = heading_at(written.bar)) add_heading(measure, heading->text);
     AccidentalMemory memory(transposed(key_at(solo_, bar.onset).value_or(Key{}), shift_));
     const auto beams = beams_of(written, bar.meter);
     std::size_t symbol_in_bar = 0;
@@ -201,16 +202,30 @@ class ScoreText {
     if (octaves != 0) add_number(transpose, "octave-change", octaves);
   }
 
+  [[nodiscard]] const ScoreHeading* heading_at(std::size_t bar) const {
+    const auto found = std::ranges::lower_bound(options_.headings, bar, {}, &ScoreHeading::bar);
+    return found == options_.headings.end() || found->bar != bar ? nullptr : &*found;
+  }
+
+  static void add_heading(pugi::xml_node measure, const std::string& text) {
+    pugi::xml_node direction = measure.append_child("direction");
+    direction.append_attribute("placement") = "above";
+    pugi::xml_node words = direction.append_child("direction-type").append_child("words");
+    words.append_attribute("font-weight") = "bold";
+    words.text().set(text.c_str());
+  }
+
   static void add_letter(pugi::xml_node measure, const std::string& name) {
     pugi::xml_node direction = measure.append_child("direction");
     direction.append_attribute("placement") = "above";
     add_text(direction.append_child("direction-type"), "rehearsal", name);
   }
 
-  /// A double one where the next bar begins a section.
+  /// A double one where the next bar begins a section, or has a heading.
   void add_bar_line(pugi::xml_node measure, const WrittenBar& written) const {
     if (written.bar + 1 == solo_.bars.size()) return;
-    if (!has_double_bar(solo_, harmony_, solo_.bars[written.bar + 1].onset)) return;
+    const bool begins = has_double_bar(solo_, harmony_, solo_.bars[written.bar + 1].onset);
+    if (!begins && heading_at(written.bar + 1) == nullptr) return;
     pugi::xml_node line = measure.append_child("barline");
     line.append_attribute("location") = "right";
     add_text(line, "bar-style", "light-light");

@@ -19,9 +19,16 @@ struct CueNote {
   Pitch pitch;           ///< sounding
 };
 
+/// Words over the first note of a bar, which a double bar line parts from the bar before.
+struct ScoreHeading {
+  std::size_t bar = 0;  ///< into Solo::bars
+  std::string text;
+};
+
 struct ScoreWriteOptions {
   ScorePitch pitch = ScorePitch::sounding;  ///< written: the score says how it transposes
   std::vector<CueNote> cues;                ///< in order
+  std::vector<ScoreHeading> headings{};     ///< in order
   std::vector<std::string> under;           ///< a text under each note; empty, or parallel to Solo::notes
 };
 

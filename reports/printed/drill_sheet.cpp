@@ -1,5 +1,6 @@
 #include "reports/printed/drill_sheet.hpp"
 
+#include "analyzer/model/sections.hpp"
 #include "analyzer/notation/rhythm_writing.hpp"
 #include "reports/printed/lilypond_text.hpp"
 #include "reports/printed/line_plan.hpp"
@@ -19,25 +20,41 @@ namespace {
 
 constexpr std::size_t longest_title = 60;
 constexpr std::size_t longest_name = 110;
+constexpr std::size_t most_plain_notes = 34;  // in a line: four bars of eighths; tried on A4 and Letter
 
-// After the handout's prelude: the foot of a page has the caution in place of the legend, and a note in brackets is
-// small. Nothing here comes from a file.
+// After the handout's prelude: the plan is small and in two columns, so that the music begins on page 1; lines keep
+// their distance however few they are; the foot of a page has the caution in place of the legend, and a note in
+// brackets is small. Nothing here comes from a file.
 constexpr std::string_view own_prelude = R"lily(
+\paper {
+  ragged-bottom = ##t
+  system-system-spacing = #'((basic-distance . 15) (minimum-distance . 12) (padding . 2.6) (stretchability . 0))
+  markup-system-spacing = #'((basic-distance . 12) (minimum-distance . 9) (padding . 3) (stretchability . 0))
+}
 either = #(define-music-function (music) (ly:music?)
   #{ \tweak font-size #-2 \tweak Parentheses.font-size #-1 \parenthesize #music #})
 #(define-markup-command (plan-section layout props name texts) (string? markup-list?)
   (interpret-markup layout props
-    #{ \markup \column { \vspace #0.9 \bold \fontsize #1.5 #name \vspace #0.3
-                      \override #'(baseline-skip . 0) \column { #texts } } #}))
+    #{ \markup \column { \vspace #0.5 \bold #name \vspace #0.15
+                      \fontsize #-1.2 \override #'(baseline-skip . 0) \column { #texts } } #}))
 #(define-markup-command (plan-paragraph layout props text) (string?)
   (interpret-markup layout props
-    #{ \markup \pad-markup #0.55 \override #'(baseline-skip . 3) \wordwrap-string #text #}))
+    #{ \markup \pad-markup #0.4 \override #'(baseline-skip . 2.4) \wordwrap-string #text #}))
+#(define-markup-command (plan-columns layout props left right) (markup-list? markup-list?)
+  (let ((width (/ (- (ly:output-def-lookup layout 'line-width) 5) 2)))
+    (interpret-markup layout props
+      #{ \markup \override #`(line-width . ,width) \line {
+           \override #'(baseline-skip . 0) \column { #left } \hspace #3
+           \override #'(baseline-skip . 0) \column { #right } } #})))
 #(define-markup-command (ladder layout props steps) (markup-list?)
   (interpret-markup layout props
-    #{ \markup \pad-markup #0.8 \override #'(word-space . 3) \line { #steps } #}))
+    #{ \markup \pad-markup #0.6 \override #'(word-space . 1.2) \line { #steps } #}))
 #(define-markup-command (rung layout props bpm) (string?)
   (interpret-markup layout props
-    #{ \markup \override #'(box-padding . 0.7) \box \concat { \fontsize #-2 \general-align #Y #DOWN \note { 4 } #1 " = " #bpm } #}))
+    #{ \markup \override #'(box-padding . 0.5) \box \concat { \fontsize #-2 \general-align #Y #DOWN \note { 4 } #1 " = " #bpm } #}))
+#(define-markup-command (key-name layout props root accidental mode) (string? string? string?)
+  (interpret-markup layout props
+    #{ \markup \sans \bold \fontsize #0.5 \override #'(box-padding . 0.5) \box \concat { #root \accidental-sign #accidental #mode } #}))
 )lily";
 
 std::string footer(const std::string& caution) {
@@ -61,26 +78,42 @@ std::string header(const DrillReport& report, const DrillSheetOptions& options) 
       lilypond_string(fitted(drill_name(report.settings), longest_name)), lilypond_string(described));
 }
 
-std::string plan_page(const DrillReport& report) {
-  std::string text;
-  for (const PlanSection& section : drill_plan(report)) {
-    std::string paragraphs;
-    for (const std::string& sentence : section.paragraphs)
-      paragraphs += fmt::format("  \\plan-paragraph {}\n", lilypond_string(sentence));
-    if (section.heading == "Tempo ladder") {
-      paragraphs = "  \\ladder {";
-      for (const int bpm : tempo_ladder(report.goal_bpm)) paragraphs += fmt::format(" \\rung \"{}\"", bpm);
-      paragraphs += fmt::format(" }}\n  \\plan-paragraph {}\n", lilypond_string(section.paragraphs.back()));
-    }
-    text += fmt::format("\\markup \\plan-section {} {{\n{}}}\n", lilypond_string(section.heading), paragraphs);
+std::string plan_section(const PlanSection& section, const DrillReport& report) {
+  std::string paragraphs;
+  for (const std::string& sentence : section.paragraphs)
+    paragraphs += fmt::format("    \\plan-paragraph {}\n", lilypond_string(sentence));
+  if (section.heading == "Tempo ladder") {
+    paragraphs = "    \\ladder {";
+    for (const int bpm : tempo_ladder(report.goal_bpm)) paragraphs += fmt::format(" \\rung \"{}\"", bpm);
+    paragraphs += fmt::format(" }}\n    \\plan-paragraph {}\n", lilypond_string(section.paragraphs.back()));
   }
-  return text + "\\pageBreak\n";
+  return fmt::format("  \\plan-section {} {{\n{}  }}\n", lilypond_string(section.heading), paragraphs);
+}
+
+/// The plan above the music: what to play on the left, how on the right. A plan of many words has one section under the
+/// other, since two columns stay on one page.
+std::string plan_text(const DrillReport& report) {
+  constexpr std::size_t most_in_columns = 2400;  // bytes; about a third of a page
+  const std::vector<PlanSection> sections = drill_plan(report);
+  std::string left;
+  std::string right;
+  std::string stacked;
+  std::size_t words = 0;
+  for (const PlanSection& section : sections) {
+    const std::string text = plan_section(section, report);
+    const bool is_what = section.heading == "What to play" || section.heading == "Why this sheet";
+    (is_what ? left : right) += text;
+    if (is_what) words += text.size();
+    stacked += "\\markup\n" + text;
+  }
+  return words > most_in_columns ? stacked : fmt::format("\\markup \\plan-columns {{\n{}}} {{\n{}}}\n", left, right);
 }
 
 /// Writes the line: staff by staff symbol, with the open choices as small notes.
 class LineText {
  public:
-  LineText(const Sheet& sheet, const Drill& drill, const LinePlan& plan) : sheet_(sheet), drill_(drill), plan_(plan) {}
+  LineText(const Sheet& sheet, const DrillReport& report, const LinePlan& plan)
+      : sheet_(sheet), report_(report), drill_(report.drill), plan_(plan) {}
 
   std::string text(std::span<const WrittenBar> bars) {
     std::vector<Pitch> pitches;
@@ -95,22 +128,51 @@ class LineText {
 
   std::string bar_text(const WrittenBar& written) {
     const Bar& bar = drill_.solo.bars[written.bar];
-    std::string text = fmt::format("  % bar {}\n  ", bar.number);
-    if (plan_.pages.contains(written.bar))
-      text += "\\pageBreak ";
-    else if (plan_.starts.contains(written.bar))
-      text += "\\break ";
-    else if (written.bar > 0)
-      text += "\\noBreak ";
-    text += form_text(sheet_, bar, written.bar == 0);
-    if (written.bar == 0) {
-      if (const auto key = key_at(drill_.solo, bar.onset))
-        text += lilypond_key(transposed(*key, to_printed_pitch(sheet_))) + " ";
-      text += fmt::format("\\time {} ", to_string(bar.meter));
-    }
+    const Bar* before = written.bar > 0 ? &drill_.solo.bars[written.bar - 1] : nullptr;
+    std::string text = fmt::format("  % bar {}\n  ", bar.number) + line_start(written, bar);
+    const auto key = key_at(drill_.solo, bar.onset);
+    if (key && (before == nullptr || key_at(drill_.solo, before->onset) != key))
+      text += lilypond_key(transposed(*key, to_printed_pitch(sheet_))) + " ";
+    if (before == nullptr || !(before->meter == bar.meter)) text += fmt::format("\\time {} ", to_string(bar.meter));
     for (const WrittenGroup& group : written.groups) text += group_text(group);
     if (written.groups.empty()) text += fmt::format("R{} ", lilypond_length(written.length));
     return text + "|\n";
+  }
+
+  /// Where a line or a page may end, and what begins: a key or a chorus.
+  std::string line_start(const WrittenBar& written, const Bar& bar) {
+    const int chorus = chorus_starting_at(sheet_, bar);
+    const auto start = std::ranges::find(report_.keys, written.bar, &KeyStart::bar);
+    const bool begins_key = start != report_.keys.end();
+    const bool double_bar = begins_key || has_double_bar(drill_.solo, drill_.harmony, bar.onset);
+    std::string text;
+    if (plan_.starts.contains(written.bar))
+      text += chorus == 0 && chorus_is_short() ? "\\break \\noPageBreak " : "\\break ";
+    else if (written.bar > 0)
+      text += "\\noBreak ";
+    if (written.bar > 0 && double_bar) text += "\\bar \"||\" ";
+    std::vector<std::string> boxes = form_boxes(sheet_, bar, report_.keys.empty() ? chorus : chorus_in_key(chorus));
+    if (begins_key) boxes.insert(boxes.begin(), key_box(start->key));
+    return text + mark_text(boxes);
+  }
+
+  [[nodiscard]] std::string key_box(const Key& sounding) const {
+    const Key key = transposed(sounding, to_printed_pitch(sheet_));
+    const std::string tonic = to_string(tonic_of(key));
+    return fmt::format("\\key-name \"{}\" \"{}\" \"{}\" ", tonic.substr(0, 1), tonic.substr(1),
+                       key.minor ? " minor" : " major");
+  }
+
+  /// A chorus is told where a key has several.
+  [[nodiscard]] int chorus_in_key(int chorus) const {
+    return chorus == 0 || report_.settings.choruses == 1 ? 0 : (chorus - 1) % report_.settings.choruses + 1;
+  }
+
+  /// Few lines stay together on a page.
+  [[nodiscard]] bool chorus_is_short() const {
+    constexpr std::size_t most_lines = 5;
+    const auto choruses = static_cast<std::size_t>(std::max(1, drill_.harmony.choruses));
+    return choruses > 1 && plan_.starts.size() + 1 <= most_lines * choruses;
   }
 
   std::string group_text(const WrittenGroup& group) {
@@ -134,6 +196,7 @@ class LineText {
   }
 
   const Sheet& sheet_;
+  const DrillReport& report_;
   const Drill& drill_;
   const LinePlan& plan_;
   std::size_t next_choice_ = 0;
@@ -165,10 +228,10 @@ std::string degree_text(const Drill& drill, std::span<const WrittenBar> bars) {
 
 std::string score(const Sheet& sheet, const DrillReport& report, const DrillSheetOptions& options) {
   const std::vector<WrittenBar> bars = written_rhythm(report.drill.solo);
-  const LinePlan plan = line_plan(sheet, bars);
   const bool with_degrees = options.degrees == DegreeRow::shown;
+  const LinePlan plan = line_plan(sheet, bars, with_degrees ? most_with_degrees : most_plain_notes);
   std::string text = fmt::format("chords-above = \\lyricmode {{\n{}}}\n\n", chord_row(sheet, bars));
-  text += fmt::format("line = {{\n{}}}\n\n", LineText(sheet, report.drill, plan).text(bars));
+  text += fmt::format("line = {{\n{}}}\n\n", LineText(sheet, report, plan).text(bars));
   if (with_degrees) text += fmt::format("degrees-below = \\lyricmode {{\n{}}}\n\n", degree_text(report.drill, bars));
   text +=
       "\\score {\n  <<\n    \\new Lyrics \\with { \\chord-row-style } \\chords-above\n"
@@ -211,7 +274,7 @@ std::string drill_sheet_text(const DrillReport& report, const DrillSheetOptions&
   text += printed_prelude();
   text += own_prelude;
   text += footer(caution_line());
-  text += header(report, options) + "\n" + plan_page(report) + "\n";
+  text += header(report, options) + "\n" + plan_text(report) + "\n";
   return text + score(sheet, report, options);
 }
 

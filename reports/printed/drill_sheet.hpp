@@ -1,4 +1,4 @@
-// A practice sheet as LilyPond text: a page with the plan, then the line with its chords, plain black notes and no
+// A practice sheet as LilyPond text: the plan, under it the line with its chords, plain black notes and no
 // signs but the small notes in brackets where two tones are equally near.
 #pragma once
 

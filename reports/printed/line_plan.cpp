@@ -4,6 +4,7 @@
 #include "reports/printed/lilypond_text.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <iterator>
@@ -13,7 +14,6 @@ namespace insideline::reports {
 namespace {
 
 constexpr std::size_t bars_in_a_line = 4;
-constexpr std::size_t most_in_a_line = 34;  // notes and rests, each with room for a degree; tried on A4 and Letter
 
 using Line = std::span<const WrittenBar>;
 
@@ -23,7 +23,7 @@ std::size_t symbols_in(const WrittenBar& bar) {
   return count;
 }
 
-bool fits(Line line) {
+bool fits(Line line, std::size_t most_in_a_line) {
   std::size_t count = 0;
   for (const WrittenBar& bar : line) count += symbols_in(bar);
   return count <= most_in_a_line;
@@ -49,11 +49,11 @@ std::vector<Line> groups_of_four(const Sheet& sheet, Line bars) {
 }
 
 /// The group as one line, or its halves as lines, as far down as need be.
-void add_lines(Line group, std::vector<Line>& lines) {
-  if (group.size() == 1 || fits(group)) return lines.push_back(group);
+void add_lines(Line group, std::size_t most_in_a_line, std::vector<Line>& lines) {
+  if (group.size() == 1 || fits(group, most_in_a_line)) return lines.push_back(group);
   const std::size_t half = (group.size() + 1) / 2;
-  add_lines(group.first(half), lines);
-  add_lines(group.subspan(half), lines);
+  add_lines(group.first(half), most_in_a_line, lines);
+  add_lines(group.subspan(half), most_in_a_line, lines);
 }
 
 /// The choruses, each of them a page, where that makes pages neither empty nor crowded.
@@ -84,29 +84,34 @@ int chorus_starting_at(const Sheet& sheet, const Bar& bar) {
   return static_cast<int>(whole_units(since, harmony.chorus_length)) + 1;
 }
 
-std::string form_text(const Sheet& sheet, const Bar& bar, bool is_first) {
+std::vector<std::string> form_boxes(const Sheet& sheet, const Bar& bar, int chorus) {
   constexpr std::size_t widest_name = 24;
-  const Harmony& harmony = sheet.report.analysis.harmony;
-  const bool double_bar = !is_first && has_double_bar(sheet.report.solo, harmony, bar.onset);
-  std::string boxes;
-  if (const int chorus = chorus_starting_at(sheet, bar)) boxes = fmt::format("\\chorus \"{}\" ", chorus);
-  if (const auto section = section_beginning_at(harmony.sections, bar.onset)) {
-    const std::string letter =
-        fmt::format("\\letter {} ", lilypond_string(fitted(harmony.sections[*section].name, widest_name)));
-    boxes = boxes.empty() ? letter : fmt::format("\\concat {{ {}\\hspace #0.6 {}}} ", boxes, letter);
-  }
-  std::string text = double_bar ? "\\bar \"||\" " : "";
-  if (!boxes.empty()) text += "\\mark \\markup " + boxes;
-  return text;
+  const auto& sections = sheet.report.analysis.harmony.sections;
+  std::vector<std::string> boxes;
+  if (chorus > 0) boxes.push_back(fmt::format("\\chorus \"{}\" ", chorus));
+  if (const auto section = section_beginning_at(sections, bar.onset))
+    boxes.push_back(fmt::format("\\letter {} ", lilypond_string(fitted(sections[*section].name, widest_name))));
+  return boxes;
 }
 
-LinePlan line_plan(const Sheet& sheet, std::span<const WrittenBar> bars) {
+std::string mark_text(std::span<const std::string> boxes) {
+  if (boxes.empty()) return {};
+  if (boxes.size() == 1) return "\\mark \\markup " + boxes.front();
+  return fmt::format("\\mark \\markup \\concat {{ {}}} ", fmt::join(boxes, "\\hspace #0.6 "));
+}
+
+std::string form_text(const Sheet& sheet, const Bar& bar, bool is_first) {
+  const bool double_bar = !is_first && has_double_bar(sheet.report.solo, sheet.report.analysis.harmony, bar.onset);
+  return (double_bar ? "\\bar \"||\" " : "") + mark_text(form_boxes(sheet, bar, chorus_starting_at(sheet, bar)));
+}
+
+LinePlan line_plan(const Sheet& sheet, std::span<const WrittenBar> bars, std::size_t most_in_a_line) {
   std::vector<Line> lines;
-  for (const Line group : groups_of_four(sheet, bars)) add_lines(group, lines);
+  for (const Line group : groups_of_four(sheet, bars)) add_lines(group, most_in_a_line, lines);
   LinePlan plan;
   for (std::size_t line = 1; line < lines.size(); ++line) plan.starts.insert(lines[line].front().bar);
   plan.pages = pages_of(sheet, lines);
-  const bool is_short = lines.back().size() < std::min(lines.front().size(), bars_in_a_line);
+  const bool is_short = lines.size() > 1 && lines.back().size() < lines[lines.size() - 2].size();
   plan.last = is_short ? LastLine::short_of_bars : LastLine::full;
   return plan;
 }

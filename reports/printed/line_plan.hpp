@@ -10,6 +10,7 @@
 #include <set>
 #include <span>
 #include <string>
+#include <vector>
 
 namespace insideline::reports {
 
@@ -22,14 +23,25 @@ struct LinePlan {
   LastLine last = LastLine::full;
 };
 
-/// `bars` are those of the excerpt.
-LinePlan line_plan(const Sheet& sheet, std::span<const WrittenBar> bars);
+/// Notes and rests in a line, each with room for a degree and an arrow; tried on A4 and Letter.
+constexpr std::size_t most_with_degrees = 31;
+
+/// `bars` are those of the excerpt; `most_in_a_line` notes and rests have room.
+LinePlan line_plan(const Sheet& sheet, std::span<const WrittenBar> bars,
+                   std::size_t most_in_a_line = most_with_degrees);
 
 /// The line of a bar, an index into Solo::bars; 0 is the first.
 std::size_t line_of(const LinePlan& plan, std::size_t bar);
+
 /// What stands at the beginning of a bar of the form, as LilyPond text: a double bar line, unless the bar is the first
 /// on the sheet, and boxes with the chorus and the letter of the section that begin. Empty within a section.
 std::string form_text(const Sheet& sheet, const Bar& bar, bool is_first);
+
+/// The boxes alone, as markup: `chorus`, unless it is 0, and the letter of the section that begins with the bar.
+std::vector<std::string> form_boxes(const Sheet& sheet, const Bar& bar, int chorus);
+
+/// Boxes side by side over the beginning of a bar; empty for none.
+std::string mark_text(std::span<const std::string> boxes);
 
 /// The chorus that begins with the bar, where there are several; 0 for none.
 int chorus_starting_at(const Sheet& sheet, const Bar& bar);

@@ -25,3 +25,6 @@ sheet guide-tones-in-two-voices --guide-tones two
 sheet enclosed-thirds --enclose-thirds
 sheet straight-down --straight-down --rhythm quarters
 sheet two-tones-off-the-beat --tones-a-bar 2 --rhythm off-beat
+sheet through-the-keys-for-alto --section B --all-keys half-steps --range alto-sax --written
+sheet all-keys --bars 1-4 --arpeggios up --all-keys --range C2-C7
+"$program" drill --changes "$changes" -o "$folder/all-keys.mid" --bars 1-4 --arpeggios up --all-keys --range C2-C7 >/dev/null

@@ -1,0 +1,1 @@
+insideline changes "$DATA/two_bars.musicxml" --up 2

@@ -1,0 +1,1 @@
+insideline changes "$CORPUS/lantern-street.changes" --to D

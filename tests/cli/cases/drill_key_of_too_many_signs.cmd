@@ -1,0 +1,1 @@
+insideline drill --changes "$CORPUS/lantern-street.changes" --key D# -o sheet.mid

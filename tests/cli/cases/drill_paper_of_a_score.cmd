@@ -1,0 +1,1 @@
+insideline drill --changes "$CORPUS/lantern-street.changes" --paper letter -o sheet.musicxml
