@@ -1,4 +1,4 @@
-// The runs through one chord that could be reported, and the best choice among them.
+// The runs through one chord that could be reported.
 // Runs may overlap: a ninth can be a member of one and the approach note of another.
 #pragma once
 
@@ -28,15 +28,12 @@ struct Run {
   bool may_share_first = false;        ///< its first note may end the run before: the line turns there, or the chord
 };
 
+inline std::size_t first_of(const Run& run) { return run.members.front(); }
+inline std::size_t last_of(const Run& run) { return run.members.back(); }
+
 /// Every run as long as it goes, plain and ornamented, those of another chord than the one below, and the shorter
 /// pieces that remain of a run where another one takes some of its notes. `stacks` run parallel to the stretches.
 std::vector<Run> candidate_runs(const HeardLine& line, std::span<const ScaleInThirds> scales,
                                 std::span<const Stack> stacks, std::span<const NoteLabel> labels);
-
-/// The runs of the best set, in order: weighted interval scheduling, exact, n log n.
-/// Most members first, then most members of the chord below, then the greater sum of squared lengths (longer runs),
-/// then fewest ornaments, then more complete runs. Two runs share no note but one that ends the one and may begin the
-/// other.
-std::vector<Run> best_runs(std::vector<Run> candidates);
 
 }  // namespace insideline

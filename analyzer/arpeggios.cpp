@@ -2,6 +2,7 @@
 
 #include "analyzer/arpeggio_legs.hpp"
 #include "analyzer/arpeggio_runs.hpp"
+#include "analyzer/best_runs.hpp"
 #include "analyzer/harmony/chord_from_notes.hpp"
 #include "analyzer/harmony/chord_symbol.hpp"
 #include "analyzer/played_stacks.hpp"

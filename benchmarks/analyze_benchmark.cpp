@@ -17,8 +17,11 @@
 
 #include "analyzer/alignment.hpp"
 #include "analyzer/analysis.hpp"
+#include "analyzer/arpeggios.hpp"
 #include "analyzer/labels/label_notes.hpp"
+#include "analyzer/patterns/patterns.hpp"
 #include "analyzer/phrases.hpp"
+#include "analyzer/scales_in_thirds.hpp"
 #include "benchmarks/generated_score.hpp"
 #include "io/musicxml/musicxml.hpp"
 #include "reports/csv_report.hpp"
@@ -74,6 +77,34 @@ void label_line(benchmark::State& state) {
     const std::vector<insideline::Phrase> phrases = insideline::find_phrases(score.read.solo, score.harmony);
     benchmark::DoNotOptimize(insideline::label_notes(score.read.solo, score.harmony, phrases));
   }
+}
+
+/// What stands before the search for figures: the labels, and the line as all measures hear it.
+struct HeardMaterial {
+  explicit HeardMaterial(const Material& score)
+      : phrases(insideline::find_phrases(score.read.solo, score.harmony)),
+        labels(insideline::label_notes(score.read.solo, score.harmony, phrases)),
+        line(insideline::hear(score.read.solo, score.harmony, labels, phrases)),
+        scales(insideline::find_scales_in_thirds(line)) {}
+
+  std::vector<insideline::Phrase> phrases;
+  std::vector<insideline::NoteLabel> labels;
+  insideline::HeardLine line;
+  std::vector<insideline::ScaleInThirds> scales;
+};
+
+void find_arpeggios(benchmark::State& state) {
+  const Material& score = material_of(state);
+  const HeardMaterial heard(score);
+  for ([[maybe_unused]] auto _ : state)
+    benchmark::DoNotOptimize(insideline::find_arpeggios(heard.line, heard.scales, score.harmony, heard.labels));
+}
+
+void find_patterns(benchmark::State& state) {
+  const Material& score = material_of(state);
+  const HeardMaterial heard(score);
+  for ([[maybe_unused]] auto _ : state)
+    benchmark::DoNotOptimize(insideline::find_patterns(heard.line, heard.scales, score.read.solo, score.harmony));
 }
 
 void analyze_line(benchmark::State& state) {
@@ -158,6 +189,8 @@ void print_ratios(const MedianReporter& reporter) {
                                           {"import_score"s, "  reading the score"s, "1.8"s},
                                           {"analyze_line"s, "  all of the analysis"s, ""s},
                                           {"label_line"s, "    of it phrases and labels"s, ""s},
+                                          {"find_arpeggios"s, "    of it arpeggios"s, ""s},
+                                          {"find_patterns"s, "    of it patterns"s, ""s},
                                           {"write_summary"s, "  writing the summary"s, ""s},
                                           {"write_json"s, "writing --json"s, "12"s},
                                           {"write_csv"s, "writing --csv"s, "3"s},
@@ -165,6 +198,11 @@ void print_ratios(const MedianReporter& reporter) {
     std::printf("  %-62s %7.2f %11.2f   %s\n", words.c_str(), loads(stage, short_solo_bars),
                 loads(stage, long_solo_bars), aim.c_str());
   }
+  const auto part_of_labels = [&](const std::string& stage, int bars) {
+    return reporter.median(stage, bars) / reporter.median("label_line", bars);
+  };
+  std::printf("  arpeggios take %.2f of the time of the labels, patterns %.2f (aim a third each)\n",
+              part_of_labels("find_arpeggios", short_solo_bars), part_of_labels("find_patterns", short_solo_bars));
   const auto growth = [&](const std::string& stage) {
     return reporter.median(stage, long_solo_bars) / reporter.median(stage, short_solo_bars);
   };
@@ -181,6 +219,8 @@ void print_ratios(const MedianReporter& reporter) {
 BENCHMARK(load_only)->Arg(short_solo_bars)->Arg(long_solo_bars);
 BENCHMARK(import_score)->Arg(short_solo_bars)->Arg(long_solo_bars);
 BENCHMARK(label_line)->Arg(short_solo_bars)->Arg(long_solo_bars)->Arg(longest_solo_bars);
+BENCHMARK(find_arpeggios)->Arg(short_solo_bars)->Arg(long_solo_bars);
+BENCHMARK(find_patterns)->Arg(short_solo_bars)->Arg(long_solo_bars);
 BENCHMARK(analyze_line)->Arg(short_solo_bars)->Arg(long_solo_bars)->Arg(longest_solo_bars);
 BENCHMARK(write_summary)->Arg(short_solo_bars)->Arg(long_solo_bars);
 BENCHMARK(write_json)->Arg(short_solo_bars)->Arg(long_solo_bars);

@@ -71,13 +71,15 @@ struct Turning {
 /// Note by note and turn by turn.
 std::vector<Share> counted_turn_by_turn(const Turning& turning) {
   std::vector<Share> shares(turning.bars);
-  for (std::size_t turn = 0; turn < turning.bars; ++turn) {
-    for (const PlacedNote& note : turning.notes) {
-      const std::size_t turned = note.bar + turn;
-      const PitchClassSet here = turning.at(turned < turning.bars ? turned : turned - turning.bars, note.slot);
-      shares[turn].of += here == no_chord_here ? 0 : 1;
-      shares[turn].count += contains(here, note.pitch_class) ? 1 : 0;
-    }
+  const auto add = [&](Share& share, const PlacedNote& note, std::size_t bar) {
+    const PitchClassSet here = turning.at(bar, note.slot);
+    share.of += here == no_chord_here ? 0 : 1;
+    share.count += contains(here, note.pitch_class) ? 1 : 0;
+  };
+  for (const PlacedNote& note : turning.notes) {
+    auto share = shares.begin();
+    for (std::size_t bar = note.bar; bar < turning.bars; ++bar) add(*share++, note, bar);
+    for (std::size_t bar = 0; bar < note.bar; ++bar) add(*share++, note, bar);
   }
   return shares;
 }

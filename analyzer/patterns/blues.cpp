@@ -125,10 +125,11 @@ std::size_t notes_by_step(const HeardLine& line, std::size_t index) {
 
 std::vector<BlueNote> find_blue_notes(const HeardLine& line, const Harmony& harmony) {
   constexpr int major_third_up = 4;
+  const std::vector<int> roots = roots_of(line, harmony);
   std::vector<BlueNote> found;
   for (std::size_t i = 0; i < line.notes.size(); ++i) {
     if (!counts(line.notes[i])) continue;
-    const int above = above_its_root(line, harmony, i);
+    const int above = pitch_class_of(line.notes[i].pitch_class - roots[*line.notes[i].stretch]);
     if (above != minor_third_up && above != minor_seventh_up) continue;
     const Chord& chord = chord_of(line, harmony, i);
     const auto third = third_of(chord);

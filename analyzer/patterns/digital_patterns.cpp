@@ -1,5 +1,6 @@
 #include "analyzer/patterns/digital_patterns.hpp"
 
+#include <algorithm>
 #include <array>
 #include <optional>
 #include <span>
@@ -10,14 +11,20 @@ namespace {
 constexpr std::size_t notes_of_pattern = 4;
 constexpr int minor_third = 3;
 constexpr int major_third = 4;
+constexpr int fifth = 7;
 
 // Common practice, no source.
 constexpr std::array<std::array<int, notes_of_pattern>, 5> patterns_in_use = {
     {{1, 2, 3, 5}, {5, 3, 2, 1}, {1, 3, 4, 5}, {5, 4, 3, 1}, {1, 2, 3, 1}}};
 
+constexpr bool all_begin_on_one_or_five() {
+  return std::ranges::all_of(patterns_in_use, [](const auto& steps) { return steps[0] == 1 || steps[0] == 5; });
+}
+static_assert(all_begin_on_one_or_five());
+
 /// Semitones above the root; `third` is the chord's own.
 int semitones_of(int step, int third) {
-  constexpr std::array<int, 6> above = {0, 0, 2, 0, 5, 7};
+  constexpr std::array<int, 6> above = {0, 0, 2, 0, 5, fifth};
   return step == 3 ? third : above.at(static_cast<std::size_t>(step));
 }
 
@@ -49,11 +56,13 @@ std::optional<DigitalPattern> pattern_from(const HeardLine& line, const LineMove
   const HeardNote& note = line.notes[first];
   if (!note.stretch || !note.on_beat || !is_even_over_one_chord(line, moves, first)) return std::nullopt;
   const std::size_t chord = line.stretches[*note.stretch].first;
+  const int root = pitch_class(harmony.chords[chord].chord.root);
+  const int above_root = pitch_class_of(note.pitch_class - root);
+  if (above_root != 0 && above_root != fifth) return std::nullopt;  // where all patterns begin
   const auto third_of_chord = third_of(harmony.chords[chord].chord);
   if (!third_of_chord) return std::nullopt;
   const int third = pitch_class_above_root(*third_of_chord);
   if (third != minor_third && third != major_third) return std::nullopt;
-  const int root = pitch_class(harmony.chords[chord].chord.root);
   const auto notes = std::span(line.notes).subspan(first, notes_of_pattern);
   for (const auto& steps : patterns_in_use)
     if (is_pattern(notes, steps, root, third))

@@ -37,17 +37,21 @@ class LeadTable {
     leads_.reserve(most_leads * tokens);
   }
 
-  /// None where `token` leads nowhere from `state`.
-  Lead* find(Index state, int token) {
-    const Index at = places_[place_of(state, token)];
+  /// None where `token` leads nowhere from `from`.
+  Lead* find(Index from, int token) {
+    const Index at = places_[place_of(from, token)];
     return at == nowhere ? nullptr : &leads_[at];
   }
 
-  void add(State& state, Index from, int token, Index to) {
-    places_[place_of(from, token)] = static_cast<Index>(leads_.size());
+  /// Lets `token` lead from `from`, which is `state`, to `to`, unless it leads somewhere already: then that.
+  const Lead* find_or_add(Index from, State& state, int token, Index to) {
+    Index& at = places_[place_of(from, token)];
+    if (at != nowhere) return &leads_[at];
+    at = static_cast<Index>(leads_.size());
     leads_.push_back({.from = from, .token = token, .to = to, .next = state.first_lead});
-    state.first_lead = static_cast<Index>(leads_.size() - 1);
+    state.first_lead = at;
     ++state.leads;
+    return nullptr;
   }
 
   const Lead& operator[](Index at) const { return leads_[at]; }
@@ -110,13 +114,19 @@ class SuffixAutomaton {
     return static_cast<Index>(states_.size() - 1);
   }
 
+  /// Lets `token` lead to `to`, unless it leads somewhere already: then that.
+  const Lead* lead_on(Index from, int token, Index to) {
+    ++steps_;
+    return leads_.find_or_add(from, states_[from], token, to);
+  }
+
   Index extended(Index last, int token) {
-    if (const Lead* known = next(last, token)) return of_length(last, token, known->to);
-    const Index added = added_state(states_[last].length + 1, 0);
-    Index from = last;
-    const Lead* known = nullptr;
-    for (; from != nowhere && (known = next(from, token)) == nullptr; from = states_[from].link)
-      leads_.add(states_[from], from, token, added);
+    const auto added = static_cast<Index>(states_.size());
+    const Lead* known = lead_on(last, token, added);
+    if (known != nullptr) return of_length(last, token, known->to);
+    added_state(states_[last].length + 1, 0);
+    Index from = states_[last].link;
+    while (from != nowhere && (known = lead_on(from, token, added)) == nullptr) from = states_[from].link;
     if (known != nullptr) {
       const Index link = of_length(from, token, known->to);
       states_[added].link = link;
@@ -133,7 +143,8 @@ class SuffixAutomaton {
     states_[added].ends_a_piece = states_[to].ends_a_piece;
     for (Index at = states_[to].first_lead; at != nowhere; at = leads_[at].next) {
       ++steps_;
-      leads_.add(states_[added], added, leads_[at].token, leads_[at].to);
+      const Lead lead = leads_[at];
+      leads_.find_or_add(added, states_[added], lead.token, lead.to);
     }
     states_[to].link = added;
     for (; from != nowhere; from = states_[from].link) {

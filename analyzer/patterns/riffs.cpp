@@ -92,6 +92,7 @@ class RiffFinder {
   }
 
   bool is_free(std::size_t first, std::size_t notes) const {
+    if (!riff_taken_) return true;  // notes of sequences are in no repeat
     for (std::size_t i = first; i < first + notes; ++i)
       if (taken_[i]) return false;
     return true;
@@ -127,6 +128,7 @@ class RiffFinder {
 
   Riff taken(const RiffCandidate& candidate) {
     Riff riff{.notes = static_cast<int>(candidate.notes), .places = {}};
+    riff_taken_ = true;
     for (const std::size_t first : candidate.places) {
       for (std::size_t i = first; i < first + candidate.notes; ++i) taken_[i] = true;
       riff.places.push_back(place_of(first, candidate));
@@ -157,6 +159,7 @@ class RiffFinder {
   const LineMoves& moves_;
   const Solo& solo_;
   std::vector<bool> taken_;
+  bool riff_taken_ = false;
   std::vector<int> tokens_;  ///< to each note from the one before
 };
 

@@ -24,12 +24,17 @@ class SequenceFinder {
   bool same_move(std::size_t a, std::size_t b) const { return moves_[a] != no_move && moves_[a] == moves_[b]; }
 
   void look_for_shapes_of(std::size_t size) {
-    for (std::size_t first = 0; first + size < line_.notes.size();) {
-      std::size_t next = first + 1;  // the moves before `next` come again `size` notes later
-      while (next + size < line_.notes.size() && same_move(next, next + size)) ++next;
-      consider(first, next - first - 1 + size, size);
+    std::size_t first = 0;  // the moves from here to `next` come again `size` notes later
+    std::size_t next = 1;
+    const auto consider_what_came_again = [&] {
+      if (next - first >= size) consider(first, next - first - 1 + size, size);  // a whole shape
+    };
+    for (; next + size < moves_.size(); ++next) {
+      if (same_move(next, next + size)) continue;
+      consider_what_came_again();
       first = next;
     }
+    consider_what_came_again();
   }
 
   /// `moves` in a row that repeat every `size` notes.

@@ -349,24 +349,29 @@ Markup line_map(const Report& report, const MapLayout& layout) {
   std::map<int, int> seen;  // systems by slot
   Markup systems;
   for (const std::size_t system : order) {
-    const bool opens = seen[layout.systems[system].slot]++ == 0;
+    const MapSystem& here = layout.systems[system];
+    const bool opens = seen[here.slot]++ == 0;
     systems += element("div",
                        {{"class", opens && choruses ? "system opens" : "system"},
                         {"role", "presentation"},
-                        {"data-played", std::to_string(system)}},
+                        {"data-played", std::to_string(system)},
+                        {"data-bars", fmt::format("{} {}", here.first_bar, here.last_bar)}},
                        map_system(report, layout, system));
   }
   Markup map =
       element("p",
               "Pitch goes up, time goes across. Point at a note, tap it, or walk along the line with the arrow "
-              "keys to read what it is and why.");
+              "keys to read what it is and why. Tap a bar beside its notes, or drag across several, to hear them again "
+              "and again.");
   map += mark_shapes() + legend_of_map(set_by_hand(report.analysis) > 0) + toggles(choruses);
   map += element("div",
                  {{"class", "score"},
                   {"id", "score"},
                   {"tabindex", "0"},
                   {"role", "listbox"},
-                  {"aria-label", "The notes of the line"}},
+                  {"aria-label", "The notes of the line"},
+                  {"data-left", drawn(layout.sizes.front().left)},
+                  {"data-quarter", fmt::format("{:.4f}", layout.sizes.front().per_quarter)}},
                  systems);
   map += element("div", {{"id", "tip"}, {"role", "status"}, {"hidden", ""}}, "");
   map += element("details", {{"class", "figures"}, {"id", "all-notes"}, {"hidden", ""}},

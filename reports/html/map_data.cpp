@@ -101,11 +101,19 @@ std::string map_data(const Report& report) {
   json.member("tempo", std::round(report.solo.tempo_bpm.value_or(usual_tempo)));
   json.member("swing", report.settings.feel == Feel::swing);
   json.member("chorus", quarters(harmony.chorus_length));
+  json.member("first_chorus", quarters(harmony.first_chorus));
   json.list("bars", report.solo.bars, [&](const Bar& bar) {
     json.list([&] {
       json.add(bar.number);
       json.add(quarters(bar.onset));
       json.add(quarters(bar.length));
+      json.add(quarters(beat_length(bar.meter)));
+    });
+  });
+  json.list("phrases", report.analysis.phrases, [&](const Phrase& phrase) {
+    json.list([&] {
+      json.add(quarters(report.solo.notes[phrase.first].onset));
+      json.add(quarters(end_of(report.solo.notes[phrase.last])));
     });
   });
   json.list("chords", harmony.chords,

@@ -1,5 +1,5 @@
 // What the scripts of the page know of the solo: notes, chords and bars as a compact JSON text, each word and
-// sentence once. line_map.js and playback.js read it.
+// sentence once. the scripts of the page read it.
 #pragma once
 
 #include "reports/report.hpp"

@@ -16,6 +16,14 @@ extern const PagePart page_style;       ///< every page
 extern const PagePart page_script;      ///< every page: light and dark
 extern const PagePart line_map_style;   ///< the picture of one solo
 extern const PagePart line_map_script;  ///< its notes by pointer and keyboard
-extern const PagePart playback_script;  ///< the line sounded
+extern const PagePart player_style;     ///< the player
+
+// A solo's page as a music stand; in this order, as each uses what stands before it.
+extern const PagePart address_script;   ///< bars and view in the page's address
+extern const PagePart rows_script;      ///< rows as wide as the screen
+extern const PagePart schedule_script;  ///< what sounds when
+extern const PagePart sound_script;     ///< its sounds
+extern const PagePart loop_script;      ///< which bars are played
+extern const PagePart player_script;    ///< the player at the foot of the screen
 
 }  // namespace insideline::reports

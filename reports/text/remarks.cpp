@@ -56,7 +56,7 @@ std::vector<RemarkSection> summary_sections(const Report& report, Length length)
   using Maker = RemarkSection (*)(const Report& report);
   constexpr Maker first_page[] = {
       chord_tone_remarks, chance_in_brief, arpeggio_remarks, connection_remarks,  guide_tone_remarks,
-      other_note_remarks, pattern_remarks, cautions,         telling_bar_remarks,
+      other_note_remarks, pattern_remarks, time_remarks,     telling_bar_remarks, cautions,
   };
   constexpr Maker whole[] = {
       chord_tone_remarks,

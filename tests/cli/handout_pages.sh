@@ -119,11 +119,19 @@ check_piece() {  # name, pages, options of the solo
 check_piece lantern 2 "$CORPUS/lantern-street.musicxml" --changes "$CORPUS/lantern-street.changes"
 check_piece waltz 1 "$CORPUS/slipway-waltz.musicxml"
 
-"$program" handout "$CORPUS/slipway-waltz.musicxml" --worksheet -o worksheet.pdf 2>/dev/null
+# A worksheet, under a title that tries to run something.
+title='\&quot;}#(system \&quot;touch ran\&quot;)$x\\markup \\include \&quot;y\&quot; %{ \&lt;b\&gt; \&amp;'
+sed "s|<work-title>[^<]*</work-title>|<work-title>$title</work-title>|" "$CORPUS/slipway-waltz.musicxml" >hostile.musicxml
+grep -q 'touch ran' hostile.musicxml || fail "the test file has no title to replace"
+TMPDIR=$work "$program" handout hostile.musicxml --worksheet -o worksheet.pdf 2>/dev/null || fail "a hostile title: no sheet"
 pdftotext worksheet.pdf worksheet.txt
 grep -q 'Circle the thirds' worksheet.txt || fail "the worksheet has no tasks"
 if grep -Eq '(up|down!?|both ways) *[0-9]+-' worksheet.txt; then fail "the worksheet shows what its brackets hold"; fi
 same "the worksheet shows no degrees" "" "$(rows worksheet.pdf degrees | tr -d '\n' | tr -cd '()')"
+tr '\n' ' ' <worksheet.txt | grep -qF '"}#(system "touch ran")$x\markup \include "y" %{ <b> &' ||
+  fail "a hostile title is not shown as it is: $(head -n 3 worksheet.txt)"
+if find "$work" -name ran | grep -q .; then fail "a hostile title was run"; fi
+if find "$work" -name 'insideline-*' | grep -q .; then fail "a temporary folder is left behind"; fi
 
 # What the tasks count is drawn as often on the key: the letters over the notes, counted in the page, without those in the
 # texts above and below the music.
@@ -150,15 +158,6 @@ same "LilyPond's warnings" "" "$(cd class && lilypond --loglevel=WARNING -dno-pr
   fail "no answers for a class"
 same "the key in concert pitch and for each player" "alto-sax-key.pdf concert-key.pdf trombone-key.pdf" \
   "$(cd keys && echo *)"
-
-title='\&quot;}#(system \&quot;touch ran\&quot;)$x\\markup \\include \&quot;y\&quot; %{ \&lt;b\&gt; \&amp;'
-sed "s|<work-title>[^<]*</work-title>|<work-title>$title</work-title>|" "$DATA/two_bars.musicxml" >hostile.musicxml
-grep -q 'touch ran' hostile.musicxml || fail "the test file has no title to replace"
-TMPDIR=$work "$program" handout hostile.musicxml -o hostile.pdf 2>/dev/null || fail "a hostile title: no sheet"
-pdftotext hostile.pdf - | tr '\n' ' ' | grep -qF '"}#(system "touch ran")$x\markup \include "y" %{ <b> &' ||
-  fail "a hostile title is not shown as it is: $(pdftotext hostile.pdf - | head -n 3)"
-if find "$work" -name ran | grep -q .; then fail "a hostile title was run"; fi
-if find "$work" -name 'insideline-*' | grep -q .; then fail "a temporary folder is left behind"; fi
 
 # The same systems inside the page of --html, with the notes of the analysis.
 "$program" analyze "$DATA/two_bars.musicxml" --html solo.html --score >/dev/null 2>&1 || fail "no page with the score"

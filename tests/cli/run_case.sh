@@ -12,29 +12,33 @@ CORPUS=$3
 DATA=$4
 expected=${case_file%.cmd}.expected
 
+# There are hundreds of cases, and a process takes as long as the program: as few are started as will do.
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
-mkdir "$work/bin" "$work/here"
-ln -s "$program" "$work/bin/insideline"
+mkdir "$work/here"
 
 status=0
 (
   cd "$work/here"
-  env -i PATH="$work/bin:$PATH" HOME="$work" LC_ALL=C CORPUS="$CORPUS" DATA="$DATA" \
+  exec env -i PATH="${program%/*}:$PATH" HOME="$work" LC_ALL=C CORPUS="$CORPUS" DATA="$DATA" \
     sh -eu "$case_file" >"$work/out" 2>"$work/err"
 ) || status=$?
 
-# Folders differ from machine to machine: show their names instead.
-named() { sed -e "s|$CORPUS|CORPUS|g" -e "s|$DATA|DATA|g" -e "s|$work/here|HERE|g" "$1"; }
+files_left_behind() {
+  cd "$work/here"
+  for file in * .[!.]*; do
+    [ ! -e "$file" ] && [ ! -L "$file" ] || { find . -mindepth 1 | LC_ALL=C sort && return; }
+  done
+}
 
+# Folders differ from machine to machine: their names are shown instead.
+printf 'exit %s\n--- out\n' "$status" >"$work/head"
+printf -- '--- err\n' >"$work/between"
 {
-  printf 'exit %s\n' "$status"
-  printf -- '--- out\n'
-  named "$work/out"
-  printf -- '--- err\n'
-  named "$work/err"
+  cat "$work/head" "$work/out" "$work/between" "$work/err" |
+    sed -e "s|$CORPUS|CORPUS|g" -e "s|$DATA|DATA|g" -e "s|$work/here|HERE|g"
   printf -- '--- files\n'
-  (cd "$work/here" && find . -mindepth 1 | LC_ALL=C sort)
+  (files_left_behind)
 } >"$work/actual"
 
 if [ "${INSIDELINE_APPROVE:-}" = 1 ]; then

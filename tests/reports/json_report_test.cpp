@@ -38,17 +38,17 @@ TEST_CASE("the analysis file names its format and keeps the order of its fields"
   REQUIRE(all.size() >= first_fields.size());
   CHECK(Names(all.begin(), all.begin() + 12) == first_fields);
   CHECK(names_of(json["notes"][0]) ==
-        Names{"index",        "onset", "duration", "bar",         "beat",       "grace",
-              "midi",         "name",  "written",  "chord",       "governor",   "placement",
-              "degree",       "role",  "figure",   "resolves_to", "confidence", "role_probability",
-              "alternatives", "reason"});
+        Names{"index",  "onset",        "duration", "bar",         "beat",       "grace",
+              "midi",   "name",         "written",  "chord",       "governor",   "placement",
+              "degree", "role",         "figure",   "resolves_to", "confidence", "role_probability",
+              "pinned", "alternatives", "reason"});
 }
 
 TEST_CASE("the analysis file says where solo and changes come from") {
   const Json source = written(sample_report())["source"];
   CHECK(
       source.dump() ==
-      R"({"solo":"sample.musicxml","changes":"sample.changes","part":"Alto Sax","sounding_minus_written":-9,"title":"Sample","section":null})");
+      R"({"solo":"sample.musicxml","changes":"sample.changes","part":"Alto Sax","sounding_minus_written":-9,"title":"Sample","hearing":null,"section":null})");
 }
 
 TEST_CASE("a performance has its time feel and the seconds of its notes in the analysis file") {

@@ -108,6 +108,14 @@ TEST_CASE("repeats too long to be asked for are left out, shorter ones keep all 
   CHECK(repeats[0].starts == std::vector<std::size_t>{1, 6, 11});
 }
 
+TEST_CASE("what comes more rarely than asked for is left out, what comes often enough keeps all its places") {
+  const auto repeats =
+      maximal_repeats(tokens_of("abcxabcyabz"), {.shortest = 2, .longest = any_length, .fewest_places = 3}).found;
+  REQUIRE(repeats.size() == 1);
+  CHECK(repeats[0].length == 2);
+  CHECK(repeats[0].starts == std::vector<std::size_t>{0, 4, 8});
+}
+
 TEST_CASE("repeats are those that trying every part finds") {
   CHECK(rc::check([] {
     const auto letters = text_of(*rc::gen::container<std::vector<int>>(

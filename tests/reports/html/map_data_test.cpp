@@ -41,8 +41,10 @@ TEST_CASE("the connection into a note is told in words") {
 TEST_CASE("chords are given with what is needed to sound them") {
   const json data = json::parse(map_data(sample_report()));
   CHECK(data["chords"][1] == json::parse(R"(["G7", 4.0, 4.0, [7, 11, 2, 5], 7])"));
-  CHECK(data["bars"][2] == json::parse("[3, 8.0, 4.0]"));
+  CHECK(data["bars"][2] == json::parse("[3, 8.0, 4.0, 1.0]"));
   CHECK(data["tempo"] == 120.0);
+  REQUIRE(data["phrases"].size() == sample_report().analysis.phrases.size());
+  for (const json& phrase : data["phrases"]) CHECK(phrase[0] < phrase[1]);
 }
 
 TEST_CASE("what is played sounds the same in whatever pitch the page is read") {

@@ -77,8 +77,11 @@ TEST_CASE("a page has its landmarks and a way past the heading") {
 }
 
 TEST_CASE("the parts of a page are there and cannot end their element") {
-  for (const auto* part : {&page_style, &page_script, &insideline::reports::line_map_style, &line_map_script,
-                           &insideline::reports::playback_script}) {
+  for (const auto* part :
+       {&page_style, &page_script, &insideline::reports::line_map_style, &line_map_script,
+        &insideline::reports::player_style, &insideline::reports::address_script, &insideline::reports::rows_script,
+        &insideline::reports::schedule_script, &insideline::reports::sound_script, &insideline::reports::loop_script,
+        &insideline::reports::player_script}) {
     CHECK(part->text.size() > 300);
     CHECK(part->sha256.size() == 44);  // 32 bytes in base64
     CHECK(part->text.find("</") == std::string::npos);

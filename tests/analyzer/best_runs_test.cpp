@@ -1,4 +1,4 @@
-#include "analyzer/arpeggio_runs.hpp"
+#include "analyzer/best_runs.hpp"
 
 #include <algorithm>
 #include <numeric>

@@ -1,0 +1,1 @@
+insideline analyze "$CORPUS/lantern-street.musicxml" --details
