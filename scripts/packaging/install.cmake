@@ -30,6 +30,7 @@ target_sources(insideline_analyzer PUBLIC FILE_SET HEADERS BASE_DIRS ${PROJECT_S
   ${PROJECT_SOURCE_DIR}/analyzer/alignment.hpp
   ${PROJECT_SOURCE_DIR}/analyzer/alignment_doctor.hpp
   ${PROJECT_SOURCE_DIR}/analyzer/bar_one.hpp
+  ${PROJECT_SOURCE_DIR}/analyzer/drills/instruments.hpp
   ${PROJECT_SOURCE_DIR}/analyzer/analysis.hpp
   ${PROJECT_SOURCE_DIR}/analyzer/heard_line.hpp
   ${PROJECT_SOURCE_DIR}/analyzer/phrases.hpp

@@ -104,8 +104,9 @@ const compared = files.flatMap((file, i) => (answers[i] === "annotated" && !file
 const faults = schema ? faultsOf(compared) : new Map();
 
 // Scores in which the printed values contradict the durations: where a bar ends is then the reference's guess, and
-// it guesses anew where a direction stands behind the last note.
-const contradictory = ["testTuplets5.xml", "00c-Basics-Durations.xml"];
+// it guesses anew where a direction stands behind the last note. The last has a bar of a rest that is not printed, three
+// beats long, which the reference gives no time at all, and one beat where a chord symbol stands on its second.
+const contradictory = ["testTuplets5.xml", "00c-Basics-Durations.xml", "testEmptyMeasure_ref.xml"];
 
 const count = { annotated: 0, refused: 0, heard: 0, valid: 0, drawn: 0 };
 const failures = [];

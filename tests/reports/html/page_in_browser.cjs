@@ -35,7 +35,7 @@ function written(score, changes) {
   const options = changes ? ["--changes", changes] : [];
   const output = { encoding: "utf8", maxBuffer: 1 << 28, stdio: ["ignore", "pipe", "pipe"] };
   const printed = execFileSync(program, ["analyze", score, ...options, "--html", page, "--json", "-"], output);
-  const summary = execFileSync(program, ["analyze", score, ...options], output);
+  const summary = execFileSync(program, ["analyze", score, ...options, "--details"], output);
   return { name, page, analysis: JSON.parse(printed), summary, html: fs.readFileSync(page, "utf8") };
 }
 
