@@ -2,6 +2,7 @@
 
 #include "reports/text/bars_view.hpp"
 #include "reports/text/marks.hpp"
+#include "reports/text/remarks.hpp"
 
 #include <numeric>
 #include <vector>

@@ -4,7 +4,7 @@
 
 #include "reports/report.hpp"
 #include "reports/text/ink.hpp"
-#include "reports/text/remarks.hpp"
+#include "reports/text/length.hpp"
 
 #include <cstdint>
 #include <string>

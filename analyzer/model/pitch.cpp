@@ -3,6 +3,7 @@
 #include <array>
 #include <cassert>
 #include <charconv>
+#include <cstdlib>
 
 namespace insideline {
 namespace {
@@ -112,6 +113,24 @@ Pitch spelled_pitch(int midi, const NoteName& name) {
   const int natural = midi - name.alter - semitones_of(name.step);
   assert(floor_mod(natural, semitones_per_octave) == 0 && "the name must sound as the MIDI number");
   return {name, floor_div(natural, semitones_per_octave) - 1};
+}
+
+Pitch writable(const Pitch& pitch) {
+  constexpr int widest_alteration = 2;
+  constexpr std::array<NoteName, semitones_per_octave> names{{{Step::c, 0},
+                                                              {Step::c, 1},
+                                                              {Step::d, 0},
+                                                              {Step::e, -1},
+                                                              {Step::e, 0},
+                                                              {Step::f, 0},
+                                                              {Step::f, 1},
+                                                              {Step::g, 0},
+                                                              {Step::a, -1},
+                                                              {Step::a, 0},
+                                                              {Step::b, -1},
+                                                              {Step::b, 0}}};
+  if (std::abs(pitch.name.alter) <= widest_alteration) return pitch;
+  return spelled_pitch(midi_number(pitch), names.at(static_cast<std::size_t>(pitch_class(pitch.name))));
 }
 
 std::string to_string(const NoteName& name) {

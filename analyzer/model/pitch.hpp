@@ -68,6 +68,10 @@ Interval usual_interval(int semitones);
 /// The pitch classes must agree.
 Pitch spelled_pitch(int midi, const NoteName& name);
 
+/// The pitch itself where two accidentals are enough; else it sounds the same and is spelled plainly: C sharp for a
+/// triple-flat E.
+Pitch writable(const Pitch& pitch);
+
 /// "Bb", "F##".
 std::string to_string(const NoteName& name);
 /// "Bb3".

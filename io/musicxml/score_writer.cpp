@@ -125,7 +125,7 @@ class ScoreText {
   void count_in_divisions(const Beats& time) { divisions_ = std::lcm(divisions_, time.denominator()); }
   [[nodiscard]] std::int64_t in_divisions(const Beats& time) const { return (time * Beats(divisions_)).numerator(); }
 
-  [[nodiscard]] Pitch printed(const Pitch& sounding) const { return transposed(sounding, shift_); }
+  [[nodiscard]] Pitch printed(const Pitch& sounding) const { return writable(transposed(sounding, shift_)); }
 
   void add_measure(pugi::xml_node part, const WrittenBar& written) {
     const Bar& bar = solo_.bars[written.bar];

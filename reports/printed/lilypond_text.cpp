@@ -22,22 +22,6 @@ NoteName note_on_line_of_fifths(int place) {
   return {steps[static_cast<std::size_t>(from_f - alter * letters)], alter};
 }
 
-Pitch respelled(const Pitch& pitch) {
-  constexpr std::array<NoteName, 12> names{{{Step::c, 0},
-                                            {Step::c, 1},
-                                            {Step::d, 0},
-                                            {Step::e, -1},
-                                            {Step::e, 0},
-                                            {Step::f, 0},
-                                            {Step::f, 1},
-                                            {Step::g, 0},
-                                            {Step::a, -1},
-                                            {Step::a, 0},
-                                            {Step::b, -1},
-                                            {Step::b, 0}}};
-  return spelled_pitch(midi_number(pitch), names[static_cast<std::size_t>(pitch_class(pitch.name))]);
-}
-
 }  // namespace
 
 std::string lilypond_string(std::string_view text) {
@@ -78,8 +62,8 @@ std::string lilypond_name(const NoteName& name) {
   return text;
 }
 
-std::string lilypond_pitch(const Pitch& pitch) {
-  if (std::abs(pitch.name.alter) > widest_alteration) return lilypond_pitch(respelled(pitch));
+std::string lilypond_pitch(const Pitch& asked) {
+  const Pitch pitch = writable(asked);
   constexpr int unmarked_octave = 3;
   std::string text = lilypond_name(pitch.name);
   for (int octave = unmarked_octave; octave < pitch.octave; ++octave) text += '\'';

@@ -24,7 +24,7 @@ std::string fitted(std::string_view text, std::size_t width);
 /// "bes", "fisis"; an alteration of more than two semitones is not written in music.
 std::string lilypond_name(const NoteName& name);
 /// "bes'": c' is C4. A pitch that needs more than a double accidental is respelled.
-std::string lilypond_pitch(const Pitch& pitch);
+std::string lilypond_pitch(const Pitch& asked);
 /// "\key ees \major".
 std::string lilypond_key(const Key& key);
 /// A length for a row of text: "4*1/2" is an eighth.

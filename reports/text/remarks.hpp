@@ -4,9 +4,9 @@
 
 #include "reports/report.hpp"
 #include "reports/text/ink.hpp"
+#include "reports/text/length.hpp"
 
 #include <cstddef>
-#include <cstdint>
 #include <optional>
 #include <string>
 #include <variant>
@@ -67,8 +67,6 @@ RemarkSection phrase_remarks(const Report& report);
 RemarkSection telling_bar_remarks(const Report& report);
 /// What to keep in mind before relying on the figures.
 RemarkSection cautions(const Report& report);
-
-enum class Length : std::uint8_t { first_page, whole };
 
 /// All of them but what was read, in the order of the summary, those with something to say; of the first page, what
 /// someone reads who has not asked for details.

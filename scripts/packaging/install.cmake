@@ -71,6 +71,7 @@ target_sources(insideline_reports PUBLIC FILE_SET HEADERS BASE_DIRS ${PROJECT_SO
   ${PROJECT_SOURCE_DIR}/reports/json_report.hpp
   ${PROJECT_SOURCE_DIR}/reports/report.hpp
   ${PROJECT_SOURCE_DIR}/reports/text/ink.hpp
+  ${PROJECT_SOURCE_DIR}/reports/text/length.hpp
   ${PROJECT_SOURCE_DIR}/reports/text_report.hpp)
 
 # Libraries that are headers only, and our own compiler options, are of no concern to who links with the archives.

@@ -62,3 +62,10 @@ TEST_CASE("a MIDI number takes the octave of the letter it is written with") {
   CHECK(to_string(insideline::spelled_pitch(60, parse_note_name("B#").value())) == "B#3");
   CHECK(to_string(insideline::spelled_pitch(0, parse_note_name("C").value())) == "C-1");
 }
+
+TEST_CASE("no note is written with three flats or sharps") {
+  CHECK(to_string(insideline::writable({{insideline::Step::e, -3}, 5})) == "C#5");
+  CHECK(to_string(insideline::writable({{insideline::Step::c, -3}, 4})) == "A3");
+  CHECK(to_string(insideline::writable({{insideline::Step::b, 3}, 4})) == "D5");
+  CHECK(to_string(insideline::writable({{insideline::Step::e, -2}, 5})) == "Ebb5");
+}

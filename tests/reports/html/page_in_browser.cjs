@@ -499,8 +499,10 @@ function writtenLog(player) {
 
 async function showsTheLog(browser) {
   for (const log of [writtenLog(), writtenLog("Anke")]) {
-    await loadsAlone(browser, log);
-    await isAccessible(browser, log);
+    const wide = await opened(browser, log.page, desktop);
+    await loadsAlone(wide, log);
+    await isAccessible(wide.tab, log.name);
+    await wide.context.close();
     await isSoundHtml(log);
     const { context, tab, complaints } = await opened(browser, log.page, telephone);
     check(`${log.name}: nothing in it runs`, complaints.length === 0, complaints);
