@@ -1,6 +1,7 @@
 #include "analyzer/reading_pitch.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cstdlib>
 #include <vector>
 
@@ -106,7 +107,8 @@ Interval readable_interval(const Interval& by, const std::optional<Key>& key, co
       sum += std::abs(fifths_of(sounding.chord.root) + fifths_moved - letters * fifths_between_enharmonics);
     return sum;
   };
-  return respelled_by(by, std::ranges::min({0, 1, -1}, {}, distance));
+  const std::array moves{0, 1, -1};
+  return respelled_by(by, *std::ranges::min_element(moves, {}, distance));
 }
 
 int notes_outside(const Solo& solo, int moved_by, const PitchRange& range) {
@@ -120,7 +122,8 @@ int octaves_into_range(const Solo& solo, int moved_by, const PitchRange& range) 
   const auto outside = [&](int octaves) {
     return notes_outside(solo, moved_by + octaves * semitones_in_octave, range);
   };
-  return std::ranges::min({0, 1, -1, 2, -2, 3, -3, 4, -4}, {}, outside);
+  const std::array octaves{0, 1, -1, 2, -2, 3, -3, 4, -4};
+  return *std::ranges::min_element(octaves, {}, outside);
 }
 
 }  // namespace insideline
