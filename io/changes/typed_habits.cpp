@@ -56,7 +56,9 @@ std::vector<std::string_view> chords_in(std::string_view word) {
 }  // namespace
 
 std::optional<ChartLine> title_line(const std::vector<ChartLine>& lines) {
-  if (lines.empty() || is_header(lines.front()) || lines.front().text.find_first_of("|[") != std::string_view::npos)
+  constexpr std::size_t longest_title = 200;  // bytes
+  if (lines.empty() || is_header(lines.front()) || lines.front().text.size() > longest_title ||
+      lines.front().text.find_first_of("|[") != std::string_view::npos)
     return std::nullopt;
   const bool bars_follow = std::any_of(lines.begin() + 1, lines.end(), [](const ChartLine& line) {
     return !is_header(line) && line.text.find('|') != std::string_view::npos;
