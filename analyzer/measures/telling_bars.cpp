@@ -51,6 +51,9 @@ Kind kind_of(Reason reason) {
   return Kind::shape;
 }
 
+/// What arrives is told in the bar where it arrives, what is played in the bar where it begins.
+bool arrives(Reason reason) { return reason == Reason::guide_tone_resolves || reason == Reason::guide_tone_enclosed; }
+
 struct Candidate {
   Reason reason = Reason::chord_in_full;
   int weight = 0;                    ///< the more, the more telling
@@ -107,7 +110,8 @@ class Search {
   std::string name(std::size_t note) const { return to_string(solo_.notes[note].pitch.name); }
 
   void add(Reason reason, int weight, std::size_t first, std::size_t last, std::function<std::string()> why) {
-    const int bar = solo_.bars[bar_index_at(solo_, solo_.notes[last].onset)].number;
+    const Beats& told_at = solo_.notes[arrives(reason) ? last : first].onset;
+    const int bar = solo_.bars[bar_index_at(solo_, told_at)].number;
     found_.push_back({.reason = reason,
                       .weight = weight,
                       .bar = {.bar = bar, .first_note = first, .last_note = last, .why = {}},

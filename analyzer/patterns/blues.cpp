@@ -25,6 +25,16 @@ bool fills_a_whole_step(const HeardLine& line, std::size_t index) {
   return std::abs(before) == 1 && semitones_to(line, index + 1) == before;
 }
 
+/// Below a note that was just heard or closed in on from above: a neighbour or the lower half of an enclosure, which
+/// leads into its target and has no colour of its own.
+bool leads_up_to_its_target(const HeardLine& line, std::size_t index) {
+  constexpr int whole_step = 2;
+  if (!goes_on(line, index) || !goes_on(line, index + 1)) return false;
+  const int rise = semitones_to(line, index + 1);
+  const int above_target = -semitones_to(line, index) - rise;
+  return rise > 0 && rise <= whole_step && above_target >= 0 && above_target <= whole_step;
+}
+
 const Chord& chord_of(const HeardLine& line, const Harmony& harmony, std::size_t index) {
   return harmony.chords[line.stretches[*line.notes[index].stretch].first].chord;
 }
@@ -137,7 +147,7 @@ std::vector<BlueNote> find_blue_notes(const HeardLine& line, const Harmony& harm
     const bool sharp_ninth = is_altered(chord) || std::ranges::find(chord.tones, Degree{9, 1}) != chord.tones.end();
     const bool blue_third = above == minor_third_up && has_major_third && !sharp_ninth;
     const bool blue_seventh = above == minor_seventh_up && quality(chord) == ChordQuality::major;
-    if ((!blue_third && !blue_seventh) || fills_a_whole_step(line, i)) continue;
+    if ((!blue_third && !blue_seventh) || fills_a_whole_step(line, i) || leads_up_to_its_target(line, i)) continue;
     found.push_back({.note = line.notes[i].note,
                      .chord = line.stretches[*line.notes[i].stretch].first,
                      .degree = blue_third ? 3 : 7});

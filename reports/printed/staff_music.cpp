@@ -237,7 +237,7 @@ std::string staff_music(const Sheet& sheet, std::span<const WrittenBar> bars, co
         before == nullptr && written.length < bar_length(bar.meter) ? bar_length(bar.meter) : written.length;
     before = &bar;
   }
-  return text;
+  return bars.back().bar + 1 == solo.bars.size() ? text + "  \\bar \"|.\"\n" : text;
 }
 
 }  // namespace insideline::reports

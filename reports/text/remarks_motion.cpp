@@ -17,23 +17,8 @@ namespace {
 constexpr std::size_t most_shapes = 5;
 constexpr std::size_t fewest_shapes = 2;
 constexpr std::size_t most_borrowed = 4;
-constexpr std::size_t most_places = 6;
 
 /// "bar 3", "bars 3, 7 and 12", "bars 3, 7, 12, 13, 20, 21 and more"; each bar once.
-std::string in_bars(std::vector<int> bars) {
-  bars.erase(std::unique(bars.begin(), bars.end()), bars.end());
-  if (bars.size() == 1) return fmt::format("bar {}", bars.front());
-  std::vector<std::string> items;
-  for (const int bar : bars) {
-    if (items.size() == most_places) {
-      items.emplace_back("more");
-      break;
-    }
-    items.push_back(std::to_string(bar));
-  }
-  return "bars " + listed(items);
-}
-
 std::string times(std::size_t count) {
   if (count == 1) return "once";
   return count == 2 ? "twice" : fmt::format("{} times", count);
@@ -230,8 +215,8 @@ RemarkSection telling_bar_remarks(const Report& report) {
   for (const TellingBar& bar : telling) {
     const auto found = std::ranges::find(report.solo.bars, bar.bar, &Bar::number);
     if (found == report.solo.bars.end()) continue;
-    section.remarks.emplace_back(
-        fmt::format("Bar {}: {}{}", bar.bar, printable(bar.why), bar.why.ends_with('.') ? "" : "."));
+    section.remarks.emplace_back(fmt::format("{}: {}{}", bar.bar < 1 ? "The pickup" : "Bar " + std::to_string(bar.bar),
+                                             printable(bar.why), bar.why.ends_with('.') ? "" : "."));
     section.remarks.emplace_back(ShownBar{static_cast<std::size_t>(found - report.solo.bars.begin())});
   }
   return section;

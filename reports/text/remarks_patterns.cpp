@@ -9,8 +9,8 @@
 
 #include <algorithm>
 #include <map>
-#include <set>
 #include <string>
+#include <vector>
 
 namespace insideline::reports {
 namespace {
@@ -22,19 +22,10 @@ int bar_number(const Report& report, std::size_t note) {
 }
 
 /// "bars 1, 2 and 4"; of many the first few.
-std::string in_bars(const std::set<int>& bars) {
-  constexpr std::size_t most = 8;
-  std::vector<std::string> names;
-  for (const int bar : bars)
-    if (names.size() < most) names.push_back(std::to_string(bar));
-  if (bars.size() > most) names.push_back(fmt::format("{} more", bars.size() - most));
-  return (bars.size() == 1 ? "bar " : "bars ") + listed(names);
-}
-
 template <typename Found>
-std::set<int> bars_of_all(const Report& report, const std::vector<Found>& found) {
-  std::set<int> bars;
-  for (const Found& one : found) bars.insert(bar_number(report, one.first));
+std::vector<int> bars_of_all(const Report& report, const std::vector<Found>& found) {
+  std::vector<int> bars;
+  for (const Found& one : found) bars.push_back(bar_number(report, one.first));
   return bars;
 }
 
@@ -79,8 +70,8 @@ void tell_riffs(const Report& report, RemarkSection& section) {
   constexpr std::size_t most_riffs = 3;
   const auto& riffs = report.analysis.patterns.riffs;
   for (std::size_t i = 0; i < std::min(riffs.size(), most_riffs); ++i) {
-    std::set<int> bars;
-    for (const RiffPlace& place : riffs[i].places) bars.insert(place.bar);
+    std::vector<int> bars;
+    for (const RiffPlace& place : riffs[i].places) bars.push_back(place.bar);
     section.remarks.emplace_back(fmt::format("A riff of {} comes {} ({}), {}.", counted(riffs[i].notes, "note"),
                                              counted(static_cast<int>(riffs[i].places.size()), "time"), in_bars(bars),
                                              what_changes(riffs[i])));
@@ -100,20 +91,23 @@ void tell_sequences(const Report& report, RemarkSection& section) {
 }
 
 void tell_digital_patterns(const Report& report, RemarkSection& section) {
-  std::map<std::string, std::set<int>> by_steps;
+  std::map<std::string, std::vector<int>> by_steps;
   for (const DigitalPattern& pattern : report.analysis.patterns.digital)
-    by_steps[pattern.steps].insert(bar_number(report, pattern.first));
+    by_steps[pattern.steps].push_back(bar_number(report, pattern.first));
   std::vector<std::string> said;
   for (const auto& [steps, bars] : by_steps) said.push_back(fmt::format("{} ({})", steps, in_bars(bars)));
   if (!said.empty()) section.remarks.emplace_back("Digital patterns: " + listed(said) + ".");
 }
 
 std::string over_chords(const Report& report, int degree, int& notes) {
-  std::map<std::string, int> by_symbol;
-  for (const BlueNote& blue : report.analysis.patterns.blue_notes)
-    if (blue.degree == degree) ++by_symbol[report.analysis.harmony.chords[blue.chord].chord.symbol], ++notes;
+  std::map<std::string, std::vector<int>> by_symbol;
+  for (const BlueNote& blue : report.analysis.patterns.blue_notes) {
+    if (blue.degree != degree) continue;
+    by_symbol[report.analysis.harmony.chords[blue.chord].chord.symbol].push_back(bar_number(report, blue.note));
+    ++notes;
+  }
   std::vector<std::string> said;
-  for (const auto& [symbol, count] : by_symbol) said.push_back(fmt::format("{} ({})", printable(symbol), count));
+  for (const auto& [symbol, bars] : by_symbol) said.push_back(fmt::format("{} ({})", printable(symbol), in_bars(bars)));
   return listed(said);
 }
 
@@ -130,8 +124,8 @@ void tell_vocabulary(const Report& report, RemarkSection& section) {
         fmt::format("{} ({}).", counted(static_cast<int>(patterns.pentatonic_runs.size()), "minor pentatonic run"),
                     in_bars(bars_of_all(report, patterns.pentatonic_runs))));
   if (patterns.added_half_steps.empty()) return;
-  std::set<int> bars;
-  for (const AddedHalfStep& step : patterns.added_half_steps) bars.insert(bar_number(report, step.note));
+  std::vector<int> bars;
+  for (const AddedHalfStep& step : patterns.added_half_steps) bars.push_back(bar_number(report, step.note));
   section.remarks.emplace_back(fmt::format("The added half step of the bebop scales: {} ({}).",
                                            counted(static_cast<int>(patterns.added_half_steps.size()), "time"),
                                            in_bars(bars)));

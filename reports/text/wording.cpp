@@ -48,6 +48,19 @@ std::string listed(const std::vector<std::string>& items) {
   return text;
 }
 
+std::string in_bars(std::vector<int> bars) {
+  constexpr std::size_t most = 8;
+  std::ranges::sort(bars);
+  bars.erase(std::unique(bars.begin(), bars.end()), bars.end());
+  const bool has_pickup = !bars.empty() && bars.front() < 1;
+  if (has_pickup) bars.erase(bars.begin());
+  if (bars.empty()) return "the pickup";
+  std::vector<std::string> names;
+  for (std::size_t i = 0; i < std::min(bars.size(), most); ++i) names.push_back(std::to_string(bars[i]));
+  if (bars.size() > most) names.push_back(fmt::format("{} more", bars.size() - most));
+  return (has_pickup ? "the pickup and " : "") + (bars.size() == 1 ? "bar " + names.front() : "bars " + listed(names));
+}
+
 std::string paragraph(std::string_view text, std::size_t indent) {
   const std::string margin(indent, ' ');
   std::string lines;

@@ -31,6 +31,9 @@ std::string gauge(int count, int of, std::string_view fill, std::size_t width);
 /// "a", "a and b", "a, b and c".
 std::string listed(const std::vector<std::string>& items);
 
+/// "bar 4"; "bars 1, 3 and 7", each once; "the pickup and bar 4"; after the first eight "and 5 more".
+std::string in_bars(std::vector<int> bars);
+
 /// `text` in lines of at most the page width, each behind `indent` spaces.
 std::string paragraph(std::string_view text, std::size_t indent = 2);
 

@@ -34,7 +34,11 @@ TEST_CASE("a lowered third or seventh over a chord with the major one is blue") 
       {"C7@0", "D4 Eb4 E4 G4", ""},  // fills the whole step
       {"C6@0", "B4 Bb4 A4 G4", ""},
       {"Csus4@0", "G4 Eb4 C4", ""},
-      {"C7alt@0", "Bb4 Eb4 C4", ""},  // its sharp ninth
+      {"C7@0", "F4 Eb4 E4 G4", ""},  // the lower half of an enclosure
+      {"C7@0", "E4 Eb4 E4 G4", ""},  // a neighbour
+      {"C@0", "C5 Bb4 C5 G4", ""},
+      {"C7@0", "G4 Eb4 E4 G4", "3 "},  // from too far to close in
+      {"C7alt@0", "Bb4 Eb4 C4", ""},   // its sharp ninth
       {"C7#9@0", "G4 D#4 C4", ""},
   }));
   CHECK(blue_degrees(chord, melody) == blue);

@@ -33,6 +33,7 @@ line = {
   \noBreak \note #'C "n7" "3" b'4 r4 \note #'C "n8" "b7" f'8 \note #'T "n9" "9" a'4 \note #'C "n10" "3" e'8~ |
   % bar 3
   \noBreak \held #'C e'2 \acciaccatura { \note #'N "n11" "b3" ees'8 } \note #'O "n12" "9" d'2 |
+  \bar "|."
 }
 
 degrees-below = \lyricmode {

@@ -8,6 +8,7 @@ namespace insideline::tests {
 
 using reports::counted;
 using reports::gauge;
+using reports::in_bars;
 using reports::listed;
 using reports::paragraph;
 using reports::percent;
@@ -54,6 +55,15 @@ TEST_CASE("lists end in and") {
   CHECK(listed({"a"}) == "a");
   CHECK(listed({"a", "b"}) == "a and b");
   CHECK(listed({"a", "b", "c"}) == "a, b and c");
+}
+
+TEST_CASE("bars are named once, in order, the pickup by its name") {
+  CHECK(in_bars({4}) == "bar 4");
+  CHECK(in_bars({7, 1, 3, 1}) == "bars 1, 3 and 7");
+  CHECK(in_bars({0}) == "the pickup");
+  CHECK(in_bars({0, 4}) == "the pickup and bar 4");
+  CHECK(in_bars({0, 4, 5}) == "the pickup and bars 4 and 5");
+  CHECK(in_bars({1, 2, 3, 4, 5, 6, 7, 8, 9, 10}) == "bars 1, 2, 3, 4, 5, 6, 7, 8 and 2 more");
 }
 
 TEST_CASE("a paragraph keeps to the page and breaks between words") {
