@@ -8,8 +8,6 @@
 #include <string>
 #include <string_view>
 
-#include <fmt/format.h>
-
 namespace insideline::io {
 
 /// The values of one row, given from left to right.
@@ -20,8 +18,8 @@ class JsonRow {
   JsonRow& add(std::string_view words);
   /// Finite: JSON knows no other numbers.
   JsonRow& add(double number);
-  JsonRow& add(int number) { return add_whole(number); }  ///< also yes and no, as 1 and 0
-  JsonRow& add(std::size_t number) { return add_whole(number); }
+  JsonRow& add(int number);  ///< also yes and no, as 1 and 0
+  JsonRow& add(std::size_t number);
   template <typename Value>
   JsonRow& add(const std::optional<Value>& value) {
     return value ? add(*value) : add_bare("null");
@@ -30,10 +28,7 @@ class JsonRow {
  private:
   JsonRow& add_bare(std::string_view value);
   template <typename Number>
-  JsonRow& add_whole(Number number) {
-    const fmt::format_int digits(number);
-    return add_bare({digits.data(), digits.size()});
-  }
+  JsonRow& add_digits(Number number);
 
   std::string& text_;
 };

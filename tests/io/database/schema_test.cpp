@@ -100,8 +100,9 @@ TEST_CASE("in a database of version 4 all that a solo has many of is there as be
   prepare_schema(connection);
   expect_all();
   CHECK(has("lists") == 2);
-  CHECK(has("sqlite_master WHERE type = 'table' AND name IN ('chords', 'notes', 'arpeggios', 'connections', 'cells')") ==
-        0);
+  CHECK(
+      has("sqlite_master WHERE type = 'table' AND name IN ('chords', 'notes', 'arpeggios', 'connections', 'cells')") ==
+      0);
 }
 
 TEST_CASE("a database of another program or of a newer version is refused") {
