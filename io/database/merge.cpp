@@ -20,7 +20,7 @@ namespace insideline::io {
 namespace {
 
 constexpr std::size_t at_a_time = 8;  // parts; SQLite attaches ten databases at most
-constexpr std::array tables_of_a_solo{"solos", "chords", "notes", "arpeggios", "connections", "cells", "figures"};
+constexpr std::array tables_of_a_solo{"solos", "lists", "figures"};
 
 void expect_one_way(const std::string& file, std::vector<std::string>& ways) {
   if (!std::filesystem::is_regular_file(file))

@@ -136,7 +136,104 @@ ALTER TABLE arpeggios ADD COLUMN legs_down INTEGER NOT NULL DEFAULT 0 /* that co
 UPDATE solos SET made_with = made_with || ', arpeggios by whole fragments';
 )sql";
 
-constexpr std::array<const char*, schema_version> steps{first_tables, known_files, straight_descents, legs};
+// A row for each note made storing and copying a solo dear. The views have the names and columns of the tables that
+// were there before; that the rows of a solo refer to each other is looked after by who writes them.
+constexpr const char* lists = R"sql(
+CREATE TABLE lists (               -- what a solo has many of, in JSON; the views below show it as rows
+  solo      INTEGER PRIMARY KEY REFERENCES solos (id) ON DELETE CASCADE,
+  chords    TEXT NOT NULL,
+  notes     TEXT NOT NULL,
+  arpeggios TEXT NOT NULL,
+  connections TEXT NOT NULL,
+  cells     TEXT NOT NULL
+);
+INSERT INTO lists SELECT id,
+  (SELECT json_group_array(json_array(symbol, quality, onset, duration, bar, chorus))
+     FROM (SELECT * FROM chords WHERE solo = solos.id ORDER BY number)),
+  (SELECT json_group_array(json_array(bar, onset, duration, midi, name, chord, governor, degree, role, figure,
+                                      placement, confidence))
+     FROM (SELECT * FROM notes WHERE solo = solos.id ORDER BY number)),
+  (SELECT json_group_array(json_array(first_note, chord, shape, direction, inversion, members, ornaments, complete,
+                                      straight_descent, legs_up, legs_down))
+     FROM (SELECT * FROM arpeggios WHERE solo = solos.id ORDER BY number)),
+  (SELECT json_group_array(json_array(from_chord, to_chord, from_note, to_note, semitones, kind, guide_tone,
+                                      took_nearest))
+     FROM (SELECT * FROM connections WHERE solo = solos.id ORDER BY number)),
+  (SELECT json_group_array(json_array(degrees, direction, quality, count))
+     FROM (SELECT * FROM cells WHERE solo = solos.id ORDER BY degrees, direction, quality))
+FROM solos;
+DROP TABLE connections;
+DROP TABLE arpeggios;
+DROP TABLE notes;
+DROP TABLE chords;
+DROP TABLE cells;
+CREATE VIEW chords AS SELECT       -- what sounds under the solo, one row a chord
+  lists.solo,
+  item.key AS number,                                            -- from 0, in order
+  json_extract(item.value, '$[0]') AS symbol,                    -- as written
+  json_extract(item.value, '$[1]') AS quality,                   -- major, minor, dominant ...
+  CAST(json_extract(item.value, '$[2]') AS REAL) AS onset,       -- quarter notes from bar 1
+  CAST(json_extract(item.value, '$[3]') AS REAL) AS duration,    -- quarter notes
+  json_extract(item.value, '$[4]') AS bar,
+  json_extract(item.value, '$[5]') AS chorus
+FROM lists, json_each(lists.chords) AS item;
+
+CREATE VIEW notes AS SELECT
+  lists.solo,
+  item.key AS number,                                            -- from 0, in order: n5 of the analysis file is 5 here
+  json_extract(item.value, '$[0]') AS bar,
+  CAST(json_extract(item.value, '$[1]') AS REAL) AS onset,       -- quarter notes from bar 1; below 0 in a pickup
+  CAST(json_extract(item.value, '$[2]') AS REAL) AS duration,    -- quarter notes; 0 for a grace note
+  json_extract(item.value, '$[3]') AS midi,                      -- sounding pitch, 60 is middle C
+  json_extract(item.value, '$[4]') AS name,                      -- sounding pitch, spelled
+  json_extract(item.value, '$[5]') AS chord,                     -- sounding at the onset
+  json_extract(item.value, '$[6]') AS governor,                  -- the chord it is heard against
+  json_extract(item.value, '$[7]') AS degree,                    -- against the governor; empty where there is none
+  json_extract(item.value, '$[8]') AS role,                      -- chord tone, tension, non-chord tone, outside ...
+  json_extract(item.value, '$[9]') AS figure,                    -- root, third, passing tone, enclosure ...
+  json_extract(item.value, '$[10]') AS placement,                -- in place, anticipation, suspension, retardation
+  CAST(json_extract(item.value, '$[11]') AS REAL) AS confidence  -- of the role, 0 to 1
+FROM lists, json_each(lists.notes) AS item;
+
+CREATE VIEW arpeggios AS SELECT
+  lists.solo,
+  item.key AS number,
+  json_extract(item.value, '$[0]') AS first_note,
+  json_extract(item.value, '$[1]') AS chord,                     -- the chord it runs through
+  json_extract(item.value, '$[2]') AS shape,                     -- its degrees as played: 3-5-b7
+  json_extract(item.value, '$[3]') AS direction,                 -- ascending, descending, mixed
+  json_extract(item.value, '$[4]') AS inversion,                 -- by its lowest note
+  json_extract(item.value, '$[5]') AS members,                   -- notes of the chord in it
+  json_extract(item.value, '$[6]') AS ornaments,                 -- approach notes between them
+  json_extract(item.value, '$[7]') AS complete,                  -- 1: every tone of the chord is there
+  json_extract(item.value, '$[8]') AS straight_descent,          -- 1: comes straight down
+  json_extract(item.value, '$[9]') AS legs_up,                   -- parts that go up through three members
+  json_extract(item.value, '$[10]') AS legs_down                 -- that come down; mixed: both, or none
+FROM lists, json_each(lists.arpeggios) AS item;
+
+CREATE VIEW connections AS SELECT  -- how the line connects the chords at a change
+  lists.solo,
+  item.key AS number,
+  json_extract(item.value, '$[0]') AS from_chord,
+  json_extract(item.value, '$[1]') AS to_chord,
+  json_extract(item.value, '$[2]') AS from_note,                 -- the last note heard against the old chord
+  json_extract(item.value, '$[3]') AS to_note,                   -- the first heard against the new one
+  json_extract(item.value, '$[4]') AS semitones,                 -- from the one to the other, up above 0
+  json_extract(item.value, '$[5]') AS kind,                      -- common tone, half step, whole step, third, leap ...
+  json_extract(item.value, '$[6]') AS guide_tone,                -- 1: seventh to third or third to seventh
+  json_extract(item.value, '$[7]') AS took_nearest               -- 1: the nearest tone of the new chord
+FROM lists, json_each(lists.connections) AS item;
+
+CREATE VIEW cells AS SELECT        -- two or three notes in a row on tones of one chord
+  lists.solo,
+  json_extract(item.value, '$[0]') AS degrees,                   -- 3-5
+  json_extract(item.value, '$[1]') AS direction,
+  json_extract(item.value, '$[2]') AS quality,                   -- of the chord
+  json_extract(item.value, '$[3]') AS count
+FROM lists, json_each(lists.cells) AS item;
+)sql";
+
+constexpr std::array<const char*, schema_version> steps{first_tables, known_files, straight_descents, legs, lists};
 
 /// 0 for a new database. Throws where it is none of ours.
 int stored_version(Connection& connection, Access access) {

@@ -1,5 +1,7 @@
 #include "io/database/solo_writer.hpp"
 
+#include "io/database/json_rows.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -22,7 +24,7 @@ const std::string& word(Kind kind) {
   return words.at(static_cast<std::size_t>(kind));
 }
 
-/// What the foreign keys of the tables say, without looking it up in them.
+/// What the tables cannot say of lists: every chord and note that is named is there.
 bool fit_together(const SoloRows& rows) {
   const auto is_chord = [&](std::size_t chord) { return chord < rows.chords.size(); };
   const auto is_note = [&](std::size_t note) { return note < rows.notes.size(); };
@@ -43,6 +45,42 @@ bool fit_together(const SoloRows& rows) {
          });
 }
 
+std::string chords_of(const SoloRows& rows) {
+  return json_rows(rows.chords, [](JsonRow row, const ChordEntry& chord) {
+    row.add(chord.symbol).add(chord.quality).add(chord.onset).add(chord.duration).add(chord.bar).add(chord.chorus);
+  });
+}
+
+std::string notes_of(const SoloRows& rows) {
+  return json_rows(rows.notes, [](JsonRow row, const NoteEntry& note) {
+    row.add(note.bar).add(note.onset).add(note.duration).add(note.midi).add(note.name);
+    row.add(note.chord).add(note.governor).add(note.degree);
+    row.add(word<Role, Role::no_chord>(note.role)).add(word<Figure, Figure::none>(note.figure));
+    row.add(word<Placement, Placement::retardation>(note.placement)).add(note.confidence);
+  });
+}
+
+std::string arpeggios_of(const SoloRows& rows) {
+  return json_rows(rows.arpeggios, [](JsonRow row, const ArpeggioEntry& run) {
+    row.add(run.first_note).add(run.chord).add(run.shape).add(word<Direction, Direction::mixed>(run.direction));
+    row.add(word<Inversion, Inversion::none>(run.inversion)).add(run.notes).add(run.ornaments).add(run.complete);
+    row.add(run.straight_descent).add(run.legs_up).add(run.legs_down);
+  });
+}
+
+std::string connections_of(const SoloRows& rows) {
+  return json_rows(rows.connections, [](JsonRow row, const ConnectionEntry& entry) {
+    row.add(entry.from_chord).add(entry.to_chord).add(entry.from_note).add(entry.to_note).add(entry.semitones);
+    row.add(word<ConnectionKind, ConnectionKind::none>(entry.kind)).add(entry.guide_tone).add(entry.took_nearest);
+  });
+}
+
+std::string cells_of(const SoloRows& rows) {
+  return json_rows(rows.cells, [](JsonRow row, const CellEntry& cell) {
+    row.add(cell.degrees).add(word<Direction, Direction::mixed>(cell.direction)).add(cell.quality).add(cell.count);
+  });
+}
+
 }  // namespace
 
 std::int64_t solo_id(const ContentHash& hash) {
@@ -51,14 +89,10 @@ std::int64_t solo_id(const ContentHash& hash) {
 
 SoloWriter::SoloWriter(Connection& connection)
     : solo_(connection, "INSERT INTO solos VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)"),
-      chords_(connection, "chords", 8),
-      notes_(connection, "notes", 14),
-      arpeggios_(connection, "arpeggios", 13),
-      connections_(connection, "connections", 10),
-      cells_(connection, "cells", 5),
-      figures_(connection, "figures", 5) {
+      lists_(connection, "INSERT INTO lists VALUES (?1, ?2, ?3, ?4, ?5, ?6)"),
+      figure_(connection, "INSERT INTO figures VALUES (?1, ?2, ?3, ?4, ?5)") {
   connection.run("PRAGMA foreign_keys = OFF");
-  for (const char* table : {"chords", "notes", "arpeggios", "connections", "cells", "figures", "files"})
+  for (const char* table : {"lists", "figures", "files"})
     drops_.emplace_back(connection, fmt::format("DELETE FROM {} WHERE solo = ?1", table));
   drops_.emplace_back(connection, "DELETE FROM solos WHERE id = ?1");
 }
@@ -74,59 +108,10 @@ void SoloWriter::write(const StoredSolo& solo, const SoloRows& rows) {
   solo_.bind(1, id).bind(2, to_string(solo.hash)).bind(3, solo.place.path).bind(4, solo.place.folder);
   solo_.bind(5, solo.place.player).bind(6, rows.title).bind(7, rows.part).bind(8, rows.bars).bind(9, rows.choruses);
   solo_.bind(10, rows.notes.size()).bind(11, solo.made_with).run();
-  write_chords(id, rows);
-  write_notes(id, rows);
-  write_arpeggios(id, rows);
-  write_connections(id, rows);
-  write_counts(id, rows);
-}
-
-void SoloWriter::write_chords(std::int64_t id, const SoloRows& rows) {
-  chords_.write(rows.chords.size(), [&](NewRow row, std::size_t i) {
-    const ChordEntry& chord = rows.chords[i];
-    row.add(id).add(i).add_lasting(chord.symbol).add_lasting(chord.quality).add(chord.onset).add(chord.duration);
-    row.add(chord.bar).add(chord.chorus);
-  });
-}
-
-void SoloWriter::write_notes(std::int64_t id, const SoloRows& rows) {
-  notes_.write(rows.notes.size(), [&](NewRow row, std::size_t i) {
-    const NoteEntry& note = rows.notes[i];
-    row.add(id).add(i).add(note.bar).add(note.onset).add(note.duration).add(note.midi).add_lasting(note.name);
-    row.add(note.chord).add(note.governor).add_lasting(note.degree);
-    row.add_lasting(word<Role, Role::no_chord>(note.role)).add_lasting(word<Figure, Figure::none>(note.figure));
-    row.add_lasting(word<Placement, Placement::retardation>(note.placement)).add(note.confidence);
-  });
-}
-
-void SoloWriter::write_arpeggios(std::int64_t id, const SoloRows& rows) {
-  arpeggios_.write(rows.arpeggios.size(), [&](NewRow row, std::size_t i) {
-    const ArpeggioEntry& run = rows.arpeggios[i];
-    row.add(id).add(i).add(run.first_note).add(run.chord).add_lasting(run.shape).add(to_string(run.direction));
-    row.add(to_string(run.inversion)).add(run.notes).add(run.ornaments).add(run.complete ? 1 : 0);
-    row.add(run.straight_descent ? 1 : 0).add(run.legs_up).add(run.legs_down);
-  });
-}
-
-void SoloWriter::write_connections(std::int64_t id, const SoloRows& rows) {
-  connections_.write(rows.connections.size(), [&](NewRow row, std::size_t i) {
-    const ConnectionEntry& entry = rows.connections[i];
-    const std::optional<int> took_nearest =
-        entry.took_nearest ? std::optional(*entry.took_nearest ? 1 : 0) : std::nullopt;
-    row.add(id).add(i).add(entry.from_chord).add(entry.to_chord).add(entry.from_note).add(entry.to_note);
-    row.add(entry.semitones).add(to_string(entry.kind)).add(entry.guide_tone ? 1 : 0).add(took_nearest);
-  });
-}
-
-void SoloWriter::write_counts(std::int64_t id, const SoloRows& rows) {
-  cells_.write(rows.cells.size(), [&](NewRow row, std::size_t i) {
-    const CellEntry& cell = rows.cells[i];
-    row.add(id).add_lasting(cell.degrees).add(to_string(cell.direction)).add_lasting(cell.quality).add(cell.count);
-  });
-  figures_.write(rows.figures.size(), [&](NewRow row, std::size_t i) {
-    const FigureEntry& figure = rows.figures[i];
-    row.add(id).add_lasting(figure.key).add(figure.part).add(figure.whole).add(figure.value);
-  });
+  lists_.bind(1, id).bind(2, chords_of(rows)).bind(3, notes_of(rows)).bind(4, arpeggios_of(rows));
+  lists_.bind(5, connections_of(rows)).bind(6, cells_of(rows)).run();
+  for (const FigureEntry& entry : rows.figures)
+    figure_.bind(1, id).bind(2, entry.key).bind(3, entry.part).bind(4, entry.whole).bind(5, entry.value).run();
 }
 
 }  // namespace insideline::io

@@ -3,7 +3,6 @@
 
 #include "analyzer/collection/solo_rows.hpp"
 #include "io/database/collection.hpp"
-#include "io/database/row_inserts.hpp"
 #include "io/database/statement.hpp"
 
 #include <cstdint>
@@ -26,19 +25,9 @@ class SoloWriter {
   void drop(std::int64_t id);
 
  private:
-  void write_chords(std::int64_t id, const SoloRows& rows);
-  void write_notes(std::int64_t id, const SoloRows& rows);
-  void write_arpeggios(std::int64_t id, const SoloRows& rows);
-  void write_connections(std::int64_t id, const SoloRows& rows);
-  void write_counts(std::int64_t id, const SoloRows& rows);
-
   Statement solo_;
-  RowInserts chords_;
-  RowInserts notes_;
-  RowInserts arpeggios_;
-  RowInserts connections_;
-  RowInserts cells_;
-  RowInserts figures_;
+  Statement lists_;
+  Statement figure_;
   std::vector<Statement> drops_;
 };
 

@@ -60,6 +60,37 @@ TEST_CASE("a solo comes back from the database as it was stored") {
   CHECK_FALSE(collection.stored(content_hash("two")));
 }
 
+TEST_CASE("who asks the database finds a solo's chords, notes, arpeggios, connections and cells as rows") {
+  const insideline::tests::OwnFolder folder;
+  const std::string file = folder.file("solos.db");
+  SoloRows rows = rows_of("one", 0.75);
+  rows.chords[0].symbol = "G:7(\"b8\",*5)";
+  rows.notes[1].onset = 1.0 / 3.0;
+  rows.notes[1].confidence = 0.875;
+  rows.connections.resize(1);
+  rows.connections[0].from_note = 1;
+  rows.connections[0].semitones = -3;
+  rows.connections[0].took_nearest = false;
+  {
+    Collection collection(file);
+    collection.store(solo_at("b.mid", "one"), rows, "");
+    collection.finish();
+  }
+  Connection connection(file);
+  const auto has = [&](const std::string& found) { return connection.number("SELECT count(*) FROM " + found); };
+  CHECK(has("solos JOIN chords ON chords.solo = solos.id WHERE number = 0 AND symbol = 'G:7(\"b8\",*5)' AND duration = "
+            "4.0 AND chorus = 1") == 1);
+  CHECK(has("notes") == 2);
+  CHECK(has("notes WHERE number = 0 AND name = 'E4' AND chord = 0 AND governor = 0 AND role = 'no chord'") == 1);
+  CHECK(has("notes WHERE number = 1 AND abs(onset - 1.0 / 3) < 1e-15 AND confidence = 0.875 AND chord IS NULL AND midi "
+            "= 60") == 1);
+  CHECK(has("notes WHERE typeof(onset) = 'real' AND typeof(confidence) = 'real' AND typeof(bar) = 'integer'") == 2);
+  CHECK(has("arpeggios WHERE shape = '3-5-b7' AND direction = 'mixed' AND inversion = 'root position'") == 1);
+  CHECK(has("connections WHERE from_note = 1 AND to_note IS NULL AND semitones = -3 AND kind = 'none' AND took_nearest "
+            "= 0") == 1);
+  CHECK(has("cells WHERE degrees = '3-5' AND direction = 'ascending' AND quality = 'dominant' AND count = 4") == 1);
+}
+
 TEST_CASE("values and frequencies are over all solos, in the order of their places") {
   Collection collection("");
   collection.store(solo_at("b.mid", "one"), rows_of("one", 0.75), "");

@@ -4,6 +4,8 @@
 
 #include <fmt/format.h>
 
+#include <string>
+
 using insideline::io::Connection;
 using insideline::io::DatabaseError;
 using insideline::io::prepare_schema;
@@ -61,6 +63,46 @@ TEST_CASE("a database that counted arpeggios by whole fragments is read again wh
   prepare_schema(connection);
   CHECK(connection.number("SELECT count(*) FROM solos WHERE made_with = 'm'") == 0);
   CHECK(connection.number("SELECT legs_up + legs_down FROM arpeggios") == 0);
+}
+
+TEST_CASE("in a database of version 4 all that a solo has many of is there as before, now as a list") {
+  Connection connection("");
+  connection.run(fmt::format("PRAGMA application_id = {}; PRAGMA user_version = 4", insideline::io::application_id));
+  for (int step = 0; step < 4; ++step) connection.run(schema_step(step));
+  connection.run(
+      "INSERT INTO solos VALUES (1, 'h', 'p', 'f', 'l', 't', 'a', 1, 1, 3, 'm'), (2, 'i', 'q', 'f', 'l', 't', 'a', 1, "
+      "1, 0, 'm');"
+      "INSERT INTO chords VALUES (1, 1, 'G7(\"b9\")', 'dominant', 4, 4, 2, 1), (1, 0, 'C', 'major', 0, 4, 1, 1);"
+      "INSERT INTO notes VALUES (1, 1, 2, 4.5, 0.25, 67, 'G4', NULL, 1, '1', 'chord tone', 'root', 'anticipation', "
+      "0.75), (1, 0, 1, 0, 1, 64, 'E4', 0, 0, '3', 'chord tone', 'third', 'in place', 1);"
+      "INSERT INTO arpeggios VALUES (1, 0, 1, 0, '5-3-1', 'descending', 'root position', 3, 0, 1, 1, 2, 4);"
+      "INSERT INTO connections VALUES (1, 0, 0, 1, 0, NULL, -2, 'whole step', 1, NULL);"
+      "INSERT INTO cells VALUES (1, '3-5', 'ascending', 'major', 6)");
+  const auto has = [&](const std::string& rows) { return connection.number("SELECT count(*) FROM " + rows); };
+  const auto expect_all = [&] {
+    CHECK(has("chords") == 2);
+    CHECK(has("chords WHERE (solo, number, symbol, quality, onset, duration, bar, chorus) = "
+              "(1, 1, 'G7(\"b9\")', 'dominant', 4, 4, 2, 1)") == 1);
+    CHECK(has("notes") == 2);
+    CHECK(has("notes WHERE (solo, number, bar, onset, duration, midi, name, governor, degree, role, figure, placement, "
+              "confidence) = (1, 1, 2, 4.5, 0.25, 67, 'G4', 1, '1', 'chord tone', 'root', 'anticipation', 0.75) AND "
+              "chord IS NULL") == 1);
+    CHECK(has("notes WHERE (number, chord) = (0, 0)") == 1);
+    CHECK(has("notes WHERE typeof(onset) = 'real' AND typeof(midi) = 'integer'") == 2);
+    CHECK(has("arpeggios WHERE (solo, number, first_note, chord, shape, direction, inversion, members, ornaments, "
+              "complete, straight_descent, legs_up, legs_down) = "
+              "(1, 0, 1, 0, '5-3-1', 'descending', 'root position', 3, 0, 1, 1, 2, 4)") == 1);
+    CHECK(has("connections WHERE (solo, number, from_chord, to_chord, from_note, semitones, kind, guide_tone) = "
+              "(1, 0, 0, 1, 0, -2, 'whole step', 1) AND to_note IS NULL AND took_nearest IS NULL") == 1);
+    CHECK(has("cells WHERE (solo, degrees, direction, quality, count) = (1, '3-5', 'ascending', 'major', 6)") == 1);
+  };
+  expect_all();
+  prepare_schema(connection);
+  expect_all();
+  CHECK(has("lists") == 2);
+  CHECK(
+      has("sqlite_master WHERE type = 'table' AND name IN ('chords', 'notes', 'arpeggios', 'connections', 'cells')") ==
+      0);
 }
 
 TEST_CASE("a database of another program or of a newer version is refused") {
