@@ -24,11 +24,6 @@ struct Entry {
   int beats = 1;
 };
 
-/// A dot gives the chord before it one more beat; players also write a slash for each beat.
-bool is_beats(std::string_view word) {
-  return word == "/" || is_hold(word) || word.find_first_not_of('.') == std::string_view::npos;
-}
-
 std::string plural(int count, std::string_view thing) {
   return fmt::format("{} {}{}", count, thing, count == 1 ? "" : "s");
 }
@@ -58,7 +53,7 @@ Entry read_chord(const ChartText& chart, const Sign& word, int number) {
     refuse(chart, word.offset_bytes, fmt::format("bar {}: this is too long for a chord", number));
   const auto whole = parse_chord_symbol(word.text);
   if (whole) return {*whole, 1};
-  const std::size_t symbol_size = word.text.find_last_not_of('.') + 1;
+  const std::size_t symbol_size = word.text.find_last_not_of("./") + 1;
   const auto undotted = parse_chord_symbol(word.text.substr(0, symbol_size));
   if (symbol_size < word.text.size() && undotted)
     return {*undotted, 1 + static_cast<int>(word.text.size() - symbol_size)};
@@ -76,7 +71,7 @@ std::vector<Entry> read_entries(const ChartText& chart, const std::vector<Sign>&
                                 const std::vector<BarChord>& before) {
   std::vector<Entry> entries;
   for (const Sign& word : words) {
-    if (word.text == "%" && words.size() > 1)
+    if (is_repeated_bar(word.text) && words.size() > 1)
       refuse(chart, word.offset_bytes,
              fmt::format("bar {}: % repeats a whole bar and stands alone in its own", number));
     if (!is_beats(word.text)) {
@@ -127,7 +122,7 @@ std::vector<BarChord> read_bar(const ChartText& chart, const std::vector<Sign>& 
                                const std::vector<BarChord>& before) {
   const std::size_t place = words.front().offset_bytes;
   if (words.size() > most_words) refuse(chart, place, fmt::format("bar {} has more than {} signs", number, most_words));
-  if (words.front().text == "%" && words.size() == 1) {
+  if (is_repeated_bar(words.front().text) && words.size() == 1) {
     if (before.empty())
       refuse(chart, place, fmt::format("bar {}: % repeats the bar before, and there is none", number));
     if (before.size() == 1) return {{before.front().chord, bar_length(meter)}};

@@ -33,6 +33,11 @@ std::string lower_case(std::string_view text) {
   return lower;
 }
 
+/// "3/4" on a line of its own.
+bool is_meter_alone(const ChartLine& line) {
+  return line.text.find('/') != std::string_view::npos && parse_meter(line.text).has_value();
+}
+
 bool is_letter(char character) { return std::isalpha(static_cast<unsigned char>(character)) != 0; }
 
 std::optional<int> parse_number(std::string_view text) {
@@ -147,6 +152,7 @@ std::optional<std::string_view> section_name(const ChartLine& line) {
 }
 
 bool is_header(const ChartLine& line) {
+  if (is_meter_alone(line)) return true;
   if (section_name(line)) return false;
   const auto colon = line.text.find(':');
   if (colon == std::string_view::npos || colon == 0 || !is_letter(line.text.front())) return false;
@@ -158,10 +164,12 @@ bool is_header(const ChartLine& line) {
          std::ranges::all_of(word, [](char c) { return is_letter(c) || c == ' ' || c == '-' || c == '_'; });
 }
 
-std::string header_word(const ChartLine& line) { return lower_case(trimmed(line.text.substr(0, line.text.find(':')))); }
+std::string header_word(const ChartLine& line) {
+  std::string word = lower_case(trimmed(line.text.substr(0, line.text.find(':'))));
+  return word == "time" || is_meter_alone(line) ? "meter" : word;
+}
 
 void read_header(ChartHeaders& headers, const ChartText& chart, const ChartLine& line) {
-  const auto colon = line.text.find(':');
   const std::string word = header_word(line);
   const auto kind = std::ranges::find(header_kinds, std::string_view(word), &HeaderKind::word);
   if (kind == header_kinds.end()) {
@@ -170,7 +178,8 @@ void read_header(ChartHeaders& headers, const ChartText& chart, const ChartLine&
            fmt::format("the header \"{}\" is not known; known are {}{}", shortened(word), known_words(),
                        names_bars ? "; a section is written [A]" : ""));
   }
-  const std::string_view text = trimmed(line.text.substr(colon + 1));
+  const auto value = is_meter_alone(line) ? 0 : line.text.find(':') + 1;
+  const std::string_view text = trimmed(line.text.substr(value));
   if (text.empty()) refuse(chart, line.offset_bytes, fmt::format("the {} is missing after \"{}:\"", kind->word, word));
   kind->read(headers, {chart, text, static_cast<std::size_t>(text.data() - chart.text.data())});
 }

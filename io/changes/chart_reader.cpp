@@ -28,7 +28,7 @@ std::optional<int> pass_number(std::string_view text) {
   return value;
 }
 
-/// "x3", "3x", "(3x)", "×3" behind a :| say how often it is played; none for any other word.
+/// "x3", "3x", "(3x)", "×3" behind a :|, a line or a bar say how often it is played; none for any other word.
 std::optional<int> times_of(std::string_view word) {
   if (word.starts_with('(') && word.ends_with(')')) word = word.substr(1, word.size() - 2);
   for (const std::string_view sign : {"x", "X", "×"}) {
@@ -38,10 +38,10 @@ std::optional<int> times_of(std::string_view word) {
   return std::nullopt;
 }
 
-/// The passes of "1.", "1,2." or "1-3."; empty where the numbers cannot be read.
+/// The passes of "1.", "[1.", "1,2." or "1-3."; empty where the numbers cannot be read.
 std::vector<int> passes_of(std::string_view text) {
   std::vector<int> passes;
-  constexpr std::string_view between = ",.";
+  constexpr std::string_view between = "[,.";
   for (std::size_t at = text.find_first_not_of(between); at != std::string_view::npos;) {
     const std::size_t end = std::min(text.find_first_of(between, at), text.size());
     const std::string_view part = text.substr(at, end - at);
@@ -71,6 +71,9 @@ class ChartReader {
   void read_ending(const Sign& sign);
   void end_repeat(const Sign& sign);
   void close_bar();
+  void play_again();
+  int take_times();
+  void tell_lone_letter(const ChartLine& line);
   ChartLine after_label(const ChartLine& line);
   bool repeats_line(const Sign& sign, const std::optional<Sign>& before);
   void hold_bar(const Sign& bar_line);
@@ -94,6 +97,7 @@ class ChartReader {
 void ChartReader::read_line(const ChartLine& line) {
   std::optional<Sign> before;
   first_of_line_ = written_.marks.size();
+  tell_lone_letter(line);
   for (const Sign& sign : signs_of(chart_, after_label(line))) {
     if (!repeats_line(sign, before)) read_sign(sign, before);
     before = sign;
@@ -132,8 +136,10 @@ ChartLine ChartReader::after_label(const ChartLine& line) {
   } else {
     while (at < line.text.size() && std::isdigit(static_cast<unsigned char>(line.text[at])) != 0) ++at;
     const std::string_view rest = line.text.substr(at);
+    const bool own_number = line.text.substr(0, at) == std::to_string(next_number());  // "2." may be an ending
     const bool number = at > 0 && !trimmed(rest).empty() &&
-                        (rest.starts_with(": ") || rest.starts_with(") ") || trimmed(rest).starts_with('|'));
+                        (rest.starts_with(": ") || rest.starts_with(") ") || trimmed(rest).starts_with('|') ||
+                         (own_number && rest.starts_with('.') && trimmed(rest.substr(1)).starts_with('|')));
     if (!number) return line;
     if (!trimmed(rest).starts_with('|')) ++at;
   }
@@ -152,6 +158,32 @@ bool ChartReader::repeats_line(const Sign& sign, const std::optional<Sign>& befo
   first->starts_repeat = true;
   written_.marks.back().times = *times;
   return true;
+}
+
+/// "x3" behind the chords of a bar: the bar is played three times, which is told.
+int ChartReader::take_times() {
+  const auto times = words_.size() > 1 ? times_of(words_.back().text) : std::nullopt;
+  if (!times) return 1;
+  const std::string_view before = words_[words_.size() - 2].text;
+  if (before.ends_with(')') && before.find('(') == std::string_view::npos)
+    refuse(chart_, words_.back().offset_bytes,
+           fmt::format("bar {}: \"{}\" stands behind a parenthesis over several bars; write |: and :| around them",
+                       next_number(), words_.back().text));
+  warn(words_.back().offset_bytes,
+       fmt::format("bar {} is played {} times, as \"{}\" says", next_number(), *times, words_.back().text));
+  words_.pop_back();
+  return *times;
+}
+
+/// "A" alone, or before the bars of a line, names a section for most, but is a chord.
+void ChartReader::tell_lone_letter(const ChartLine& line) {
+  const std::string_view text = line.text;
+  if (text.front() < 'A' || text.front() > 'G' || chart_.text.find('|') == std::string::npos) return;
+  const bool before_bars =
+      trimmed(text.substr(1)).starts_with('|') && !text.substr(1).starts_with('|') && text.ends_with('|');
+  if (text.size() > 1 && !before_bars) return;
+  warn(line.offset_bytes, fmt::format("bar {} is the chord {}; a section is written [{}] or {}:", next_number(),
+                                      text.front(), text.front(), text.front()));
 }
 
 /// A bar with nothing in it: the chord before goes on.
@@ -210,6 +242,7 @@ void ChartReader::close_bar() {
   if (words_.empty()) return;
   if (written_.marks.size() == most_played_bars)
     refuse(chart_, words_.front().offset_bytes, fmt::format("this chart has more than {} bars", most_played_bars));
+  const int times = take_times();
   const std::vector<BarChord> none;
   const std::vector<BarChord>& before = written_.chords.empty() ? none : written_.chords.back();
   const std::vector<Sign> words = plain_words(chart_, words_, next_number());
@@ -226,11 +259,19 @@ void ChartReader::close_bar() {
                             .ending = opened_ending_ ? passes_of(opened_ending_->text) : std::vector<int>{}});
   written_.meters.push_back(meter_);
   written_.chords.push_back(std::move(bar));
+  for (int again = 1; again < times; ++again) play_again();
   words_.clear();
   opened_section_.reset();
   opened_repeat_.reset();
   opened_ending_.reset();
   opened_meter_.reset();
+}
+
+void ChartReader::play_again() {
+  if (written_.marks.size() == most_played_bars) return;  // the next bar is refused
+  written_.marks.push_back({.offset_bytes = written_.marks.back().offset_bytes, .section = section_, .ending = {}});
+  written_.meters.push_back(meter_);
+  written_.chords.push_back(written_.chords.back());
 }
 
 WrittenBars ChartReader::finish() && {

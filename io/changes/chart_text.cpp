@@ -3,6 +3,7 @@
 #include "io/read_result.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cctype>
 #include <optional>
 
@@ -14,7 +15,24 @@ namespace {
 constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 constexpr std::size_t longest_parenthesis = 64;  // bytes
 constexpr std::size_t longest_section = 40;      // bytes
-constexpr std::string_view no_break_space = "\xC2\xA0";
+
+/// What keyboards and word processors put in place of a plain character, and the character.
+struct Typed {
+  std::string_view typed;
+  char plain;
+};
+constexpr std::array typed_characters = {
+    Typed{"\xC2\xA0", ' '},  // no-break space
+    Typed{"\u2003", ' '},    // em space
+    Typed{"\u2009", ' '},    // thin space
+    Typed{"\u200B", ' '},    // zero-width space
+    Typed{"\u202F", ' '},    // narrow no-break space
+    Typed{"\u2060", ' '},    // word joiner
+    Typed{"\u3000", ' '},    // ideographic space
+    Typed{"\uFEFF", ' '},    // byte order mark inside a text
+    Typed{"\u2502", '|'},    // box drawing, vertical
+    Typed{"\uFF5C", '|'},    // full-width vertical line
+};
 
 unsigned int byte_at(std::string_view text, std::size_t position) { return static_cast<unsigned char>(text[position]); }
 
@@ -41,8 +59,11 @@ void even_out(std::string& text) {
     if (text[i] == '\r') text[i] = before_line_end ? ' ' : '\n';
     if (text[i] == '\t' || text[i] == '\v' || text[i] == '\f') text[i] = ' ';
   }
-  for (auto at = text.find(no_break_space); at != std::string::npos; at = text.find(no_break_space, at))
-    text.replace(at, no_break_space.size(), no_break_space.size(), ' ');
+  for (const auto& [typed, plain] : typed_characters)
+    for (auto at = text.find(typed); at != std::string::npos; at = text.find(typed, at)) {
+      text.replace(at, typed.size(), typed.size(), ' ');
+      text[at] = plain;
+    }
 }
 
 void check_text(const ChartText& chart) {
@@ -67,8 +88,15 @@ std::string_view without_comment(std::string_view line) {
   return line;
 }
 
+/// "---" or "=====" between parts of a page.
+bool is_ruler(std::string_view line) {
+  constexpr std::size_t shortest = 3;
+  return line.size() >= shortest && std::string_view("-=_*~").find(line.front()) != std::string_view::npos &&
+         line.find_first_not_of(line.front()) == std::string_view::npos;
+}
+
 bool starts_bar_line(std::string_view rest) {
-  return rest.starts_with('|') || rest.starts_with(":|") || rest.starts_with("::|");
+  return rest.starts_with('|') || rest.starts_with(":|") || rest.starts_with("::|") || rest.starts_with("[|");
 }
 
 std::string_view bar_line_of(std::string_view rest) {
@@ -79,11 +107,13 @@ std::string_view bar_line_of(std::string_view rest) {
   return rest.substr(0, length);
 }
 
-/// "1." or "1,2." at the front of `rest`; empty where there is none.
+/// "1.", "1,2." or "[1." at the front of `rest`; empty where there is none.
 std::string_view ending_of(std::string_view rest) {
-  if (std::isdigit(static_cast<unsigned char>(rest.front())) == 0) return {};
-  const std::string_view numbers = rest.substr(0, rest.find_first_not_of("0123456789,-."));
-  return numbers.substr(0, numbers.rfind('.') + 1);  // without a full stop: empty
+  const std::size_t first = rest.front() == '[' ? 1 : 0;
+  if (first == rest.size() || std::isdigit(static_cast<unsigned char>(rest[first])) == 0) return {};
+  const std::string_view numbers = rest.substr(0, rest.find_first_not_of("0123456789,-.", first));
+  const bool is_section = first == 1 && numbers.size() < rest.size() && rest[numbers.size()] == ']';
+  return is_section ? std::string_view() : numbers.substr(0, numbers.rfind('.') + 1);  // without a full stop: empty
 }
 
 /// True where the parenthesis that opens at the front of `rest` is closed in the same bar.
@@ -120,6 +150,8 @@ std::string_view section_of(const ChartText& chart, std::string_view rest, std::
 ChartText chart_text(std::string_view bytes, std::string_view file_name) {
   if (bytes.starts_with("\xFF\xFE") || bytes.starts_with("\xFE\xFF"))
     throw ReadError(place_of(file_name), "this is UTF-16 text; save the changes as UTF-8");
+  if (bytes.starts_with("{\\rtf"))
+    throw ReadError(place_of(file_name), "this is rich text; save the changes as plain text in UTF-8");
   if (bytes.starts_with(byte_order_mark)) bytes.remove_prefix(byte_order_mark.size());
   ChartText chart{.file = std::string(file_name), .text = std::string(bytes)};
   even_out(chart.text);
@@ -133,7 +165,7 @@ std::vector<ChartLine> chart_lines(const ChartText& chart) {
   for (std::size_t start = 0; start < text.size();) {
     const std::size_t end = std::min(text.find('\n', start), text.size());
     const std::string_view line = trimmed(without_comment(text.substr(start, end - start)));
-    if (!line.empty()) lines.push_back({line, static_cast<std::size_t>(line.data() - text.data())});
+    if (!line.empty() && !is_ruler(line)) lines.push_back({line, static_cast<std::size_t>(line.data() - text.data())});
     start = end + 1;
   }
   return lines;
@@ -152,12 +184,12 @@ std::vector<Sign> signs_of(const ChartText& chart, const ChartLine& line) {
     if (starts_bar_line(rest)) {
       sign.kind = SignKind::bar_line;
       sign.text = bar_line_of(rest);
-    } else if (rest.front() == '[') {
-      sign.kind = SignKind::section;
-      sign.text = section_of(chart, rest, sign.offset_bytes);
     } else if (at_bar_start && !ending_of(rest).empty()) {
       sign.kind = SignKind::ending;
       sign.text = ending_of(rest);
+    } else if (rest.front() == '[') {
+      sign.kind = SignKind::section;
+      sign.text = section_of(chart, rest, sign.offset_bytes);
     } else {
       sign.text = word_of(rest);
     }

@@ -26,7 +26,7 @@ struct Replacement {
 /// None for what is no chord: %, dots, N.C.
 std::optional<Replacement> of_chord(const Sign& word, const ChartRewriting& how) {
   const std::string typed = with_capital_root(word.text).value_or(std::string(word.text));
-  for (const std::size_t length : {typed.size(), typed.find_last_not_of('.') + 1}) {
+  for (const std::size_t length : {typed.size(), typed.find_last_not_of("./") + 1}) {
     if (length == 0) break;
     const auto reading = parse_chord_symbol(std::string_view(typed).substr(0, length));
     if (!reading) continue;

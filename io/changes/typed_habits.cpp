@@ -13,13 +13,13 @@ constexpr std::size_t longest_typed_word = 200;  // bytes
 
 bool reads_as_chord(std::string_view word) {
   if (word.size() > longest_typed_word) return false;
-  const std::string_view undotted = word.substr(0, word.find_last_not_of('.') + 1);
+  const std::string_view undotted = word.substr(0, word.find_last_not_of("./") + 1);
   return parse_chord_symbol(word) || parse_chord_symbol(undotted);
 }
 
 /// A chord, or what stands for one in a bar.
 bool reads_as_bar_sign(std::string_view word) {
-  if (word == "%" || word == "/" || is_hold(word) || word.find_first_not_of('.') == std::string_view::npos) return true;
+  if (is_repeated_bar(word) || is_beats(word)) return true;
   const auto capital = with_capital_root(word);
   return reads_as_chord(word) || (capital && reads_as_chord(*capital));
 }
@@ -106,6 +106,13 @@ std::optional<std::string> with_capital_root(std::string_view word) {
   capital.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(capital.front())));
   return capital;
 }
+
+bool is_beats(std::string_view word) {
+  const bool alike = word.find_first_not_of(word.front()) == std::string_view::npos;
+  return is_hold(word) || (alike && (word.front() == '.' || word.front() == '/'));
+}
+
+bool is_repeated_bar(std::string_view word) { return word == "%" || word == "./." || word == "\U0001D10E"; }
 
 bool is_hold(std::string_view word) { return word == "x" || word == "-"; }
 

@@ -26,6 +26,12 @@ std::vector<Sign> plain_words(const ChartText& chart, const std::vector<Sign>& w
 /// "am7" says that it is minor.
 std::optional<std::string> with_capital_root(std::string_view word);
 
+/// One more beat of the chord before for each dot or slash: ".", "/", "...", "///", "x" and "-".
+bool is_beats(std::string_view word);
+
+/// "%", also typed as "./.": the bar before once more.
+bool is_repeated_bar(std::string_view word);
+
 /// "x" and "-" let the chord before sound on.
 bool is_hold(std::string_view word);
 

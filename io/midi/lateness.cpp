@@ -156,13 +156,14 @@ class PlacesInBeat {
 
   /// Of the whole line at its cheapest lateness.
   [[nodiscard]] double cost(const Densities& densities) const {
-    double cheapest = std::numeric_limits<double>::infinity();
-    for (std::size_t step = 0; step < steps; ++step) {
-      double sum = cost_of_lateness(lateness_of(step));
-      for (std::size_t bin = 0; bin < bins; ++bin) sum -= counts_.at(bin) * densities.at(meant_bin(bin, step));
-      cheapest = std::min(cheapest, sum);
+    ByStep sums{};
+    for (std::size_t step = 0; step < steps; ++step) sums.at(step) = cost_of_lateness(lateness_of(step));
+    for (std::size_t bin = 0; bin < bins; ++bin) {
+      if (counts_.at(bin) <= 0.0) continue;
+      for (std::size_t step = 0; step < steps; ++step)
+        sums.at(step) -= counts_.at(bin) * densities.at(meant_bin(bin, step));
     }
-    return cheapest;
+    return *std::ranges::min_element(sums);
   }
 
  private:

@@ -76,6 +76,11 @@ std::string random_chart() {
 
 }  // namespace
 
+TEST_CASE("what a person typed stays as it was typed, in another key") {
+  CHECK(moved("3/4\n1. | F7// | C7 x2 |\n---\n4. | ./. |\n", usual_interval(2)) ==
+        "3/4\n1. | G7// | D7 x2 |\n---\n4. | ./. |\n");
+}
+
 TEST_CASE("a chart in another key keeps everything else as it was typed") {
   const std::string text =
       "title: Lantern Street  # in Eb\nkey: Eb\nmeter: 4/4\nform: A A B\n\n# Bb7 is not the dominant here\n"

@@ -28,6 +28,18 @@ TEST_CASE("a chart may be typed loosely") {
       {"| C | | F | G7 | |", "C | C | F | G7 | G7"},                   // empty bars
       {"| C | F | x3", "C | F | C | F | C | F"},                       // a line played three times
       {"| G |\n| C | F | (2x)\n| G |", "G | C | F | C | F | G"},       //
+      {"| F7 x3 | C |", "F7 | F7 | F7 | C"},                           // a bar played three times
+      {"| C | F G7 (2x) |", "C | F 2 G7 2 | F 2 G7 2"},                //
+      {"|: C |1. F x2 :|2. G x2 |", "C | F | F | C | G | G"},          //
+      {"| C | ./. | \U0001D10E |", "C | C | C"},                       // other signs for %
+      {"| C/// | F/ G7/ | C ///|", "C | F 2 G7 2 | C"},                // slashes without blanks
+      {"1. | C | F |\n3. | G7 | C |", "C | F | G7 | C"},               // numbers with full stops
+      {"|: C |[1. F :|[2. G |", "C | F | C | G"},                      // endings with brackets
+      {"[| C | F |]", "C | F"},                                        // a double bar to begin with
+      {"| C | F |\n---\n| G7 |", "C | F | G7"},                        // a ruler between the lines
+      {"3/4\n| C | F . G7 |", "C 3 | F 2 G7 1"},                       // a meter without its name
+      {"Quay Song\ntime: 3/4\n| C |", "C 3"},                          //
+      {"\u2502\u2009C\u202F\uFF5CF\u200B|", "C | F"},                  // blanks and bars of other keyboards
       {"1 | C | F |\n3 | G7 | C |", "C | F | G7 | C"},                 // numbers in front of lines
       {"1: C | F |\n3) G7 | C |", "C | F | G7 | C"},                   //
       {"| 1 C | 2 F | 3 G7 |", "C | F | G7"},                          // numbers in front of bars
@@ -47,6 +59,8 @@ TEST_CASE("what could be read before means what it meant") {
       {"C F G7\n| C | F |", "C 2 F 1 G7 1 | C | F"},       // a first line of chords is no title
       {"A\n| C | F |", "A | C | F"},                       // nor is a single letter that is a chord
       {"|: C | F :| x3", "C | F | C | F | C | F"},         //
+      {"| C | x | C/E |", "C | C | C/E"},                  //
+      {"|: C |\n1. | F :|\n2. | G |", "C | F | C | G"},    // an ending on a line of its own is no bar number
       {"|: C |1. F :|2. G |", "C | F | C | G"},            // endings are no bar numbers
       {"C:maj7 | D:min7", "C:maj7 | D:min7"},              // a chord with a colon is no section
       {"| C(b9) | C7(b9, #11) |", "C(b9) | C7(b9, #11)"},  // parentheses and commas of a chord
@@ -85,12 +99,25 @@ TEST_CASE("what may have been meant otherwise is told with its place") {
   CHECK(to_string(small.warnings[0]) ==
         "a.changes:1:9: roots in small letters were read as capitals: bb7 as Bb7, e as E; a small letter does not mean "
         "minor here");
+  const ChartReading times = parse_chart("| F7 x3 | C |", "a.changes");
+  REQUIRE(times.warnings.size() == 1);
+  CHECK(to_string(times.warnings[0]) == "a.changes:1:6: bar 1 is played 3 times, as \"x3\" says");
+  const ChartReading letter = parse_chart("A\n| C | F |\nB | G7 | C |\n", "a.changes");
+  REQUIRE(letter.warnings.size() == 2);
+  CHECK(to_string(letter.warnings[0]) == "a.changes:1:1: bar 1 is the chord A; a section is written [A] or A:");
+  CHECK(to_string(letter.warnings[1]) == "a.changes:3:1: bar 4 is the chord B; a section is written [B] or B:");
+  CHECK(parse_chart("C | F | G7 | C\n", "a.changes").warnings.empty());
   CHECK(parse_chart("| C - | (Dm7 G7) |", "a.changes").warnings.empty());
 }
 
 TEST_CASE("what stays unclear is refused as before") {
   CHECK_THAT(chart_error("| C |1 F |"), Contains("an ending is written |1. with a full stop"));
   CHECK_THAT(chart_error("| C | 4 F |"), Contains("an ending is written |1. with a full stop"));
+  CHECK_THAT(chart_error("(C | F) x2"), Contains("bar 2: \"x2\" stands behind a parenthesis over several bars"));
+  CHECK_THAT(chart_error("| x3 | F |"), Contains("cannot be read"));
+  CHECK_THAT(chart_error("| C // F F |"), Contains("bar 1 has 5 beats, but 4/4 has 4"));
+  CHECK_THAT(chart_error("| C x100 | F |"), Contains("cannot be read"));
+  CHECK_THAT(chart_error("{\\rtf1 | C | F |}"), Contains("this is rich text; save the changes as plain text"));
   CHECK_THAT(chart_error("| C | hm7 |"), Contains("bar 2: chord \"hm7\" cannot be read"));
   CHECK_THAT(chart_error("| - C | F |"), Contains("no chord stands before this -"));
   CHECK_THAT(chart_error("| C - - | F |"), Contains("bar 1 has 3 beats, but 4/4 has 4"));
