@@ -18,11 +18,14 @@ namespace {
 
 constexpr std::size_t warm_up = 5'000;  // moments, some 30 s, that level and tuning are taken from before any is weighed
 constexpr std::size_t path_block = 256;
-constexpr std::size_t furthest_back = 16;  // moments that a note may begin before its pitch is heard
+constexpr std::size_t furthest_back = 20;  // moments that a note may begin before its pitch is heard
 constexpr float some_attack = 0.25F;
 constexpr float silence_db = -42.0F;  // against the loudest moment: ghosted notes lie 15 to 25 below (common practice)
 constexpr float silence_blur_db = 2.0F;
 constexpr float soft_beginning_db = 15.0F;  // below where the pitch is clear, a note has not begun
+constexpr float noise_of_attack_db = 8.0F;  // loud, and neither pitch: the noise of the new note
+constexpr float old_pitch_gone = 0.5F;
+constexpr float first_sign = 0.08F;         // how well a moment fits the pitch that is to come
 
 /// Semitones above A4 = 440 Hz that the pitches cluster at: the angle of their mean on a circle of one semitone.
 float tuning_of(const std::deque<Moment>& moments) {
@@ -109,7 +112,7 @@ class LineListener {
   }
 
   void begin_note(int midi) {
-    const std::size_t begin = beginning_of(stepped_);
+    const std::size_t begin = beginning_of(stepped_, midi);
     if (!pieces_.empty() && pieces_.back().end > begin) pieces_.back().end = begin;
     pieces_.push_back({begin, stepped_, midi, strongest_attack(begin, stepped_ + 2), 0.0F});
     open_ = true;
@@ -123,19 +126,26 @@ class LineListener {
     return strongest;
   }
 
-  /// Back from where the pitch is seen to its attack; without one, to where the sound begins to grow out of silence.
-  [[nodiscard]] std::size_t beginning_of(std::size_t seen) const {
+  /// Back from where the path begins the note to its attack; without one, to where its pitch is first seen, or out of
+  /// silence to where the sound begins to grow.
+  [[nodiscard]] std::size_t beginning_of(std::size_t seen, int midi) const {
     std::size_t earliest = seen > first_ + furthest_back ? seen - furthest_back : first_;
     if (!pieces_.empty()) earliest = std::min(seen, std::max(earliest, pieces_.back().begin + 4));
     std::size_t best = seen;
     for (std::size_t i = earliest; i < std::min(seen + 2, weighed_); ++i)
       if (attack_at(i) >= some_attack && (attack_at(best) < some_attack || attack_at(i) > attack_at(best))) best = i;
     if (attack_at(best) >= some_attack) return std::min(best, seen);
-    if (!pieces_.empty() && pieces_.back().end + 1 >= seen) return seen;
+    const bool was_silent = pieces_.empty() || pieces_.back().end + 1 < seen;
+    const auto belongs = [&](std::size_t moment) {
+      if (fit(at(moment), static_cast<float>(midi) + tuning_) > first_sign) return true;
+      const float below = at(seen).attack.level_db - at(moment).attack.level_db;
+      if (was_silent && below < soft_beginning_db && at(moment).attack.level_db <= at(moment + 1).attack.level_db)
+        return true;
+      return below < noise_of_attack_db && !pieces_.empty() &&
+             fit(at(moment), static_cast<float>(pieces_.back().midi) + tuning_) < old_pitch_gone;
+    };
     std::size_t begin = seen;
-    while (begin > earliest && at(begin - 1).attack.level_db > at(seen).attack.level_db - soft_beginning_db &&
-           at(begin - 1).attack.level_db <= at(begin).attack.level_db)
-      --begin;
+    while (begin > earliest && belongs(begin - 1)) --begin;
     return begin;
   }
 

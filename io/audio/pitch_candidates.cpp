@@ -13,10 +13,10 @@ namespace insideline::io {
 namespace {
 
 // Mauch and Dixon, section 2.1: a hundred thresholds from 0.01 to 1; their prior is a beta distribution, of which we take
-// the one with mean 0.15 (their figure 1), alpha 2 and beta 34/3.
+// the one with mean 0.1 (their figure 1), alpha 2 and beta 18.
 constexpr std::size_t threshold_count = 100;
 constexpr double prior_alpha = 2.0;
-constexpr double prior_beta = 34.0 / 3.0;
+constexpr double prior_beta = 18.0;
 // Their weight of the deepest dip where none is below the threshold.
 constexpr float no_dip_weight = 0.01F;
 // De Cheveigne and Kawahara, section V: the window needs about the longest period; theirs was 25 ms.

@@ -11,6 +11,7 @@ constexpr std::size_t shortest_note = 6;
 constexpr std::size_t longest_piece = 13;
 constexpr std::size_t longest_scoop = 24;
 constexpr std::size_t touching = 3;
+constexpr std::size_t soonest_again = 18;  // a tongue repeats a note ten times a second at most
 constexpr float clear_attack = 0.3F;
 
 std::size_t length(const RawNote& note) { return note.end - note.begin; }
@@ -23,6 +24,11 @@ bool leads_into(const RawNote& piece, const RawNote& next) {
   return length(piece) <= longest_piece || (length(piece) <= longest_scoop && (up == 1 || up == 2));
 }
 
+/// A swell after the attack looks like another.
+bool swells(const RawNote& note, const RawNote& piece) {
+  return piece.midi == note.midi && touches(note, piece) && piece.begin < note.begin + soonest_again;
+}
+
 bool falls_off(const RawNote& before, const RawNote& piece) {
   return touches(before, piece) && piece.attack < clear_attack && length(piece) <= longest_piece;
 }
@@ -33,7 +39,7 @@ std::vector<RawNote> joined(std::span<const RawNote> pieces) {
   std::vector<RawNote> notes;
   for (std::size_t i = 0; i < pieces.size(); ++i) {
     RawNote note = pieces[i];
-    for (; i + 1 < pieces.size() && leads_into(note, pieces[i + 1]); ++i) {
+    for (; i + 1 < pieces.size() && (leads_into(note, pieces[i + 1]) || swells(note, pieces[i + 1])); ++i) {
       const RawNote& next = pieces[i + 1];
       note = {note.begin, next.end, next.midi, std::max(note.attack, next.attack), next.fit};
     }
