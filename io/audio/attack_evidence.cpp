@@ -6,19 +6,19 @@ namespace insideline::io {
 namespace {
 
 // Chosen with benchmarks/hearing_benchmark, as is all of what follows.
-constexpr std::size_t peak_reach = 3;    // moments: the highest rise among so many on either side
+constexpr std::size_t peak_reach = 3;  // moments: the highest rise among so many on either side
 constexpr std::size_t mean_reach = 9;
-constexpr float above_mean = 1.2F;       // vibrato makes many small rises
-constexpr float full_rise = 0.065F;      // tens of decibels: as sure as it gets
-constexpr float least_rise = 0.02F;      // less is no attack, however the level dips
+constexpr float above_mean = 1.2F;   // vibrato makes many small rises
+constexpr float full_rise = 0.065F;  // tens of decibels: as sure as it gets
+constexpr float least_rise = 0.02F;  // less is no attack, however the level dips
 constexpr std::size_t dip_reach = 12;
-constexpr float no_dip_db = 2.5F;        // tremolo
+constexpr float no_dip_db = 2.5F;  // tremolo
 constexpr float full_dip_db = 9.0F;
 
 constexpr std::size_t just_before_reach = 2;
-constexpr float come_back = 0.6F;        // of the dip
+constexpr float come_back = 0.6F;  // of the dip
 constexpr std::size_t swell_reach = 6;
-constexpr float full_swell_db = 3.0F;    // partials that rise while the level does not are a change of colour
+constexpr float full_swell_db = 3.0F;  // partials that rise while the level does not are a change of colour
 constexpr float without_swell = 0.5F;
 
 struct Surroundings {
@@ -73,8 +73,8 @@ float attack_evidence(const std::deque<Moment>& moments, std::size_t at) {
   for (std::size_t i = wide.from; i < wide.to; ++i) sum += moments[i].attack.rise;
   const float mean = sum / static_cast<float>(wide.to - wide.from);
   const float swell = std::clamp(swell_at(moments, at) / full_swell_db, 0.0F, 1.0F);
-  const float by_rise = std::clamp((rise - above_mean * mean) / full_rise, 0.0F, 1.0F) *
-                        (without_swell + (1.0F - without_swell) * swell);
+  const float by_rise =
+      std::clamp((rise - above_mean * mean) / full_rise, 0.0F, 1.0F) * (without_swell + (1.0F - without_swell) * swell);
   const float by_dip = std::clamp((dip_before(moments, at) - no_dip_db) / (full_dip_db - no_dip_db), 0.0F, 1.0F);
   return std::max(by_rise, by_dip);
 }

@@ -10,7 +10,7 @@
 namespace insideline::io {
 
 /// Moments on either side that are looked at.
-constexpr std::size_t attack_surroundings = 14;
+constexpr std::size_t attack_surroundings = 17;
 
 /// 0 to 1. `at` is an index into `moments`; at the ends there is less to look at.
 float attack_evidence(const std::deque<Moment>& moments, std::size_t at);

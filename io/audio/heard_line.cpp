@@ -1,6 +1,7 @@
 #include "io/audio/heard_line.hpp"
 
 #include "io/audio/attack_evidence.hpp"
+#include "io/audio/count_in.hpp"
 #include "io/audio/moments.hpp"
 #include "io/audio/note_path.hpp"
 #include "io/audio/raw_notes.hpp"
@@ -16,7 +17,8 @@
 namespace insideline::io {
 namespace {
 
-constexpr std::size_t warm_up = 5'000;  // moments, some 30 s, that level and tuning are taken from before any is weighed
+constexpr std::size_t warm_up =
+    5'000;  // moments, some 30 s, that level and tuning are taken from before any is weighed
 constexpr std::size_t path_block = 256;
 constexpr std::size_t furthest_back = 20;  // moments that a note may begin before its pitch is heard
 constexpr float some_attack = 0.25F;
@@ -25,7 +27,7 @@ constexpr float silence_blur_db = 2.0F;
 constexpr float soft_beginning_db = 15.0F;  // below where the pitch is clear, a note has not begun
 constexpr float noise_of_attack_db = 8.0F;  // loud, and neither pitch: the noise of the new note
 constexpr float old_pitch_gone = 0.5F;
-constexpr float first_sign = 0.08F;         // how well a moment fits the pitch that is to come
+constexpr float first_sign = 0.08F;  // how well a moment fits the pitch that is to come
 
 /// Semitones above A4 = 440 Hz that the pitches cluster at: the angle of their mean on a circle of one semitone.
 float tuning_of(const std::deque<Moment>& moments) {
@@ -79,6 +81,9 @@ class LineListener {
     attacks_.push_back(attack_evidence(near_, place));
     path_->add(moment, attacks_.back(), sounds);
     count_pitched(moment, over);
+    constexpr std::size_t most_clicks = 64;
+    if (clicks_.size() < most_clicks && is_click(near_, place, attacks_.back(), loudest_db_))
+      clicks_.push_back(weighed_);
     ++weighed_;
     if (weighed_ % path_block == 0) take_steps(false);
   }
@@ -149,9 +154,30 @@ class LineListener {
     return begin;
   }
 
+  /// A click with a pitch was heard as a note. The count-in ends where a note is no click.
+  std::vector<RawNote> without_clicks(std::vector<RawNote> notes) {
+    constexpr std::size_t longest_click = 30;
+    const std::vector<std::size_t> even = count_in(clicks_);
+    const auto is_counted = [&](const RawNote& note) {
+      return note.end - note.begin <= longest_click && std::ranges::any_of(even, [&](std::size_t click) {
+               return note.begin <= click + 4 && click <= note.begin + 8;
+             });
+    };
+    const auto first = std::ranges::find_if_not(notes, is_counted);
+    std::vector<std::size_t> before;
+    for (const std::size_t click : even)
+      if (first == notes.end() || click + 4 < first->begin) before.push_back(click);
+    constexpr std::size_t fewest = 3;
+    if (before.size() < fewest) return notes;
+    for (const std::size_t click : before)
+      line_.clicks.push_back(static_cast<double>(click) * moments_.seconds_between());
+    notes.erase(notes.begin(), first);
+    return notes;
+  }
+
   void finish() {
     const double apart = moments_.seconds_between();
-    for (const RawNote& note : joined(pieces_))
+    for (const RawNote& note : without_clicks(joined(pieces_)))
       line_.notes.push_back({static_cast<double>(note.begin) * apart, static_cast<double>(note.end) * apart, note.midi,
                              std::min(note.fit, 1.0F)});
     line_.tuning_cents = 100.0 * static_cast<double>(tuning_);
@@ -165,13 +191,14 @@ class LineListener {
   std::optional<NotePath> path_;
   float tuning_ = 0.0F;
   float loudest_db_ = -100.0F;
-  std::deque<Moment> near_;     // the moments from `first_` on
-  std::deque<float> attacks_;   // from `first_` to `weighed_`
+  std::deque<Moment> near_;    // the moments from `first_` on
+  std::deque<float> attacks_;  // from `first_` to `weighed_`
   std::size_t first_ = 0;
-  std::size_t weighed_ = 0;     // the next moment to go into the path
-  std::size_t stepped_ = 0;     // the next moment whose step is not certain
+  std::size_t weighed_ = 0;  // the next moment to go into the path
+  std::size_t stepped_ = 0;  // the next moment whose step is not certain
   std::vector<RawNote> pieces_;
-  bool open_ = false;           // the last piece goes on
+  std::vector<std::size_t> clicks_;
+  bool open_ = false;  // the last piece goes on
   float fit_sum_ = 0.0F;
   std::size_t seen_from_ = 0;
   std::size_t sounding_ = 0;

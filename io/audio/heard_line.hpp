@@ -31,10 +31,10 @@ struct HeardLine {
   std::vector<double> clicks;    ///< seconds, evenly spaced, before the first note; empty or three or more
   double tuning_cents = 0.0;     ///< above A4 = 440 Hz
   SoundLevels levels;
-  double pitched_share = 0.0;    ///< of the time that is not silent, how much has a pitch
+  double pitched_share = 0.0;  ///< of the time that is not silent, how much has a pitch
 };
 
-/// Reads the file to its end. Throws ReadError where it breaks off, is silent or has no note.
+/// Reads the file to its end. Throws ReadError where it cannot be read. There may be no notes.
 HeardLine heard_line(SoundFile& file, const ListeningRange& range = {});
 
 }  // namespace insideline::io

@@ -1,5 +1,5 @@
-// A recording as a row of moments, some six thousandths of a second apart: what pitches each may have, how loud it is and
-// how much of an attack. One after another, so that memory does not grow with the length.
+// A recording as a row of moments, some six thousandths of a second apart: what pitches each may have, how loud it is
+// and how much of an attack. One after another, so that memory does not grow with the length.
 #pragma once
 
 #include "io/audio/attack.hpp"

@@ -11,7 +11,7 @@
 namespace insideline::io {
 namespace {
 
-constexpr double least_rate = 20'000.0;      // a fifth above the highest note, C8, is at 6.3 kHz
+constexpr double least_rate = 20'000.0;  // a fifth above the highest note, C8, is at 6.3 kHz
 constexpr std::size_t longest_seconds = 3'600;
 constexpr std::size_t block_frames = 4'096;
 constexpr float full_scale = 0.997F;  // 8-bit sound stops at 127 of 128
@@ -21,8 +21,8 @@ std::size_t step_for(int rate) {
   return std::max<std::size_t>(1, static_cast<std::size_t>(static_cast<double>(rate) / least_rate));
 }
 
-/// A windowed sinc with its edge at 0.45 of the new rate (Hann window; A. Oppenheim and R. Schafer, Discrete-Time Signal
-/// Processing, section 7.5).
+/// A windowed sinc with its edge at 0.45 of the new rate (Hann window; A. Oppenheim and R. Schafer, Discrete-Time
+/// Signal Processing, section 7.5).
 std::vector<float> low_pass(std::size_t step) {
   if (step == 1) return {1.0F};
   const auto half = static_cast<int>(step) * 8;

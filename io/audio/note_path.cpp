@@ -7,16 +7,16 @@ namespace insideline::io {
 namespace {
 
 // Costs are negative logarithms. The values were chosen with benchmarks/hearing_benchmark.
-constexpr float pitch_spread = 0.32F;         // semitones, standard deviation: vibrato, and tuning inside a scale
-constexpr float floor_of_fit = 0.02F;         // what a moment without any sign of a pitch is worth to it
+constexpr float pitch_spread = 0.32F;  // semitones, standard deviation: vibrato, and tuning inside a scale
+constexpr float floor_of_fit = 0.02F;  // what a moment without any sign of a pitch is worth to it
 constexpr float floor_of_silence = 0.04F;
-constexpr float new_note = 13.0F;              // without any attack
-constexpr float attack_gain = 10.0F;           // taken off for a sure attack
-constexpr float attack_ignored = 9.0F;         // a note that goes on through a sure attack
-constexpr float same_pitch_again = 1.0F;       // more than to another pitch: only an attack tells the two apart
-constexpr float octave_leap = 3.0F;            // more than another interval: most heard octaves are slips of the ear
+constexpr float new_note = 13.0F;         // without any attack
+constexpr float attack_gain = 10.0F;      // taken off for a sure attack
+constexpr float attack_ignored = 9.0F;    // a note that goes on through a sure attack
+constexpr float same_pitch_again = 1.0F;  // more than to another pitch: only an attack tells the two apart
+constexpr float octave_leap = 3.0F;       // more than another interval: most heard octaves are slips of the ear
 constexpr float into_silence = 3.0F;
-constexpr float attack_fades = 0.93F;          // a moment
+constexpr float attack_fades = 0.93F;  // a moment
 
 }  // namespace
 

@@ -12,8 +12,8 @@
 namespace insideline::io {
 namespace {
 
-// Mauch and Dixon, section 2.1: a hundred thresholds from 0.01 to 1; their prior is a beta distribution, of which we take
-// the one with mean 0.1 (their figure 1), alpha 2 and beta 18.
+// Mauch and Dixon, section 2.1: a hundred thresholds from 0.01 to 1; their prior is a beta distribution, of which we
+// take the one with mean 0.1 (their figure 1), alpha 2 and beta 18.
 constexpr std::size_t threshold_count = 100;
 constexpr double prior_alpha = 2.0;
 constexpr double prior_beta = 18.0;
@@ -72,7 +72,8 @@ PitchFinder::PitchFinder(double rate, double lowest_hz, double highest_hz) : wor
   work.rate = rate;
   work.shortest_lag = std::max<std::size_t>(2, static_cast<std::size_t>(rate / highest_hz));
   work.longest_lag = std::max(work.shortest_lag + 2, static_cast<std::size_t>(rate / lowest_hz) + 2);
-  const double window = std::max(periods_in_window * static_cast<double>(work.longest_lag), shortest_window_seconds * rate);
+  const double window =
+      std::max(periods_in_window * static_cast<double>(work.longest_lag), shortest_window_seconds * rate);
   work.summed = static_cast<std::size_t>(window);
   const std::size_t size = power_of_two_from(work.summed + work.longest_lag + 1);
   work.first.resize(size);
@@ -95,8 +96,7 @@ void PitchFinder::find_difference(std::span<const float> samples) {
   std::ranges::copy(samples, work.all.begin());
   work.transform.fwd(work.first_spectrum, work.first);
   work.transform.fwd(work.all_spectrum, work.all);
-  for (std::size_t i = 0; i < work.all_spectrum.size(); ++i)
-    work.all_spectrum[i] *= std::conj(work.first_spectrum[i]);
+  for (std::size_t i = 0; i < work.all_spectrum.size(); ++i) work.all_spectrum[i] *= std::conj(work.first_spectrum[i]);
   work.transform.inv(work.product, work.all_spectrum, static_cast<Eigen::Index>(work.all.size()));
   double energy = 0.0;
   for (std::size_t i = 0; i < work.summed; ++i) energy += static_cast<double>(samples[i]) * samples[i];

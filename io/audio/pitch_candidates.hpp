@@ -1,6 +1,6 @@
-// What pitches a moment of sound may have, and how likely each is. YIN: A. de Cheveigne and H. Kawahara, J. Acoust. Soc.
-// Am. 111 (2002) 1917-1930; with a probability for each candidate: M. Mauch and S. Dixon, "pYIN", Proc. ICASSP 2014,
-// 659-663.
+// What pitches a moment of sound may have, and how likely each is. YIN: A. de Cheveigne and H. Kawahara, J. Acoust.
+// Soc. Am. 111 (2002) 1917-1930; with a probability for each candidate: M. Mauch and S. Dixon, "pYIN", Proc. ICASSP
+// 2014, 659-663.
 #pragma once
 
 #include <memory>
@@ -10,8 +10,8 @@
 namespace insideline::io {
 
 struct PitchCandidate {
-  float midi = 69.0F;         ///< equal temperament from A4 = 440 Hz, with its fraction
-  float probability = 0.0F;   ///< those of a moment add up to how likely it is to have a pitch at all
+  float midi = 69.0F;        ///< equal temperament from A4 = 440 Hz, with its fraction
+  float probability = 0.0F;  ///< those of a moment add up to how likely it is to have a pitch at all
 };
 
 class PitchFinder {

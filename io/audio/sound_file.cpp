@@ -33,7 +33,8 @@ SoundKind kind_of(std::string_view bytes) {
   const bool is_mp3 = bytes.starts_with("ID3") || bytes.starts_with("\xFF\xFB") || bytes.starts_with("\xFF\xF3");
   const bool is_aac = stands_at(bytes, 4, "ftyp") || bytes.starts_with("\xFF\xF1") || bytes.starts_with("\xFF\xF9");
   const bool is_aiff = bytes.starts_with("FORM") && stands_at(bytes, 8, "AIF");
-  const bool is_other = bytes.starts_with("#!AMR") || bytes.starts_with("caff") || bytes.starts_with("\x1A\x45\xDF\xA3");
+  const bool is_other =
+      bytes.starts_with("#!AMR") || bytes.starts_with("caff") || bytes.starts_with("\x1A\x45\xDF\xA3");
   return is_mp3 || is_aac || is_aiff || is_other ? SoundKind::refused : SoundKind::none;
 }
 
@@ -42,8 +43,8 @@ bool has_ending_of_recording(const std::filesystem::path& file) {
   std::ranges::transform(ending, ending.begin(), [](char letter) {
     return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
   });
-  constexpr std::array endings{".wav", ".wave", ".flac", ".ogg", ".oga", ".opus",
-                               ".mp3", ".m4a",  ".aac",  ".aif", ".aiff", ".amr", ".3gp"};
+  constexpr std::array endings{".wav", ".wave", ".flac", ".ogg",  ".oga", ".opus", ".mp3",
+                               ".m4a", ".aac",  ".aif",  ".aiff", ".amr", ".3gp"};
   return std::ranges::find(endings, ending) != endings.end();
 }
 
@@ -172,8 +173,9 @@ SoundFile::~SoundFile() = default;
 void SoundFile::take_head() {
   if (opened_->handle == nullptr) {
     const std::string why = in_libsndfile<decltype(sf_strerror)>("sf_strerror")(nullptr);
-    throw ReadError(place_of(name_), fmt::format("the recording cannot be opened ({}); record or export it again as WAV",
-                                                 why.substr(0, why.find_last_not_of(" .\n") + 1)));
+    throw ReadError(place_of(name_),
+                    fmt::format("the recording cannot be opened ({}); record or export it again as WAV",
+                                why.substr(0, why.find_last_not_of(" .\n") + 1)));
   }
   rate_ = opened_->info.samplerate;
   channels_ = opened_->info.channels;
