@@ -68,6 +68,7 @@ double phase_of(const std::vector<HeardNote>& notes, double beat_seconds) {
 
 HeardBeat beat_of(const HeardLine& line, const RecordingOptions& options) {
   HeardBeat beat;
+  if (options.beats == RecordingBeats::known_elsewhere) return beat;
   if (!line.clicks.empty()) {
     beat.is_known = true;
     beat.bpm = options.tempo_bpm.value_or(tempo_of(line.clicks));
@@ -97,6 +98,7 @@ std::string midi_of(const HeardLine& line, const HeardBeat& beat) {
     file.tracks[0].push_back({0, message({0xFF, 0x51, 3, quarter >> 16U, (quarter >> 8U) & 0xFFU, quarter & 0xFFU})});
     file.tracks[0].push_back({0, message({0xFF, 0x58, 4, static_cast<unsigned>(beat.beats_a_bar), 2, 24, 8})});
   }
+  file.tracks[1].push_back({0, message({0xFF, 0x03, 9}) + "Recording"});
   const auto ticks = [&](double seconds) {
     const double quarters = (seconds - beat.zero_seconds) * beat.bpm / 60.0;
     return static_cast<std::uint32_t>(std::max(0.0, std::round(quarters * ticks_a_quarter)));

@@ -5,6 +5,7 @@
 #include "io/audio/heard_line.hpp"
 #include "io/read_result.hpp"
 
+#include <cstdint>
 #include <filesystem>
 #include <optional>
 #include <string>
@@ -13,10 +14,13 @@
 
 namespace insideline::io {
 
-/// How its beats are known. With none of them times are kept and beats are not meant.
+/// Known elsewhere: times count from the start of the recording, as tapped beats do.
+enum class RecordingBeats : std::uint8_t { in_recording, known_elsewhere };
+
 struct RecordingOptions {
   ListeningRange range{};
   std::optional<double> tempo_bpm{};  ///< quarter notes a minute, > 0; wins over the tempo of a count-in
+  RecordingBeats beats = RecordingBeats::in_recording;
 };
 
 struct Recording {

@@ -38,16 +38,6 @@ SoundKind kind_of(std::string_view bytes) {
   return is_mp3 || is_aac || is_aiff || is_other ? SoundKind::refused : SoundKind::none;
 }
 
-bool has_ending_of_recording(const std::filesystem::path& file) {
-  std::string ending = file.extension().string();
-  std::ranges::transform(ending, ending.begin(), [](char letter) {
-    return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
-  });
-  constexpr std::array endings{".wav", ".wave", ".flac", ".ogg",  ".oga", ".opus", ".mp3",
-                               ".m4a", ".aac",  ".aif",  ".aiff", ".amr", ".3gp"};
-  return std::ranges::find(endings, ending) != endings.end();
-}
-
 std::string first_bytes(const std::filesystem::path& file) {
   std::string bytes(16, '\0');
   std::ifstream stream(file, std::ios::binary);
@@ -69,8 +59,18 @@ void refuse_other_kinds(std::string_view bytes, const std::string& name) {
 
 bool begins_as_recording(std::string_view bytes) { return kind_of(bytes) != SoundKind::none; }
 
+bool is_named_as_recording(const std::filesystem::path& file) {
+  std::string ending = file.extension().string();
+  std::ranges::transform(ending, ending.begin(), [](char letter) {
+    return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
+  });
+  constexpr std::array endings{".wav", ".wave", ".flac", ".ogg",  ".oga", ".opus", ".mp3",
+                               ".m4a", ".aac",  ".aif",  ".aiff", ".amr", ".3gp"};
+  return std::ranges::find(endings, ending) != endings.end();
+}
+
 bool is_recording(const std::filesystem::path& file) {
-  return begins_as_recording(first_bytes(file)) || has_ending_of_recording(file);
+  return begins_as_recording(first_bytes(file)) || is_named_as_recording(file);
 }
 
 #ifdef INSIDELINE_SNDFILE

@@ -14,6 +14,9 @@ namespace insideline::io {
 /// True where the bytes begin as a recording does, also as one of a kind that is refused (MP3, AAC, AIFF).
 bool begins_as_recording(std::string_view bytes);
 
+/// True where the name ends as that of a recording.
+bool is_named_as_recording(const std::filesystem::path& file);
+
 /// True for a file whose first bytes, or else whose name, are those of a recording.
 bool is_recording(const std::filesystem::path& file);
 
