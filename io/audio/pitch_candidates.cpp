@@ -43,10 +43,21 @@ std::size_t power_of_two_from(std::size_t least) {
 }
 
 struct Dip {
-  std::size_t lag = 0;
+  double lag = 0.0;
   float depth = 1.0F;
   float probability = 0.0F;
 };
+
+/// De Cheveigne and Kawahara, section II.E: the bottom of a parabola through three lags.
+Dip bottom_of(std::span<const float> difference, std::size_t lag) {
+  const double before = difference[lag - 1];
+  const double here = difference[lag];
+  const double after = difference[lag + 1];
+  const double bend = before - 2.0 * here + after;
+  const double shift = bend > 0.0 ? std::clamp(0.5 * (before - after) / bend, -0.5, 0.5) : 0.0;
+  const double depth = here - 0.25 * (before - after) * shift;
+  return {static_cast<double>(lag) + shift, static_cast<float>(std::max(0.0, depth)), 0.0F};
+}
 
 }  // namespace
 
@@ -120,7 +131,7 @@ void PitchFinder::weigh_dips() {
   const std::vector<float>& depth = work.difference;
   for (std::size_t lag = work.shortest_lag; lag < work.longest_lag; ++lag)
     if (depth[lag] < 1.0F && depth[lag] <= depth[lag - 1] && depth[lag] < depth[lag + 1])
-      work.dips.push_back({lag, depth[lag], 0.0F});
+      work.dips.push_back(bottom_of(depth, lag));
   if (work.dips.empty()) return;
   Dip& deepest = *std::ranges::min_element(work.dips, {}, &Dip::depth);
   for (std::size_t i = 0; i < threshold_count; ++i) {
@@ -141,12 +152,7 @@ std::span<const PitchCandidate> PitchFinder::candidates(std::span<const float> s
   constexpr float least_probability = 0.005F;
   for (const Dip& dip : work.dips) {
     if (dip.probability < least_probability) continue;
-    // De Cheveigne and Kawahara, section II.E: the bottom of a parabola through three lags.
-    const double before = work.difference[dip.lag - 1];
-    const double after = work.difference[dip.lag + 1];
-    const double bend = before - 2.0 * static_cast<double>(dip.depth) + after;
-    const double shift = bend > 0.0 ? std::clamp(0.5 * (before - after) / bend, -0.5, 0.5) : 0.0;
-    const double hz = work.rate / (static_cast<double>(dip.lag) + shift);
+    const double hz = work.rate / dip.lag;
     work.found.push_back({static_cast<float>(69.0 + 12.0 * std::log2(hz / 440.0)), dip.probability});
   }
   return work.found;

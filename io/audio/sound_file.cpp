@@ -39,7 +39,7 @@ SoundKind kind_of(std::string_view bytes) {
 }
 
 std::string first_bytes(const std::filesystem::path& file) {
-  std::string bytes(16, '\0');
+  std::string bytes(64, '\0');
   std::ifstream stream(file, std::ios::binary);
   stream.read(bytes.data(), static_cast<std::streamsize>(bytes.size()));
   bytes.resize(static_cast<std::size_t>(std::max<std::streamsize>(stream.gcount(), 0)));
@@ -53,6 +53,29 @@ void refuse_other_kinds(std::string_view bytes, const std::string& name) {
     throw ReadError(place_of(name), fmt::format("this is no recording, whatever its name says; {}", what_is_read));
   if (kind == SoundKind::refused)
     throw ReadError(place_of(name), fmt::format("a recording of a kind that is not read; {}", what_is_read));
+}
+
+std::uint32_t number_at(std::string_view bytes, std::size_t place, std::size_t width) {
+  std::uint32_t number = 0;
+  for (std::size_t i = 0; i < width; ++i)
+    number |= static_cast<std::uint32_t>(static_cast<unsigned char>(bytes[place + i])) << (8 * i);
+  return number;
+}
+
+/// What libsndfile lets pass: a WAV file whose head promises more than there is, or that has less than 8 bits a sample.
+void check_wav_head(std::string_view bytes, std::uintmax_t size, const std::string& name) {
+  constexpr std::size_t head_bytes = 36;
+  constexpr std::uint32_t unknown = 0xFFFF'0000U;  // recorders that stream write a size as large as this, or none
+  if (!bytes.starts_with("RIFF") || bytes.size() < head_bytes) return;
+  const std::uint32_t promised = number_at(bytes, 4, 4);
+  if (promised < unknown && size + 1 < std::uintmax_t{promised} + 8)
+    throw ReadError(place_of(name),
+                    fmt::format("the file breaks off: {} of {} bytes are there; copy it again", size, promised + 8));
+  if (!stands_at(bytes, 12, "fmt ") || number_at(bytes, 20, 2) != 1) return;
+  constexpr std::uint32_t fewest_bits = 8;
+  if (const std::uint32_t bits = number_at(bytes, 34, 2); bits < fewest_bits)
+    throw ReadError(place_of(name),
+                    fmt::format("{}-bit samples are too coarse to hear a pitch; record it with 16 bits", bits));
 }
 
 }  // namespace
@@ -153,6 +176,7 @@ SoundFile::SoundFile(const std::filesystem::path& file)
   if (!std::filesystem::exists(file)) throw ReadError(place_of(name_), "there is no such file");
   if (std::filesystem::is_directory(file)) throw ReadError(place_of(name_), "this is a folder, not a recording");
   refuse_other_kinds(first_bytes(file), name_);
+  check_wav_head(first_bytes(file), std::filesystem::file_size(file), name_);
   load_libsndfile(name_);
   opened_->handle = in_libsndfile<decltype(sf_open)>("sf_open")(file.c_str(), SFM_READ, &opened_->info);
   take_head();
@@ -161,6 +185,7 @@ SoundFile::SoundFile(const std::filesystem::path& file)
 SoundFile::SoundFile(std::string_view bytes, std::string_view file_name)
     : name_(file_name), opened_(std::make_unique<Opened>()) {
   refuse_other_kinds(bytes, name_);
+  check_wav_head(bytes, bytes.size(), name_);
   load_libsndfile(name_);
   opened_->memory.bytes = bytes;
   const auto open = in_libsndfile<decltype(sf_open_virtual)>("sf_open_virtual");
