@@ -129,7 +129,7 @@ TEST_CASE("a note that noise covers is unsure, and the others are not") {
   auto tones = insideline::tests::line_of(sheet, 0.25, 0.23);
   auto sound = insideline::tests::sound_of(tones);
   std::vector<float> noise(insideline::tests::tone_rate / 4);
-  insideline::tests::add_noise(noise, 0.22);
+  insideline::tests::add_noise(noise, 0.6);
   const auto from = static_cast<std::size_t>((0.5 + 0.25 * 6) * insideline::tests::tone_rate);
   for (std::size_t i = 0; i < noise.size(); ++i) sound[from + i] += noise[i];
   const Recording recording = parse_recording(insideline::tests::wav_of(sound), "take.wav");
