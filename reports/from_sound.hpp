@@ -8,7 +8,7 @@ namespace insideline::reports {
 
 /// Lateness on the mean that is no more than this is left out: the attacks of the instruments that were measured begin
 /// to be heard up to so late (DEVELOPERS.md, "How well it listens").
-constexpr double attack_ms = 50.0;
+constexpr double attack_ms = 60.0;
 
 struct FromSound {
   int notes = 0;

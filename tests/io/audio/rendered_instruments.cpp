@@ -55,7 +55,7 @@ struct Voice {
 };
 constexpr std::array voices{
     Voice{"flute", 73},
-    Voice{"oboe", 68, 90, 90},
+    Voice{"oboe", 68, 70, 75},
     Voice{"clarinet", 71},
     Voice{"bass-clarinet", 71},
     Voice{"bassoon", 70},
@@ -72,10 +72,10 @@ constexpr std::array voices{
     Voice{"tuba", 58},
     Voice{"violin", 40},
     Voice{"viola", 41},
-    Voice{"cello", 42},
+    Voice{"cello", 42, 95, 97},
     Voice{"double-bass", 32, 30, 60},
     Voice{"guitar", 26},
-    Voice{"vibraphone", 11, 85, 90},
+    Voice{"vibraphone", 11, 80, 95},
     Voice{"piano", 0},
     Voice{"voice", 53},
 };
