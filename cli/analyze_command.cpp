@@ -4,6 +4,7 @@
 #include "cli/destinations.hpp"
 #include "cli/engraved_page.hpp"
 #include "cli/output.hpp"
+#include "cli/recording_options.hpp"
 #include "cli/score_ink.hpp"
 #include "cli/solo_options.hpp"
 #include "cli/terminal.hpp"
@@ -40,6 +41,7 @@ struct Question {
 
 struct AnalyzeOptions {
   SoloOptions solo;
+  ListeningOptions listening;
   std::optional<Question> question;
   std::map<std::string, std::string> destinations;  ///< by the name of the format
   bool bar_by_bar = false;
@@ -67,12 +69,15 @@ constexpr const char* analyze_examples =
     "      The same score with degrees, coloured heads and arpeggios, for a notation program.\n"
     "  insideline analyze solo.musicxml --hearing-out solo.hearing --only-unsure\n"
     "      A text file of the notes in doubt: correct it, and the analysis follows what you hear.\n"
+    "  insideline analyze solo.wav --changes tune.changes --range alto-sax\n"
+    "      A recording that begins with a count-in of clicks; without one give --tempo or --beats.\n"
     "  insideline analyze solo.musicxml --explain 5\n"
     "      Why the notes of bar 5 are labelled as they are.\n";
 
 void check_destinations(const AnalyzeOptions& options) {
   Destinations destinations;
   for (const auto& [format, destination] : options.destinations) destinations.add("--" + format, destination);
+  check(options.listening, options.solo.solo, destinations);
   destinations.spare_all_of(options.solo);
   if (options.against) destinations.spare_database(*options.against);
 }
@@ -137,9 +142,9 @@ std::string format_bytes(const reports::ReportFormat& format, const AnalyzeOptio
 }
 
 /// Every file is complete before the first of them appears; then comes what is printed.
-void write_results(const AnalyzeOptions& options, const ReadSolo& read, std::string_view solo_bytes) {
+void write_results(const AnalyzeOptions& options, const ReadSolo& read, const SoloBytes& solo) {
   const reports::Report report = analyzed(read, options.solo, options.solo.pitch);
-  std::vector<PendingFile> files;
+  std::vector<PendingFile> files = heard_midi_file(solo, options.listening);
   std::string printed;
   bool summary_wanted = true;
   const auto put = [&](const std::string& destination, std::string bytes) {
@@ -151,7 +156,7 @@ void write_results(const AnalyzeOptions& options, const ReadSolo& read, std::str
     if (const auto found = options.destinations.find(format.name); found != options.destinations.end())
       put(found->second, format_bytes(format, options, read, report));
   if (const auto found = options.destinations.find(annotated); found != options.destinations.end())
-    put(found->second, annotated_file(report, solo_bytes, found->second, options.chord_ink));
+    put(found->second, annotated_file(report, solo.bytes, found->second, options.chord_ink));
   if (const auto found = options.destinations.find(hearing_out); found != options.destinations.end())
     put(found->second, reports::hearing_text(
                            report, options.only_unsure ? reports::HearingLines::unsure : reports::HearingLines::all));
@@ -250,15 +255,18 @@ void add_analyze_command(CLI::App& program) {
       program.add_subcommand("analyze", "Label every note of a solo, find its arpeggios and connections, sum it up");
   const auto options = std::make_shared<AnalyzeOptions>();
   add_solo_options(*command, options->solo);
+  add_recording_options(*command, options->listening);
   add_reading_pitch_options(*command, options->solo.pitch);
   add_output_options(*command, *options);
   command->footer(analyze_examples);
   command->callback([options] {
     check_destinations(*options);
-    const std::string solo_bytes = io::read_solo_bytes(options->solo.solo);
+    const SoloBytes solo = read_or_heard(options->solo, options->listening, Beat::needed);
     const bool only_summary = options->destinations.empty() && !options->question && !options->bar_by_bar;
     if (only_summary) options->solo.settings.detail = insideline::Detail::labels;
-    write_results(*options, read_with_changes(options->solo, solo_bytes), solo_bytes);
+    ReadSolo read = read_with_changes(options->solo, solo.bytes);
+    add_what_was_heard(solo, read.frame);
+    write_results(*options, read, solo);
   });
 }
 

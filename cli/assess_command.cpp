@@ -5,6 +5,7 @@
 #include "cli/day.hpp"
 #include "cli/destinations.hpp"
 #include "cli/output.hpp"
+#include "cli/recording_options.hpp"
 #include "cli/solo_options.hpp"
 #include "cli/terminal.hpp"
 #include "io/content_hash.hpp"
@@ -32,6 +33,7 @@ namespace {
 
 struct AssessOptions {
   SoloOptions take;  ///< and how the sheet's changes lie
+  ListeningOptions listening;
   std::optional<std::string> sheet;
   bool free = false;
   std::optional<int> one_mistake_in;
@@ -47,6 +49,8 @@ constexpr const char* assess_examples =
     "Examples:\n"
     "  insideline assess take.mid --against sheet.musicxml\n"
     "      What was right, by chord, direction and inversion, and where the trouble spots are.\n"
+    "  insideline assess take.wav --against sheet.musicxml --range alto-sax\n"
+    "      The same from a recording: chords in headphones, the telephone a metre away.\n"
     "  insideline assess take.mid --against sheet.musicxml --one-mistake-in 20 --html page.html\n"
     "      Harder to please, and a page with the shares as bars.\n"
     "  insideline assess take.mid --free --changes tune.changes\n"
@@ -99,6 +103,7 @@ void check(const AssessOptions& options) {
   if (options.log) destinations.add_database("--log", *options.log);
   destinations.add("--json", options.json);
   destinations.add("--html", options.html);
+  check(options.listening, options.take.solo, destinations);
   destinations.spare_all_of(options.take);
   destinations.spare(options.sheet);
 }
@@ -145,6 +150,17 @@ std::string note_pitch(const ReadingChoice& choice) {
   return choice.reader == reports::ReadBy::everybody ? "in concert pitch" : "as the sheet is written";
 }
 
+/// Of a recording without a count-in only the times are meant: what is said of its bars is left out.
+io::ReadResult read_take(const SoloOptions& options, const SoloBytes& bytes) {
+  io::ReadOptions reading = options.reading;
+  if (bytes.heard && options.beats_file) reading.beats = io::read_beats_file(*options.beats_file);
+  io::ReadResult take = io::parse_solo(bytes.bytes, file_name(options.solo), reading);
+  if (!bytes.heard) return take;
+  if (!bytes.heard->has_beats) take.warnings.clear();
+  take.warnings.insert(take.warnings.begin(), bytes.heard->warnings.begin(), bytes.heard->warnings.end());
+  return take;
+}
+
 void assess_against(const AssessOptions& options) {
   SoloOptions sheet_options;
   sheet_options.solo = *options.sheet;
@@ -154,8 +170,8 @@ void assess_against(const AssessOptions& options) {
   sheet_options.settings = options.take.settings;
   const ReadSolo read_sheet = read_with_changes(sheet_options, io::read_solo_bytes(sheet_options.solo));
   const reports::Report& sheet = read_sheet.frame;
-  const std::string take_bytes = io::read_solo_bytes(options.take.solo);
-  const io::ReadResult take = io::parse_solo(take_bytes, file_name(options.take.solo), options.take.reading);
+  const SoloBytes take_bytes = read_or_heard(options.take, options.listening, Beat::not_needed, &sheet.solo);
+  const io::ReadResult take = read_take(options.take, take_bytes);
   // Places; a take of 11,000 notes against a sheet of as many. If all notes were alike, each would take four bytes.
   constexpr std::size_t largest_table = 125'000'000;
   if (sheet.solo.notes.size() * take.solo.notes.size() > largest_table)
@@ -176,9 +192,11 @@ void assess_against(const AssessOptions& options) {
   if (const auto another = looks_like_another_sheet(sheet.solo, take.solo, report.assessment))
     throw io::ReadError(io::place_of(report.take_file), evidence(*another, options.take.reading.transpose.value_or(0)));
   if (is_to_its_tempo(take.solo, report.assessment)) report.time_feel = time_feel(take.solo);
-  report.takes = kept_in_log(options, report, sheet.solo, take.solo, take_bytes);
+  report.from_sound = from_sound(take_bytes, take.solo);
+  if (report.from_sound) leave_out_lateness(report.time_feel);
+  report.takes = kept_in_log(options, report, sheet.solo, take.solo, take_bytes.bytes);
   std::string printed = reports::assessment_text(report, colour_of_standard_output(options.colour));
-  std::vector<PendingFile> files;
+  std::vector<PendingFile> files = heard_midi_file(take_bytes, options.listening);
   const auto write_to = [&](const std::optional<std::string>& destination,
                             std::string (*written)(const reports::AssessmentReport&)) {
     if (destination && is_standard_output(*destination)) printed = written(report);
@@ -192,11 +210,17 @@ void assess_against(const AssessOptions& options) {
 }
 
 void assess_freely(const AssessOptions& options) {
-  const reports::Report take = analyzed(options.take);
+  const SoloBytes bytes = read_or_heard(options.take, options.listening, Beat::needed);
+  ReadSolo read = read_with_changes(options.take, bytes.bytes);
+  add_what_was_heard(bytes, read.frame);
+  const reports::Report take = analyzed(read, options.take, options.take.pitch);
+  std::vector<PendingFile> files = heard_midi_file(bytes, options.listening);
   const std::string title = take.source.changes_title.empty() ? take.source.changes_file : take.source.changes_title;
   for (const std::string& warning : take.warnings) print_warning(warning);
   reports::FreeReport report{take.source.solo_file, title, take.analysis, free_playing(take.solo, take.analysis)};
   report.bound = options.one_mistake_in.value_or(report.bound);
+  report.from_sound = take.from_sound;
+  for (PendingFile& file : files) file.commit();
   if (take.reading.reader != reports::ReadBy::everybody) report.pitch = reports::reading_sentences(take);
   write_to_standard_output(reports::free_text(report, colour_of_standard_output(options.colour)));
 }
@@ -240,7 +264,9 @@ void add_assess_command(CLI::App& program) {
   const auto options = std::make_shared<AssessOptions>();
   add_reading_options(*command, options->take);
   add_reading_pitch_options(*command, options->take.pitch);
-  command->add_option("TAKE", options->take.solo, "The take, a MIDI file or a score")->required();
+  command->add_option("TAKE", options->take.solo, "The take, a MIDI file, a recording (WAV, FLAC, Ogg) or a score")
+      ->required();
+  add_recording_options(*command, options->listening);
   add_assessing_options(*command, *options);
   command->footer(assess_examples);
   command->callback([options] {

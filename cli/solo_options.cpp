@@ -1,5 +1,7 @@
 #include "cli/solo_options.hpp"
 
+#include "cli/recording_options.hpp"
+
 #include "analyzer/alignment.hpp"
 #include "analyzer/analysis.hpp"
 #include "analyzer/labels/label_notes.hpp"
@@ -251,6 +253,7 @@ reports::Report analyzed(const ReadSolo& read, const SoloOptions& options, const
     take_section(report, harmony, *options.section);
   else
     report.analysis = analyze(report.solo, harmony, report.settings);
+  if (report.from_sound) leave_out_lateness(report.analysis.time_feel);
   for (const std::string& warning : report.analysis.warnings) report.warnings.push_back(warning);
   return report;
 }

@@ -288,12 +288,20 @@ std::string caution_line() {
          "stop and ask your teacher or a physician.";
 }
 
+std::string recording_line() {
+  return "Record a take with a telephone a metre away, and let it run on: four clicks of the tongue or a stick in the "
+         "tempo, then the sheet. Chords and clicks only in headphones, softly, as loud sound harms hearing: the "
+         "recording "
+         "must hold the instrument alone. Save it as WAV, FLAC or Ogg; insideline assess tells what was right.";
+}
+
 std::vector<PlanSection> drill_plan(const DrillReport& report) {
   std::vector<PlanSection> sections;
   if (!report.why.empty()) sections.push_back({"Why this sheet", report.why});
   sections.push_back(what_section(report));
   sections.push_back(ladder_section(report));
   sections.push_back(moving_on_section(report.drill));
+  sections.push_back({"To have it assessed", {recording_line()}});
   sections.push_back({"A word of caution",
                       {"Many repetitions of one movement load hands, lips and ears. Short spells with rests teach as "
                        "much as long ones. " +

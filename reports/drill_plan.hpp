@@ -37,6 +37,9 @@ std::vector<PlanSection> drill_plan(const DrillReport& report);
 /// The line that is printed on every page of music.
 std::string caution_line();
 
+/// How to record a take so that it can be heard.
+std::string recording_line();
+
 /// The tempos from slow to `goal_bpm`, whole numbers, rising.
 std::vector<int> tempo_ladder(double goal_bpm);
 

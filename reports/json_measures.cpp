@@ -261,4 +261,14 @@ void write_measures(JsonWriter& json, const Report& report) {
   write_time_feel(json, analysis.time_feel);
 }
 
+void write_from_sound(JsonWriter& json, const std::optional<FromSound>& sound) {
+  if (!sound) return;
+  json.object("heard", [&] {
+    json.member("notes", sound->notes);
+    json.member("unsure", sound->unsure);
+    json.member("places", sound->places);
+    json.member("says", from_sound_in_words(*sound));
+  });
+}
+
 }  // namespace insideline::reports

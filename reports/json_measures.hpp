@@ -12,4 +12,7 @@ namespace insideline::reports {
 /// `densities` and `time_feel`.
 void write_measures(JsonWriter& json, const Report& report);
 
+/// `heard`, of a line from a recording; else nothing.
+void write_from_sound(JsonWriter& json, const std::optional<FromSound>& sound);
+
 }  // namespace insideline::reports

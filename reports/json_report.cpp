@@ -199,6 +199,7 @@ std::string json_report(const Report& report) {
   json.list("meter", [&] { write_meters(json, report.solo); });
   json.member("bars", std::ranges::count_if(report.solo.bars, [](const Bar& bar) { return bar.number >= 1; }));
   json.member("choruses", analysis.harmony.choruses);
+  write_from_sound(json, report.from_sound);
   json.member("warnings", report.warnings);
   json.list("chords", [&] {
     for (std::size_t i = 0; i < analysis.harmony.chords.size(); ++i)

@@ -8,6 +8,7 @@
 #include "analyzer/drills/instruments.hpp"
 #include "analyzer/model/solo.hpp"
 #include "analyzer/settings.hpp"
+#include "reports/from_sound.hpp"
 
 #include <cstdint>
 #include <optional>
@@ -54,9 +55,10 @@ struct Report {
   std::optional<ChartAlignment> alignment;  ///< none where the chords are written over the solo itself
   Settings settings;                        ///< of the analysis
   Reading reading;
-  Solo solo;                          ///< as it is read; `Note::written` is what the source has
-  Analysis analysis;                  ///< of that
-  std::vector<std::string> warnings;  ///< of reading and of the analysis, in order
+  Solo solo;                            ///< as it is read; `Note::written` is what the source has
+  Analysis analysis;                    ///< of that
+  std::optional<FromSound> from_sound;  ///< where the line was heard and not read
+  std::vector<std::string> warnings;    ///< of reading and of the analysis, in order
 };
 
 }  // namespace insideline::reports

@@ -7,6 +7,7 @@
 #include "analyzer/takes/free_playing.hpp"
 #include "analyzer/takes/practice_log.hpp"
 #include "analyzer/takes/readiness.hpp"
+#include "reports/from_sound.hpp"
 #include "reports/text/ink.hpp"
 
 #include <optional>
@@ -24,6 +25,7 @@ struct AssessmentReport {
   std::optional<TimeFeel> time_feel;                   ///< of a take that was played to the tempo of its file
   std::string note_pitch = "as the sheet is written";  ///< whose names the notes have
   std::vector<LoggedTake> takes;  ///< of this sheet, from the practice log, the oldest first; empty without a log
+  std::optional<FromSound> from_sound = {};  ///< where the take was heard and not read
 };
 
 /// Free playing over changes, without a sheet.
@@ -34,6 +36,7 @@ struct FreeReport {
   FreePlaying playing;
   int bound = ReadyBounds{}.free;
   std::string pitch = {};  ///< a sentence on whose names the chords have, where they are not in concert pitch
+  std::optional<FromSound> from_sound = {};
 };
 
 std::string assessment_text(const AssessmentReport& report, Colour colour);

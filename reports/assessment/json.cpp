@@ -1,5 +1,6 @@
 #include "analyzer/takes/take_verdict.hpp"
 #include "reports/assessment/assessment_report.hpp"
+#include "reports/json_measures.hpp"
 #include "reports/json_writer.hpp"
 
 #include <utility>
@@ -138,6 +139,7 @@ std::string assessment_json(const AssessmentReport& report) {
   json.member("version", 1);
   json.member("take", report.take_file);
   json.member("sheet", report.sheet_title);
+  write_from_sound(json, report.from_sound);
   json.object("method", [&] { write_bounds(json, report); });
   json.object("verdict", [&] { write_verdict(json, verdict_of(found, report.bound, report.bounds)); });
   json.object("notes", [&] { write_group(json, found.all); });

@@ -90,6 +90,7 @@ std::string free_text(const FreeReport& report, Colour colour) {
       paragraph(fmt::format("{}: {}, {} and {} on their way to another tone; {} outside. {}", counted(notes, "note"),
                             counted(summary.chord_tones, "chord tone"), counted(summary.tensions, "tension"),
                             summary.non_chord_tones, summary.outside, free_verdict(report, explained)));
+  if (report.from_sound) text += paragraph(from_sound_in_words(*report.from_sound));
   if (!report.pitch.empty()) text += paragraph(report.pitch);
   const Share& bars = report.playing.bars;
   text += paragraph(report.playing.silent.empty()

@@ -135,7 +135,8 @@ std::vector<std::string> assessment_sentences(const AssessmentReport& report) {
   const TakeVerdict verdict = verdict_of(assessment, report.bound, report.bounds);
   std::vector<std::string> sentences = {verdict_sentence(report, verdict)};
   for (const std::string& sentence : course_sentences(report)) sentences.push_back(sentence);
-  if (report.time_feel) sentences.push_back(time_text(*report.time_feel));
+  if (report.from_sound) sentences.push_back(from_sound_in_words(*report.from_sound));
+  if (report.time_feel && report.time_feel->on_beat.notes > 0) sentences.push_back(time_text(*report.time_feel));
   if (!assessment.trouble_spots.empty()) sentences.push_back(trouble_text(assessment.trouble_spots));
   sentences.push_back(next_step(report, verdict));
   std::erase(sentences, std::string{});

@@ -105,6 +105,7 @@ RemarkSection what_was_read(const Report& report) {
       fmt::format("From {}: {}; {}. {}{}", printable(report.source.solo_file), part_of(report),
                   changes_of(report.source), reading_sentences(report), hearing_of(report.settings));
   RemarkSection section{title_of(report), {facts + ".", origin}};
+  if (report.from_sound) section.remarks.emplace_back(from_sound_in_words(*report.from_sound));
   if (const std::string by_hand = by_hand_of(report); !by_hand.empty()) section.remarks.emplace_back(by_hand);
   if (report.alignment && report.alignment->bar_one)
     section.remarks.emplace_back(bar_one_of(*report.alignment->bar_one));

@@ -17,8 +17,12 @@ set(CPACK_DEBIAN_PACKAGE_CONTROL_STRICT_PERMISSION ON)
 
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_NAME insideline)
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_SECTION sound)
-# libzip is loaded by name when the first compressed score comes, so nothing in the program tells of it.
+# libzip and libsndfile are loaded by name when the first compressed score or recording comes, so nothing in the program
+# tells of them.
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_DEPENDS libzip4)
+if(INSIDELINE_RECORDINGS)
+  string(APPEND CPACK_DEBIAN_PROGRAM_PACKAGE_DEPENDS ", libsndfile1")
+endif()
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_SHLIBDEPS ON)
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_RECOMMENDS "lilypond, fluidsynth, fluid-soundfont-gm | timgm6mb-soundfont")
 set(CPACK_DEBIAN_PROGRAM_DESCRIPTION "takes an improvised solo apart
@@ -34,7 +38,7 @@ LilyPond engraves the printed pages; FluidSynth plays the MIDI files.")
 set(CPACK_DEBIAN_DEVELOPMENT_PACKAGE_NAME libinsideline-dev)
 set(CPACK_DEBIAN_DEVELOPMENT_PACKAGE_SECTION libdevel)
 set(CPACK_DEBIAN_DEVELOPMENT_PACKAGE_DEPENDS
-  "libfmt-dev, libpugixml-dev, libsmf-dev, libsqlite3-dev, libzip4, pkg-config")
+  "libfmt-dev, libpugixml-dev, libsmf-dev, libsndfile1, libsqlite3-dev, libzip4, pkg-config")
 set(CPACK_DEBIAN_DEVELOPMENT_DESCRIPTION "analysis of improvised solos, for C++ programs
 The libraries of insideline with their public headers and a CMake package:
 reading a solo from MusicXML or MIDI, its analysis, and the reports.")

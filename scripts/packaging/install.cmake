@@ -66,6 +66,7 @@ target_sources(insideline_io PUBLIC FILE_SET HEADERS BASE_DIRS ${PROJECT_SOURCE_
   ${PROJECT_SOURCE_DIR}/io/source_text.hpp)
 target_sources(insideline_reports PUBLIC FILE_SET HEADERS BASE_DIRS ${PROJECT_SOURCE_DIR} FILES
   ${PROJECT_SOURCE_DIR}/reports/csv_report.hpp
+  ${PROJECT_SOURCE_DIR}/reports/from_sound.hpp
   ${PROJECT_SOURCE_DIR}/reports/hearing_text.hpp
   ${PROJECT_SOURCE_DIR}/reports/html/html_report.hpp
   ${PROJECT_SOURCE_DIR}/reports/json_report.hpp

@@ -1,0 +1,213 @@
+#include "io/audio/heard_line.hpp"
+
+#include "io/audio/attack_evidence.hpp"
+#include "io/audio/count_in.hpp"
+#include "io/audio/moments.hpp"
+#include "io/audio/note_path.hpp"
+#include "io/audio/raw_notes.hpp"
+#include "io/read_result.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <deque>
+#include <numbers>
+
+namespace insideline::io {
+namespace {
+
+constexpr std::size_t warm_up =
+    5'000;  // moments, some 30 s, that level and tuning are taken from before any is weighed
+constexpr std::size_t path_block = 256;
+constexpr std::size_t furthest_back = 20;  // moments that a note may begin before its pitch is heard
+constexpr float some_attack = 0.25F;
+constexpr float silence_db = -42.0F;  // against the loudest moment: ghosted notes lie 15 to 25 below (common practice)
+constexpr float silence_blur_db = 2.0F;
+constexpr float soft_beginning_db = 15.0F;  // below where the pitch is clear, a note has not begun
+constexpr float noise_of_attack_db = 8.0F;  // loud, and neither pitch: the noise of the new note
+constexpr float old_pitch_gone = 0.5F;
+constexpr float first_sign = 0.08F;  // how well a moment fits the pitch that is to come
+
+/// Semitones above A4 = 440 Hz that the pitches cluster at: the angle of their mean on a circle of one semitone.
+float tuning_of(const std::deque<Moment>& moments) {
+  constexpr float clear = 0.5F;
+  double x = 0.0;
+  double y = 0.0;
+  for (const Moment& moment : moments) {
+    if (moment.count == 0 || moment.candidates.front().probability < clear) continue;
+    const double angle = 2.0 * std::numbers::pi * static_cast<double>(moment.candidates.front().midi);
+    x += std::cos(angle);
+    y += std::sin(angle);
+  }
+  return x == 0.0 && y == 0.0 ? 0.0F : static_cast<float>(std::atan2(y, x) / (2.0 * std::numbers::pi));
+}
+
+/// A recording on its way to notes, moment after moment; what no later step needs is let go.
+class LineListener {
+ public:
+  LineListener(SoundFile& file, const ListeningRange& range)
+      : sound_(file), moments_(sound_, range.lowest_midi, range.highest_midi), range_(range) {}
+
+  HeardLine listen() {
+    while (auto moment = moments_.next()) {
+      near_.push_back(*moment);
+      if (!path_ && near_.size() >= warm_up) begin_path();
+      while (path_ && weighed_ + attack_surroundings < first_ + near_.size()) weigh_next();
+    }
+    if (!path_) begin_path();
+    while (weighed_ < first_ + near_.size()) weigh_next();
+    take_steps(true);
+    finish();
+    return std::move(line_);
+  }
+
+ private:
+  [[nodiscard]] const Moment& at(std::size_t moment) const { return near_[moment - first_]; }
+  [[nodiscard]] float attack_at(std::size_t moment) const { return attacks_[moment - first_]; }
+
+  void begin_path() {
+    tuning_ = tuning_of(near_);
+    for (const Moment& moment : near_) loudest_db_ = std::max(loudest_db_, moment.attack.level_db);
+    path_.emplace(PathSettings{range_.lowest_midi, range_.highest_midi, tuning_});
+  }
+
+  void weigh_next() {
+    const std::size_t place = weighed_ - first_;
+    const Moment& moment = near_[place];
+    loudest_db_ = std::max(loudest_db_, moment.attack.level_db);
+    const float over = moment.attack.level_db - (loudest_db_ + silence_db);
+    const float sounds = 1.0F / (1.0F + std::exp(-over / silence_blur_db));
+    attacks_.push_back(attack_evidence(near_, place));
+    path_->add(moment, attacks_.back(), sounds);
+    count_pitched(moment, over);
+    constexpr std::size_t most_clicks = 64;
+    if (clicks_.size() < most_clicks && is_click(near_, place, attacks_.back(), loudest_db_))
+      clicks_.push_back(weighed_);
+    ++weighed_;
+    if (weighed_ % path_block == 0) take_steps(false);
+  }
+
+  void count_pitched(const Moment& moment, float over_silence_db) {
+    if (over_silence_db < 0.0F) return;
+    ++sounding_;
+    float sum = 0.0F;
+    for (std::size_t i = 0; i < moment.count; ++i) sum += moment.candidates.at(i).probability;
+    pitched_ += static_cast<double>(std::min(sum, 1.0F));
+  }
+
+  void take_steps(bool at_end) {
+    for (const PathStep& step : path_->certain(at_end)) {
+      if (open_ && (!step.midi || step.begins_note)) open_ = false;
+      if (step.midi && step.begins_note) begin_note(*step.midi);
+      if (open_) {
+        RawNote& note = pieces_.back();
+        note.end = stepped_ + 1;
+        fit_sum_ += fit(at(stepped_), static_cast<float>(note.midi) + tuning_);
+        note.fit = fit_sum_ / static_cast<float>(note.end - seen_from_);
+      }
+      ++stepped_;
+    }
+    constexpr std::size_t kept = furthest_back + attack_surroundings + 2;
+    while (first_ + kept < stepped_) {
+      near_.pop_front();
+      attacks_.pop_front();
+      ++first_;
+    }
+  }
+
+  void begin_note(int midi) {
+    const std::size_t begin = beginning_of(stepped_, midi);
+    if (!pieces_.empty() && pieces_.back().end > begin) pieces_.back().end = begin;
+    pieces_.push_back({begin, stepped_, midi, strongest_attack(begin, stepped_ + 2), 0.0F});
+    open_ = true;
+    fit_sum_ = 0.0F;
+    seen_from_ = stepped_;
+  }
+
+  [[nodiscard]] float strongest_attack(std::size_t from, std::size_t to) const {
+    float strongest = 0.0F;
+    for (std::size_t i = from; i < std::min(to, weighed_); ++i) strongest = std::max(strongest, attack_at(i));
+    return strongest;
+  }
+
+  /// Back from where the path begins the note to its attack; without one, to where its pitch is first seen, or out of
+  /// silence to where the sound begins to grow.
+  [[nodiscard]] std::size_t beginning_of(std::size_t seen, int midi) const {
+    std::size_t earliest = seen > first_ + furthest_back ? seen - furthest_back : first_;
+    if (!pieces_.empty()) earliest = std::min(seen, std::max(earliest, pieces_.back().begin + 4));
+    std::size_t best = seen;
+    for (std::size_t i = earliest; i < std::min(seen + 2, weighed_); ++i)
+      if (attack_at(i) >= some_attack && (attack_at(best) < some_attack || attack_at(i) > attack_at(best))) best = i;
+    if (attack_at(best) >= some_attack) return std::min(best, seen);
+    const bool was_silent = pieces_.empty() || pieces_.back().end + 1 < seen;
+    const auto belongs = [&](std::size_t moment) {
+      if (fit(at(moment), static_cast<float>(midi) + tuning_) > first_sign) return true;
+      const float below = at(seen).attack.level_db - at(moment).attack.level_db;
+      if (was_silent && below < soft_beginning_db && at(moment).attack.level_db <= at(moment + 1).attack.level_db)
+        return true;
+      return below < noise_of_attack_db && !pieces_.empty() &&
+             fit(at(moment), static_cast<float>(pieces_.back().midi) + tuning_) < old_pitch_gone;
+    };
+    std::size_t begin = seen;
+    while (begin > earliest && belongs(begin - 1)) --begin;
+    return begin;
+  }
+
+  /// A click with a pitch was heard as a note. The count-in ends where a note is no click.
+  std::vector<RawNote> without_clicks(std::vector<RawNote> notes) {
+    constexpr std::size_t longest_click = 30;
+    const std::vector<std::size_t> even = count_in(clicks_);
+    const auto is_counted = [&](const RawNote& note) {
+      return note.end - note.begin <= longest_click && std::ranges::any_of(even, [&](std::size_t click) {
+               return note.begin <= click + 4 && click <= note.begin + 8;
+             });
+    };
+    const auto first = std::ranges::find_if_not(notes, is_counted);
+    std::vector<std::size_t> before;
+    for (const std::size_t click : even)
+      if (first == notes.end() || click + 4 < first->begin) before.push_back(click);
+    constexpr std::size_t fewest = 3;
+    if (before.size() < fewest) return notes;
+    for (const std::size_t click : before)
+      line_.clicks.push_back(static_cast<double>(click) * moments_.seconds_between());
+    notes.erase(notes.begin(), first);
+    return notes;
+  }
+
+  void finish() {
+    const double apart = moments_.seconds_between();
+    for (const RawNote& note : without_clicks(joined(pieces_)))
+      line_.notes.push_back({static_cast<double>(note.begin) * apart, static_cast<double>(note.end) * apart, note.midi,
+                             std::min(note.fit, 1.0F)});
+    line_.tuning_cents = 100.0 * static_cast<double>(tuning_);
+    line_.levels = sound_.levels();
+    line_.pitched_share = sounding_ == 0 ? 0.0 : pitched_ / static_cast<double>(sounding_);
+  }
+
+  MonoSound sound_;
+  Moments moments_;
+  ListeningRange range_;
+  std::optional<NotePath> path_;
+  float tuning_ = 0.0F;
+  float loudest_db_ = -100.0F;
+  std::deque<Moment> near_;    // the moments from `first_` on
+  std::deque<float> attacks_;  // from `first_` to `weighed_`
+  std::size_t first_ = 0;
+  std::size_t weighed_ = 0;  // the next moment to go into the path
+  std::size_t stepped_ = 0;  // the next moment whose step is not certain
+  std::vector<RawNote> pieces_;
+  std::vector<std::size_t> clicks_;
+  bool open_ = false;  // the last piece goes on
+  float fit_sum_ = 0.0F;
+  std::size_t seen_from_ = 0;
+  std::size_t sounding_ = 0;
+  double pitched_ = 0.0;
+  HeardLine line_;
+};
+
+}  // namespace
+
+HeardLine heard_line(SoundFile& file, const ListeningRange& range) { return LineListener(file, range).listen(); }
+
+}  // namespace insideline::io

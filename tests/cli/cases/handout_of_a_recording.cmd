@@ -1,0 +1,2 @@
+echo "RIFF" >take.wav
+insideline handout take.wav -o sheet.pdf
