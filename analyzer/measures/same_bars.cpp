@@ -22,8 +22,7 @@ std::vector<StruckNote> struck_in(const Solo& solo, std::size_t bar) {
   std::vector<StruckNote> struck;
   const auto from = std::ranges::lower_bound(solo.notes, here.onset, {}, &Note::onset);
   for (auto note = from; note != solo.notes.end() && note->onset < here.onset + here.length; ++note)
-    if (!note->grace)
-      struck.push_back({static_cast<std::size_t>(note - solo.notes.begin()), note->onset - here.onset});
+    if (!note->grace) struck.push_back({static_cast<std::size_t>(note - solo.notes.begin()), note->onset - here.onset});
   return struck;
 }
 

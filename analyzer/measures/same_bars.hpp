@@ -1,7 +1,7 @@
 // The same bars of two lines against each other, note by note: where they agree, where they part, and by how much. Our
-// own measure, no source. A note's partner is the note that the other line strikes at the same moment of the bar, a sixth
-// of a quarter early or late. A note counts a half where its partner has another pitch, a half where its partner is heard
-// in another role, and whole where it has none; a bar's difference is the mean over all notes of both lines.
+// own measure, no source. A note's partner is the note that the other line strikes at the same moment of the bar, a
+// sixth of a quarter early or late. A note counts a half where its partner has another pitch, a half where its partner
+// is heard in another role, and whole where it has none; a bar's difference is the mean over all notes of both lines.
 #pragma once
 
 #include "analyzer/analysis.hpp"

@@ -82,12 +82,9 @@ std::string said_difference(NoteDifference difference) {
 /// A solid frame is another pitch, a line below another role, a dashed frame a note that the other line has not.
 Markup frame_of(NoteDifference difference) {
   const auto box = [](std::string_view style) {
-    return shape("rect", {{"class", std::string(style)},
-                          {"x", "-9"},
-                          {"y", "-9"},
-                          {"width", "18"},
-                          {"height", "18"},
-                          {"rx", "2"}});
+    return shape(
+        "rect",
+        {{"class", std::string(style)}, {"x", "-9"}, {"y", "-9"}, {"width", "18"}, {"height", "18"}, {"rx", "2"}});
   };
   const Markup line = shape("path", {{"class", "other-role"}, {"d", "M-9 12.5h18"}});
   switch (difference) {
@@ -117,19 +114,34 @@ Markup card_note(const CardAxes& axes, const CardLine& line, std::size_t index) 
   const NoteLabel& label = line.report.analysis.labels[beside.note];
   const Bar& bar = line.report.solo.bars[line.bar];
   const double x = card_x(axes, note.onset - bar.onset);
-  const double end = std::min(card_x(axes, end_of(note) - bar.onset), card_width - 2.0);
   const bool same = beside.difference == NoteDifference::none;
   const std::string role(role_class(label.role));
   Markup content;
-  if (end - x > mark_radius + 2) content += shape("path", {{"d", fmt::format("M0 0h{}", drawn(end - x - 2))}});
   content += frame_of(beside.difference);
   content += shape("use", {{"href", (same ? "#small-" : "#mark-") + role}});
   content += element("text", {{"x", "0"}, {"y", stands_below(axes, line, index) ? "23" : "-12"}}, shown_degree(label));
-  return element("g",
-                 {{"class", (same ? "note same " : "note ") + role},
-                  {"data-note", std::to_string(beside.note)},
-                  {"transform", fmt::format("translate({} {})", drawn(x), drawn(card_y(axes, midi_number(note.pitch))))}},
-                 content);
+  return element(
+      "g",
+      {{"class", (same ? "note same " : "note ") + role},
+       {"data-note", std::to_string(beside.note)},
+       {"transform", fmt::format("translate({} {})", drawn(x), drawn(card_y(axes, midi_number(note.pitch))))}},
+      content);
+}
+
+/// How long each note sounds; drawn first, so that no lettering lies under it.
+Markup card_tails(const CardAxes& axes, const CardLine& line) {
+  const Bar& bar = line.report.solo.bars[line.bar];
+  Markup tails;
+  for (const NoteBeside& beside : line.notes) {
+    const Note& note = line.report.solo.notes[beside.note];
+    const bool same = beside.difference == NoteDifference::none;
+    const std::string role(role_class(line.report.analysis.labels[beside.note].role));
+    const double end = std::min(card_x(axes, end_of(note) - bar.onset) - 2.0, card_width - 2.0);
+    tails += element("g", {{"class", (same ? "note same " : "note ") + role}},
+                     shape("path", {{"d", fmt::format("M{} {}H{}", drawn(card_x(axes, note.onset - bar.onset)),
+                                                      drawn(card_y(axes, midi_number(note.pitch))), drawn(end))}}));
+  }
+  return tails;
 }
 
 Markup card_grid(const CardAxes& axes, const CardLine& line) {
@@ -169,7 +181,8 @@ std::string said_line(const CardLine& line) {
 }
 
 Markup card_line(const ComparisonReport& report, const CardAxes& axes, const CardLine& line, const std::string& where) {
-  Markup drawing = element("g", {{"aria-hidden", "true"}}, card_grid(axes, line) + card_chords(axes, line));
+  Markup drawing =
+      element("g", {{"aria-hidden", "true"}}, card_grid(axes, line) + card_chords(axes, line) + card_tails(axes, line));
   for (std::size_t i = 0; i < line.notes.size(); ++i) drawing += card_note(axes, line, i);
   const Markup hear = element("button",
                               {{"type", "button"},
@@ -205,9 +218,8 @@ Markup card(const ComparisonReport& report, const BesideFirst& pair, std::size_t
   const CardAxes axes = card_axes(first, other);
   const std::string name = bar_name(report, pair, bar);
   const bool talk = std::ranges::find(pair.bars.to_talk_about, index) != pair.bars.to_talk_about.end();
-  Markup content =
-      element("h4", text(capital_first(name)) + element("span", {{"class", "amount"}},
-                                                        "differs " + percent(bar.difference)));
+  Markup content = element(
+      "h4", text(capital_first(name)) + element("span", {{"class", "amount"}}, percent(bar.difference) + " apart"));
   if (talk) content += element("p", {{"class", "talk"}}, "To talk about first");
   content += card_line(report, axes, first, name) + card_line(report, axes, other, name);
   content += element("p", {{"class", "counts"}}, capital_first(counts_in_words(report, pair, bar)) + ".");
@@ -224,10 +236,10 @@ Markup talk_about(const ComparisonReport& report, const BesideFirst& pair) {
   Markup items;
   for (const std::size_t index : pair.bars.to_talk_about) {
     const SameBar& bar = pair.bars.bars[index];
-    items += element("li", element("a", {{"href", fmt::format("#s{}-b{}", pair.other, index)}},
-                                   capital_first(bar_name(report, pair, bar))) +
-                               text(fmt::format(" differs {}: {}.", percent(bar.difference),
-                                                counts_in_words(report, pair, bar))));
+    items += element(
+        "li", element("a", {{"href", fmt::format("#s{}-b{}", pair.other, index)}},
+                      capital_first(bar_name(report, pair, bar))) +
+                  text(fmt::format(", {} apart: {}.", percent(bar.difference), counts_in_words(report, pair, bar))));
   }
   if (items.empty()) return element("p", "No bar in which both play differs.");
   return element("p", {{"class", "lead"}}, "To talk about first:") + element("ol", {{"class", "talk-about"}}, items);
@@ -238,24 +250,24 @@ Markup pair_view(const ComparisonReport& report, const BesideFirst& pair) {
   std::size_t rank = 0;
   for (const std::size_t index : pair.bars.by_difference) cards += card(report, pair, index, rank++);
   const std::string name = fmt::format("{} beside {}", report.solos[pair.other].name, report.solos.front().name);
-  return element("div",
-                 {{"class", "pair"}, {"data-pair", std::to_string(pair.other)}, {"data-name", report.solos[pair.other].name}},
-                 element("h3", name) + talk_about(report, pair) +
-                     element("ol", {{"class", "cards"}, {"aria-label", name + ", bar for bar"}}, cards));
+  return element(
+      "div",
+      {{"class", "pair"}, {"data-pair", std::to_string(pair.other)}, {"data-name", report.solos[pair.other].name}},
+      element("h3", capital_first(name)) + talk_about(report, pair) +
+          element("ol", {{"class", "cards"}, {"aria-label", name + ", bar for bar"}}, cards));
 }
 
 Markup beside_sign(NoteDifference difference, std::string_view words) {
   const bool same = difference == NoteDifference::none;
   const Markup note = element("g", {{"class", same ? "note same c" : "note c"}},
                               frame_of(difference) + shape("use", {{"href", same ? "#small-c" : "#mark-c"}}));
-  return element("li", element("svg",
-                               {{"width", "30"},
-                                {"height", "30"},
-                                {"viewBox", "-15 -15 30 30"},
-                                {"class", "map"},
-                                {"aria-hidden", "true"}},
-                               note) +
-                           text(words));
+  return element(
+      "li",
+      element(
+          "svg",
+          {{"width", "30"}, {"height", "30"}, {"viewBox", "-15 -15 30 30"}, {"class", "map"}, {"aria-hidden", "true"}},
+          note) +
+          text(words));
 }
 
 Markup beside_signs() {
@@ -270,9 +282,10 @@ Markup beside_signs() {
 
 Markup bar_cards(const ComparisonReport& report, const std::vector<BesideFirst>& pairs) {
   Markup view = element("p", how_bars_differ()) + mark_shapes() + beside_signs();
-  view += element("p", {{"class", "soft"}},
-                  "Round: chord tone; square: tension; triangle: non-chord tone; diamond: outside; cross: no chord. The "
-                  "numbers are degrees.");
+  view +=
+      element("p", {{"class", "soft"}},
+              "Round: chord tone; square: tension; triangle: non-chord tone; diamond: outside; cross: no chord. The "
+              "numbers are degrees.");
   view += element("div", {{"class", "controls beside-controls"}, {"id", "beside-controls"}, {"hidden", ""}}, "");
   for (const BesideFirst& pair : pairs) view += pair_view(report, pair);
   view += element("div", {{"id", "beside-player"}}, "");

@@ -9,8 +9,7 @@ namespace {
 
 std::vector<PlacedBar> placed_bars(const ComparisonReport& report, std::size_t index) {
   const Report& read = report_of_solo(report, index);
-  if (report.occasion == Occasion::solos || report.occasion == Occasion::before_after)
-    return bars_by_number(read.solo);
+  if (report.occasion == Occasion::solos || report.occasion == Occasion::before_after) return bars_by_number(read.solo);
   const bool has_places = report.occasion == Occasion::choruses && read.analysis.harmony.chorus_length > Beats{};
   return has_places ? bars_by_form(read.solo, read.analysis.harmony, report.solos[index].of_bars)
                     : std::vector<PlacedBar>{};
@@ -80,11 +79,13 @@ std::string counts_in_words(const ComparisonReport& report, const BesideFirst& p
 }
 
 std::string how_bars_differ() {
-  return "How much two bars differ is counted note by note: a note counts a half where the other line strikes another "
-         "pitch at its moment (a sixth of a quarter early or late is still its moment), a half where that note is heard "
-         "in another role (chord tone, tension, non-chord tone, outside), and whole where the other line strikes nothing. "
-         "The mean over all notes of both lines is the figure: 0 % is the same bar note for note, 100 % has no note in "
-         "common.";
+  return "Note by note: a note counts a half where the other line strikes another pitch at its moment (a sixth of a "
+         "quarter "
+         "early or late is still its moment), a half where that one is heard in another role, and whole where the "
+         "other "
+         "line strikes nothing. How far two bars are apart is the mean over the notes of both: 0 % is the same bar, "
+         "100 % "
+         "has nothing in common.";
 }
 
 }  // namespace insideline::reports

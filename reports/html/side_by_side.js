@@ -80,14 +80,14 @@
   addEventListener("hashchange", uncover);
   uncover();
 
-  // Listening: one line of one bar, or both one after the other.
+  // Listening: one line of one bar at a time.
   const Audio = window.AudioContext || window.webkitAudioContext;
   if (!Audio) {
     host.append(make("p", { textContent: "This browser cannot sound the lines." }));
     return;
   }
   const playing = make("button", { type: "button", id: "play", textContent: "Stop", disabled: true });
-  const where = make("span", { id: "where", textContent: "Choose a line to hear its bar" });
+  const where = make("span", { id: "where", textContent: "Choose a line to hear" });
   const again = make("input", { type: "checkbox", id: "loop" });
   const slider = (id, min, max, value) => make("input", { type: "range", id, min, max, value });
   const firstTempo = Math.min(320, Math.max(40, solos[0].tempo));
@@ -105,7 +105,7 @@
     return button;
   };
   tempo.setAttribute("aria-label", "Tempo");
-  const more2 = make("div", { id: "player-more", hidden: true },
+  const drawer = make("div", { id: "player-more", hidden: true },
     make("span", { className: "channel" }, make("label", { htmlFor: "volume", textContent: "Volume" }), volume),
     make("span", { className: "channel" }, make("label", { htmlFor: "tempo", textContent: "Tempo" }), tempo),
     make("label", {}, chords, " Chords"),
@@ -114,10 +114,10 @@
   settings.setAttribute("aria-expanded", "false");
   settings.setAttribute("aria-controls", "player-more");
   settings.addEventListener("click", () => {
-    more2.hidden = !more2.hidden;
-    settings.setAttribute("aria-expanded", String(!more2.hidden));
+    drawer.hidden = !drawer.hidden;
+    settings.setAttribute("aria-expanded", String(!drawer.hidden));
   });
-  const dock = make("div", { className: "dock" }, more2, make("div", { className: "dock-row" }, playing, where, make("label", {}, again, " Loop"),
+  const dock = make("div", { className: "dock" }, drawer, make("div", { className: "dock-row" }, playing, where, make("label", {}, again, " Loop"),
     make("span", { className: "stepper" }, step(-5, "−", "Slower"), tempoSaid, step(5, "+", "Faster")), settings));
   dock.setAttribute("role", "region");
   dock.setAttribute("aria-label", "Player");
@@ -148,7 +148,7 @@
     light();
     running = null;
     playing.disabled = true;
-    where.textContent = "Choose a line to hear its bar";
+    where.textContent = "Choose a line to hear";
   };
   const planned = (button, start) => {
     const data = solos[Number(button.dataset.read)];

@@ -69,8 +69,8 @@ TEST_CASE("the notes of two bars agree, have another pitch or role, or have no p
       Row{"C4:2 E4:2", "E4:2 G4:2", "pitch pitch | pitch pitch", 0.5}, Row{"C4:4", "C5:4", "pitch | pitch", 0.5},
       Row{"C4:4", "r:4", "alone |", 1.0}, Row{"r:4", "r:4", "|", 0.0}, Row{"r:2 C4:2", "C4:4", "alone | alone", 1.0},
       Row{"C4:1 D4:0 E4:3", "C4:1 E4:3", "same same | same same", 0.0},
-      Row{"C4:1 E4:1/3 F4:1/3 G4:1/3 C4:2", "C4:1 E4:1/2 G4:1/2 C4:2", "same same both alone same | same same both same",
-          1.0 / 3},
+      Row{"C4:1 E4:1/3 F4:1/3 G4:1/3 C4:2", "C4:1 E4:1/2 G4:1/2 C4:2",
+          "same same both alone same | same same both same", 1.0 / 3},
       Row{"C4:1/4 D4:1/4 E4:1/2 G4:3", "C4:1/2 E4:1/2 G4:3", "same alone same same | same same same", 1.0 / 7});
   INFO(row.first << " beside " << row.other);
   const SameBar bar = first_bar(row.first, row.other);
