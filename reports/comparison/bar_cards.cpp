@@ -253,8 +253,7 @@ Markup pair_view(const ComparisonReport& report, const BesideFirst& pair) {
   return element(
       "div",
       {{"class", "pair"}, {"data-pair", std::to_string(pair.other)}, {"data-name", report.solos[pair.other].name}},
-      element("h3", capital_first(name)) + talk_about(report, pair) +
-          element("ol", {{"class", "cards"}, {"aria-label", name + ", bar for bar"}}, cards));
+      element("h3", capital_first(name)) + talk_about(report, pair) + element("ol", {{"class", "cards"}}, cards));
 }
 
 Markup beside_sign(NoteDifference difference, std::string_view words) {

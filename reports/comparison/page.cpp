@@ -97,7 +97,7 @@ Markup every_figure(const ComparisonReport& report) {
     Table table{.caption = fmt::format("{} against {}: every figure with its counts, the difference and what it may be "
                                        "(95 %)",
                                        report.solos[other].name, report.solos.front().name),
-                .head = {"figure", report.solos.front().name, report.solos[other].name, "difference", "95 %", ""},
+                .head = {"figure", report.solos.front().name, report.solos[other].name, "difference", "95 %", "clear?"},
                 .rows = {}};
     for (std::size_t row = 0; row < figure_rows().size(); ++row) {
       const FigureRow& figure = figure_rows()[row];

@@ -134,7 +134,10 @@ Markup courses(const CollectionReport& report, const CourseTimes& times) {
     for (std::size_t from = 0; from < lines.size(); from += players_a_plot) {
       if (pages.size() <= from / players_a_plot) pages.emplace_back();
       pages[from / players_a_plot] +=
-          line_plot({.heading = row.name, .says = "One line a player, a corner a solo.", .things = "player"},
+          line_plot({.heading = fmt::format("{} over time{}", row.name,
+                                            from == 0 ? "" : fmt::format(", from player {}", from + 1)),
+                     .says = "One line a player, a corner a solo.",
+                     .things = "player"},
                     axis_from_zero(times.axis, last),
                     {.name = row.name, .low = 0.0, .high = 1.0, .step = 0.25, .numbers = Numbers::percent},
                     std::span(lines).subspan(from, std::min(players_a_plot, lines.size() - from)));
@@ -194,20 +197,24 @@ Markup spread_table(const CollectionReport& report) {
 }
 
 Markup groups_tables(const CollectionReport& report) {
-  Markup tables;
-  for (const FigureOverview& figure : report.figures) {
-    const FigureRow& row = figure_rows()[figure.row];
-    if (figure.groups.size() < 2 || row.rank != FigureRank::main) continue;
-    Table groups{.caption = fmt::format("{} by {}", row.name, report.grouped_by),
-                 .head = {report.grouped_by, "solos", "lowest", "50 %", "highest"},
-                 .rows = {}};
-    for (const GroupSpread& group : figure.groups)
-      groups.rows.push_back({group.name, std::to_string(group.spread.count),
-                             value_text(figure.row, group.spread.lowest), value_text(figure.row, group.spread.median),
-                             value_text(figure.row, group.spread.highest)});
-    tables += folded(row.name, table(groups));
+  Markup folds;
+  for (const FigureGroup group : all_groups) {
+    Markup tables;
+    for (const FigureOverview& figure : report.figures) {
+      const FigureRow& row = figure_rows()[figure.row];
+      if (row.group != group || figure.groups.size() < 2 || row.rank != FigureRank::main) continue;
+      Table its{.caption = fmt::format("{} by {}", row.name, report.grouped_by),
+                .head = {report.grouped_by, "solos", "lowest", "50 %", "highest"},
+                .rows = {}};
+      for (const GroupSpread& spread : figure.groups)
+        its.rows.push_back({spread.name, std::to_string(spread.spread.count),
+                            value_text(figure.row, spread.spread.lowest), value_text(figure.row, spread.spread.median),
+                            value_text(figure.row, spread.spread.highest)});
+      tables += element("div", element("h3", row.name) + table(its));
+    }
+    if (!tables.empty()) folds += folded(heading(group), element("div", {{"class", "group-tables"}}, tables));
   }
-  return element("div", {{"class", "folds"}}, tables);
+  return folds;
 }
 
 Markup apart_table(const CollectionReport& report) {
