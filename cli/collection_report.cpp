@@ -48,8 +48,7 @@ reports::CollectionReport collection_report(io::Collection& collection, const st
     const std::vector<SoloValue> column = collection.values(figure_rows()[row].key);
     report.figures.push_back(figure_overview(row, column, groups));
     if (detail != Detail::solos_with_values) continue;
-    std::vector<double>& kept = report.values.emplace_back();
-    for (const SoloValue& value : column) kept.push_back(value.value);
+    report.values.push_back(column);
   }
   report.cells = frequencies(collection.frequent_cells(most_frequent));
   report.arpeggios = frequencies(collection.frequent_arpeggios(most_frequent));

@@ -3,6 +3,7 @@
 #include "cli/command.hpp"
 #include "cli/destinations.hpp"
 #include "cli/output.hpp"
+#include "cli/survey_pages.hpp"
 #include "cli/survey_run.hpp"
 #include "cli/terminal.hpp"
 #include "io/read_result.hpp"
@@ -13,6 +14,7 @@
 
 #include <charconv>
 #include <filesystem>
+#include <map>
 #include <memory>
 #include <optional>
 #include <string>
@@ -30,6 +32,7 @@ struct SurveyCommand {
   std::string database;  ///< empty: one that is gone at the end
   std::optional<std::string> csv;
   std::optional<std::string> html;
+  std::optional<std::string> pages;  ///< the folder for a page of each solo
   bool report = false;
   bool fail_on_error = false;
   GroupBy group_by = GroupBy::player;
@@ -42,6 +45,8 @@ constexpr const char* survey_examples =
     "      Every solo below the folder; run it again after adding some: only those are analysed.\n"
     "  insideline survey --report --db solos.db --html page.html\n"
     "      What the collection is like, on the screen and as a page.\n"
+    "  insideline survey solos --html solos.html --pages pages\n"
+    "      A page of the collection with links to a page of each solo.\n"
     "  insideline analyze mine.musicxml --against solos.db\n"
     "      Where one solo stands among them.\n"
     "  insideline survey solos --shard 3/16 --db part-3.db\n"
@@ -61,6 +66,8 @@ std::optional<Shard> parsed_shard(std::string_view text) {
 }
 
 void check(const SurveyCommand& options) {
+  if (options.survey.folders.empty() && options.pages)
+    throw CLI::ValidationError("--pages", "needs a FOLDER to survey: the pages are made from the files of the solos");
   if (options.survey.folders.empty() && !(options.report || options.html || options.csv))
     throw CLI::RequiredError("FOLDER");
   if (options.survey.folders.empty() && options.database.empty())
@@ -73,12 +80,15 @@ void check(const SurveyCommand& options) {
       throw io::ReadError(io::place_of(folder), "there is no such folder; check its name");
 }
 
+using PageFiles = std::map<std::string, std::string>;  // by the path of the solo
+
 /// Throws before anything is written. A link that was not followed is spared like the file that it leads to.
-void check_destinations(const SurveyCommand& options, const SurveyedFiles& files) {
+void check_destinations(const SurveyCommand& options, const SurveyedFiles& files, const PageFiles& pages) {
   Destinations destinations;
   if (!options.database.empty()) destinations.add_database("--db", options.database);
   destinations.add("--csv", options.csv);
   destinations.add("--html", options.html);
+  for (const auto& [solo, page] : pages) destinations.add("--pages", page);
   SoloOptions reading = options.survey.reading;
   for (const SurveyedFile& file : files.found) {
     reading.solo = file.path;
@@ -101,7 +111,29 @@ std::string part_name(const SurveyCommand& options) {
   return fmt::format("Part {} of {}", options.survey.shard.number, options.survey.shard.of);
 }
 
-void write_results(const SurveyCommand& options, io::Collection& collection, std::string printed) {
+/// Each page is there whole before the next is made.
+void write_pages(const SurveyCommand& options, io::Collection& collection, const PageFiles& pages) {
+  std::size_t done = 0;
+  for (const io::ListedSolo& solo : collection.solos()) {
+    if (const auto page = pages.find(solo.place.path); page != pages.end())
+      write_solo_page(options.survey, page->first, page->second);
+    show_progress("survey: pages", ++done, pages.size() + 1);
+  }
+  show_progress("survey: pages", 1, 1);
+}
+
+reports::CollectionReport report_with_links(const SurveyCommand& options, io::Collection& collection,
+                                            const PageFiles& pages) {
+  reports::CollectionReport report =
+      collection_report(collection, database_name(options), options.group_by, Detail::solos_with_values);
+  for (reports::SurveyedSolo& solo : report.solos)
+    if (const auto page = pages.find(solo.path); page != pages.end())
+      solo.page = link_between(*options.html, page->second);
+  return report;
+}
+
+void write_results(const SurveyCommand& options, io::Collection& collection, const PageFiles& pages,
+                   std::string printed) {
   std::vector<PendingFile> files;
   const auto deliver = [&](const std::string& destination, std::string text) {
     if (is_standard_output(destination))
@@ -110,9 +142,7 @@ void write_results(const SurveyCommand& options, io::Collection& collection, std
       files.emplace_back(destination, text);
   };
   if (options.csv) deliver(*options.csv, collection_csv(collection));
-  if (options.html)
-    deliver(*options.html, reports::collection_page(collection_report(collection, database_name(options),
-                                                                      options.group_by, Detail::solos_with_values)));
+  if (options.html) deliver(*options.html, reports::collection_page(report_with_links(options, collection, pages)));
   for (PendingFile& file : files) file.commit();
   write_to_standard_output(printed);
 }
@@ -122,7 +152,8 @@ void run(const SurveyCommand& options) {
   check(options);
   const bool only_read = options.survey.folders.empty();
   const SurveyedFiles files = files_of(options.survey);
-  check_destinations(options, files);
+  const PageFiles pages = options.pages ? page_files(options.survey, files, *options.pages) : PageFiles{};
+  check_destinations(options, files, pages);
   io::Collection collection(options.database, only_read ? io::Access::read : io::Access::write);
   std::string printed;
   std::size_t failed = 0;
@@ -138,7 +169,8 @@ void run(const SurveyCommand& options) {
     printed += reports::collection_text(collection_report(collection, database_name(options), options.group_by,
                                                           options.report ? Detail::solos : Detail::totals),
                                         depth, colour_of_standard_output(options.colour));
-  write_results(options, collection, std::move(printed));
+  write_pages(options, collection, pages);
+  write_results(options, collection, pages, std::move(printed));
   if (failed > 0 && options.fail_on_error)
     throw io::ReadError(io::place_of("survey"),
                         fmt::format("{} could not be used; the list is above",
@@ -197,6 +229,11 @@ void add_output_options(CLI::App& command, SurveyCommand& options) {
       ->group(group);
   command.add_option("--html", options.html, "Write a page with plots; - is standard output")
       ->option_text("FILE")
+      ->group(group);
+  command
+      .add_option("--pages", options.pages,
+                  "Write the page of each solo into this folder, too; the page of --html leads to them")
+      ->option_text("FOLDER")
       ->group(group);
   add_colour_option(command, options.colour, group);
 }

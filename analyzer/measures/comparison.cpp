@@ -202,7 +202,7 @@ std::vector<ComparedSolo> compared_section_by_chorus(const Solo& solo, const Ana
                          [&](const SoundingSection& section) { return section.chorus == chorus; });
     std::vector<std::size_t> bars;
     for (const std::size_t index : sections_named(of_chorus, wanted)) add_bars(bars, solo, of_chorus[index]);
-    if (!bars.empty()) parts.push_back(part_of(fmt::format("{} of chorus {}", wanted, chorus), all, bars, material));
+    if (!bars.empty()) parts.push_back(part_of(fmt::format("chorus {}, {}", chorus, wanted), all, bars, material));
   }
   return parts;
 }

@@ -32,7 +32,7 @@ std::vector<ComparedSolo> compared_choruses(const Solo& solo, const Analysis& an
 /// left out, a pickup goes with the first bar. Empty where nothing is lettered.
 std::vector<ComparedSolo> compared_sections(const Solo& solo, const Analysis& analysis);
 
-/// The sections that `wanted` names (analyzer/model/sections.hpp) in each chorus, named "B of chorus 1" and so on.
+/// The sections that `wanted` names (analyzer/model/sections.hpp) in each chorus, named "chorus 1, B" and so on.
 /// Empty where no chorus has one.
 std::vector<ComparedSolo> compared_section_by_chorus(const Solo& solo, const Analysis& analysis,
                                                      const std::string& wanted);

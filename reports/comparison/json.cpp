@@ -1,3 +1,4 @@
+#include "reports/comparison/beside.hpp"
 #include "reports/comparison/comparison_report.hpp"
 #include "reports/comparison/sentences.hpp"
 #include "reports/json_writer.hpp"
@@ -95,12 +96,39 @@ void write_figure(JsonWriter& json, const ComparisonReport& report, std::size_t 
   });
 }
 
+int number_of_bar(const ComparisonReport& report, std::size_t solo, std::size_t bar) {
+  return report_of_solo(report, solo).solo.bars[bar].number;
+}
+
+void write_same_bar(JsonWriter& json, const ComparisonReport& report, const BesideFirst& pair, const SameBar& bar) {
+  const BesideCounts counts = counts_of(bar);
+  json.member("bar_of_first", number_of_bar(report, 0, bar.first_bar));
+  json.member("bar", number_of_bar(report, pair.other, bar.other_bar));
+  json.member("difference", bar.difference);
+  json.member("same", counts.same);
+  json.member("other_pitch", counts.other_pitch);
+  json.member("other_role", counts.other_role);
+  json.member("other_pitch_and_role", counts.other_pitch_and_role);
+  json.member("only_first", counts.only_first);
+  json.member("only_here", counts.only_other);
+}
+
+void write_same_bars(JsonWriter& json, const ComparisonReport& report, const BesideFirst& pair) {
+  json.member("solo", pair.other);
+  json.list("talk_about", [&] {
+    for (const std::size_t index : pair.bars.to_talk_about)
+      json.add(number_of_bar(report, pair.other, pair.bars.bars[index].other_bar));
+  });
+  json.list("bars", pair.bars.bars,
+            [&](const SameBar& bar) { json.object([&] { write_same_bar(json, report, pair, bar); }); });
+}
+
 }  // namespace
 
 std::string comparison_json(const ComparisonReport& report) {
   JsonWriter json;
   json.member("format", "insideline-comparison");
-  json.member("version", 2);
+  json.member("version", 3);
   json.member("occasion", word(report.occasion));
   json.object("method", [&] {
     json.member("resamples", report.settings.resamples);
@@ -116,6 +144,8 @@ std::string comparison_json(const ComparisonReport& report) {
   json.list("figures", [&] {
     for (std::size_t row = 0; row < figure_rows().size(); ++row) json.object([&] { write_figure(json, report, row); });
   });
+  json.list("same_bars", solos_beside_first(report),
+            [&](const BesideFirst& pair) { json.object([&] { write_same_bars(json, report, pair); }); });
   return std::move(json).finished();
 }
 

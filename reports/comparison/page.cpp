@@ -1,4 +1,5 @@
 #include "reports/html/page.hpp"
+#include "reports/comparison/bar_cards.hpp"
 #include "reports/comparison/comparison_report.hpp"
 #include "reports/comparison/interval_plot.hpp"
 #include "reports/comparison/note_lines.hpp"
@@ -96,7 +97,7 @@ Markup every_figure(const ComparisonReport& report) {
     Table table{.caption = fmt::format("{} against {}: every figure with its counts, the difference and what it may be "
                                        "(95 %)",
                                        report.solos[other].name, report.solos.front().name),
-                .head = {"figure", report.solos.front().name, report.solos[other].name, "difference", "95 %", ""},
+                .head = {"figure", report.solos.front().name, report.solos[other].name, "difference", "95 %", "clear?"},
                 .rows = {}};
     for (std::size_t row = 0; row < figure_rows().size(); ++row) {
       const FigureRow& figure = figure_rows()[row];
@@ -131,6 +132,13 @@ std::string comparison_page(const ComparisonReport& report) {
   page.title = comparison_title(report);
   page.under_title = what_is_compared(report);
   page.main = section("words", "In words", in_words(report));
+  const std::vector<BesideFirst> beside = solos_beside_first(report);
+  if (!beside.empty()) {
+    page.main += section("same-bars", "The same bars side by side", bar_cards(report, beside));
+    page.styles = {line_map_style, player_style, side_by_side_style};
+    page.scripts = {address_script, schedule_script, sound_script, side_by_side_script};
+    page.data = bar_cards_data(report);
+  }
   Markup intervals;
   for (std::size_t other = 1; other < report.solos.size(); ++other) intervals += interval_plot(report, other);
   if (!intervals.empty()) page.main += section("intervals", "How far apart", intervals);

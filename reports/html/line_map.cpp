@@ -226,7 +226,8 @@ Markup hidden_group(std::string_view style, const Markup& content) {
   return content.empty() ? Markup() : element("g", {{"class", std::string(style)}, {"aria-hidden", "true"}}, content);
 }
 
-/// The shapes that the marks of the notes use, and the head of an arrow.
+}  // namespace
+
 Markup mark_shapes() {
   return Markup::of_the_program(
       R"svg(<svg class="defs" width="0" height="0" aria-hidden="true" focusable="false"><defs>)svg"
@@ -243,6 +244,8 @@ Markup mark_shapes() {
       R"svg(<marker id="arrow" viewBox="0 0 8 8" refX="6" refY="4" markerWidth="3.4" markerHeight="3.4" orient="auto">)svg"
       R"svg(<path d="M0 0L8 4L0 8z"/></marker></defs></svg>)svg");
 }
+
+namespace {
 
 Markup sign(std::string_view drawing, std::string_view words) {
   return element(

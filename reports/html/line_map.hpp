@@ -15,6 +15,9 @@ Markup line_map(const Report& report, const MapLayout& layout);
 /// One system as SVG; note n is the element #n<n>, chord c #c<c>.
 Markup map_system(const Report& report, const MapLayout& layout, std::size_t system);
 
+/// What the marks of the notes are drawn with, once a page.
+Markup mark_shapes();
+
 /// "c", "t", "n", "o", "x": the class of a note and the end of the name of its mark.
 std::string_view role_class(Role role);
 

@@ -26,4 +26,8 @@ extern const PagePart sound_script;     ///< its sounds
 extern const PagePart loop_script;      ///< which bars are played
 extern const PagePart player_script;    ///< the player at the foot of the screen
 
+extern const PagePart survey_style;         ///< a collection of solos
+extern const PagePart side_by_side_style;   ///< the same bars of two solos
+extern const PagePart side_by_side_script;  ///< their order, and each line to be heard
+
 }  // namespace insideline::reports

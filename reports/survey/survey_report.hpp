@@ -38,6 +38,7 @@ struct SurveyedSolo {
   std::string title;
   int bars = 0;
   int notes = 0;
+  std::string page{};  ///< a link to its own page; empty where it has none
 };
 
 /// A cell or a shape with how often it comes.
@@ -48,16 +49,16 @@ struct Frequency {
 };
 
 struct CollectionReport {
-  std::string name;                         ///< of the database; empty where none is kept
-  std::string grouped_by;                   ///< "player" or "folder"
-  int size = 0;                             ///< solos
-  int groups = 0;                           ///< players or folders
-  int bars = 0;                             ///< of all solos
-  int notes = 0;                            ///< of all solos
-  std::vector<SurveyedSolo> solos;          ///< by path; left out where only the main figures are told
-  std::vector<FigureOverview> figures;      ///< in the order of figure_rows()
-  std::vector<std::vector<double>> values;  ///< parallel to `figures`, for the page; may be empty
-  std::vector<Frequency> cells;             ///< the most frequent first
+  std::string name;                            ///< of the database; empty where none is kept
+  std::string grouped_by;                      ///< "player" or "folder"
+  int size = 0;                                ///< solos
+  int groups = 0;                              ///< players or folders
+  int bars = 0;                                ///< of all solos
+  int notes = 0;                               ///< of all solos
+  std::vector<SurveyedSolo> solos;             ///< by path; left out where only the main figures are told
+  std::vector<FigureOverview> figures;         ///< in the order of figure_rows()
+  std::vector<std::vector<SoloValue>> values;  ///< parallel to `figures`, for the page; may be empty
+  std::vector<Frequency> cells;                ///< the most frequent first
   std::vector<Frequency> arpeggios;
 };
 

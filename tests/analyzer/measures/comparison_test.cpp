@@ -306,9 +306,9 @@ TEST_CASE("the sections of a solo share its bars out between them, those of one 
 TEST_CASE("one section is taken out of every chorus") {
   const auto line = lettered_choruses();
   CHECK(parts_of(compared_section_by_chorus(line.solo, line.analysis, "B")) ==
-        "B of chorus 1 1 bars 2 notes, B of chorus 2 1 bars 1 notes");
+        "chorus 1, B 1 bars 2 notes, chorus 2, B 1 bars 1 notes");
   CHECK(parts_of(compared_section_by_chorus(line.solo, line.analysis, "last A")) ==
-        "last A of chorus 1 1 bars 1 notes, last A of chorus 2 1 bars 4 notes");
+        "chorus 1, last A 1 bars 1 notes, chorus 2, last A 1 bars 4 notes");
   CHECK(compared_section_by_chorus(line.solo, line.analysis, "C").empty());
 }
 

@@ -18,7 +18,7 @@ TEST_CASE("the comparison file has every figure of every solo and what sets it a
                                                                {"Bjarne \"the \n line\"", sixteen_bars({4, 5})},
                                                                {"Carla", sixteen_bars({2, 1, 1})}})));
   CHECK(file["format"] == "insideline-comparison");
-  CHECK(file["version"] == 2);
+  CHECK(file["version"] == 3);
   CHECK(file["occasion"] == "solos");
   CHECK(file["method"]["resamples"] == 200);
   CHECK(file["solos"].size() == 3);
@@ -57,4 +57,30 @@ TEST_CASE("the comparison file says what is compared") {
   };
   CHECK(occasion(Occasion::before_after) == "before and after");
   CHECK(occasion(Occasion::choruses) == "choruses");
+}
+
+TEST_CASE("the comparison file says of each bar that two solos share how far they are apart") {
+  auto report = sample_comparison({{"Anke", sixteen_bars({3})}, {"Bjarne", sixteen_bars({3})}});
+  report.read[1].solo.notes[0].pitch = {{insideline::Step::e, 0}, 4};
+  report.read[1].analysis.labels[1].role = insideline::Role::tension;
+  const auto file = nlohmann::json::parse(comparison_json(report));
+  REQUIRE(file["same_bars"].size() == 1);
+  const auto& pair = file["same_bars"][0];
+  CHECK(pair["solo"] == 1);
+  CHECK(pair["talk_about"] == nlohmann::json::array({1}));
+  REQUIRE(pair["bars"].size() == 3);
+  const auto& bar = pair["bars"][0];
+  CHECK(bar["bar_of_first"] == 1);
+  CHECK(bar["bar"] == 1);
+  CHECK(bar["other_pitch"] == 1);
+  CHECK(bar["other_role"] == 1);
+  CHECK(bar["same"] == 5);
+  CHECK(bar["only_first"] == 0);
+  CHECK(bar["difference"] == Approx(1.0 / 7));
+  CHECK(pair["bars"][1]["difference"] == 0);
+}
+
+TEST_CASE("sections are different parts of the form and have no same bars") {
+  const auto report = sample_comparison({{"A", sixteen_bars({3})}, {"B", sixteen_bars({3})}}, Occasion::sections);
+  CHECK(nlohmann::json::parse(comparison_json(report))["same_bars"].empty());
 }

@@ -26,7 +26,8 @@ TEST_CASE("the page has the sentences, the pictures and every figure") {
       comparison_page(sample_comparison({{"Anke", sixteen_bars({1, 2})}, {"Bjarne", sixteen_bars({4, 5})}}));
   CHECK(times_in(page, "Anke and Bjarne side by side") >= 2);  // the window's title and the heading
   CHECK(times_in(page, "Bjarne plays clearly more chord tones: 90 % (72 of 80)") == 1);
-  for (const char* heading : {"In words", "How far apart", "The lines", "Side by side", "Every figure"})
+  for (const char* heading :
+       {"In words", "The same bars side by side", "How far apart", "The lines", "Side by side", "Every figure"})
     CHECK(times_in(page, std::string(">") + heading + "</h2>") == 1);
   CHECK(times_in(page, "aria-label=\"Anke: 12 notes in 3 bars\"") == 1);
   CHECK(times_in(page, "aria-label=\"Bjarne against Anke. ") == 1);

@@ -520,6 +520,128 @@ async function showsTheLog(browser) {
   }
 }
 
+/// Nothing runs sideways between the smallest telephone and a desk.
+async function keepsItsWidth(browser, page, name) {
+  for (const width of [320, 390, 768, 1280]) {
+    const { context, tab } = await opened(browser, page, { viewport: { width, height: 800 } });
+    check(`${name}: keeps its width at ${width}`, (await pageOverhang(tab)) <= 0, await pageOverhang(tab));
+    await context.close();
+  }
+}
+
+/// Folded parts opened, as axe-core judges what it sees.
+async function isAccessibleUnfolded(tab, what) {
+  await tab.evaluate(() => { for (const details of document.querySelectorAll("details")) details.open = true; });
+  await tab.evaluate(axeSource);
+  const { violations, passes } = await tab.evaluate(() => window.axe.run(document, { resultTypes: ["violations"], selectors: false }));
+  check(`${what}: axe-core finds no fault`, violations.length === 0,
+    violations.map(({ id, nodes }) => `${id}: ${nodes.slice(0, 3).map((node) => node.html.slice(0, 160)).join(" | ")}`));
+  check(`${what}: axe-core found something to check`, passes.length > 15, passes.length);
+}
+
+function runIn(place, ...options) {
+  return execFileSync(program, options, { cwd: place, encoding: "utf8", maxBuffer: 1 << 28, stdio: ["ignore", "pipe", "pipe"] });
+}
+
+/// Two choruses, and three solos, bar for bar.
+async function setsSideBySide(browser) {
+  const place = fs.mkdtempSync(path.join(folder, "compare-"));
+  const street = path.join(corpus, "lantern-street.musicxml");
+  const two = [street, "--choruses", "--resamples", "100"];
+  const file = JSON.parse(runIn(place, "compare", ...two, "--html", "choruses.html", "--json", "-"));
+  runIn(place, "compare", street, path.join(corpus, "net-menders.musicxml"), path.join(corpus, "ropewalk.musicxml"),
+    "--resamples", "100", "--html", "three.html");
+  const choruses = { name: "two choruses", page: path.join(place, "choruses.html") };
+  choruses.html = fs.readFileSync(choruses.page, "utf8");
+  const three = path.join(place, "three.html");
+  await keepsItsWidth(browser, choruses.page, choruses.name);
+  await keepsItsWidth(browser, three, "three solos");
+  await isSoundHtml(choruses);
+  const light = await opened(browser, choruses.page, desktop, (page) => page.addInitScript(() => {
+    window.struck = [];
+    const Oscillator = window.OscillatorNode;
+    window.OscillatorNode = class extends Oscillator {
+      constructor(context, options) {
+        super(context, options);
+        if (options.type === "triangle") window.struck.push(options.frequency);
+      }
+    };
+  }));
+  const { tab, complaints } = light;
+  await loadsAlone(light, choruses);
+  complaints.length = 0;
+  const bars = file.same_bars[0].bars;
+  const places = () => tab.evaluate(() => [...document.querySelectorAll(".card")].map((card) => Number(card.dataset.place)));
+  const byDifference = await places();
+  check("two choruses: the most different bars come first",
+    byDifference.length === bars.length && byDifference.every((bar, i) => i === 0 || bars[byDifference[i - 1]].difference >= bars[bar].difference), byDifference);
+  const talk = await tab.evaluate(() => [...document.querySelectorAll(".talk-about a")].map((link) => link.textContent));
+  check("two choruses: the bars to talk about are those of the file",
+    talk.length === 3 && talk.every((name, i) => name.endsWith(` and ${file.same_bars[0].talk_about[i]}`)), talk);
+  await tab.locator("[data-order=bars]").click();
+  check("two choruses: and there is a way back to the order of the bars",
+    (await places()).every((bar, i) => bar === i), await places());
+  check("two choruses: which stays in the address", (await tab.evaluate(() => location.hash)).includes("order=bars"));
+  check("two choruses: a part of the bars is shown at first", (await tab.locator(".card:visible").count()) === Math.min(12, bars.length));
+  await tab.locator("#beside-all").click();
+  check("two choruses: and all of them at a touch", (await tab.locator(".card:visible").count()) === bars.length);
+  const card = tab.locator('.card[data-place="0"]');
+  const counts = (await card.locator(".note[data-note] .other-pitch").count()) / 2;
+  check("two choruses: notes of another pitch are framed in both lines",
+    counts === bars[0].other_pitch + bars[0].other_pitch_and_role, { counts, bar: bars[0] });
+  check("two choruses: listening starts quiet", Number(await tab.locator("#volume").inputValue()) <= 20);
+  await card.locator(".hear").nth(1).click();
+  await tab.waitForFunction(() => document.querySelector(".card .note.lit"), null, { timeout: patience });
+  const playing = await tab.evaluate(() => document.querySelector(".hear[aria-pressed=true]").getAttribute("aria-label"));
+  check("two choruses: a line is heard in its bar", playing.startsWith("chorus 2, bars 1 and 17"), playing);
+  check("two choruses: and sounds", (await tab.evaluate(() => window.struck.length)) >= 4);
+  await tab.keyboard.press("Escape");
+  check("two choruses: Escape stops it", (await tab.locator(".hear[aria-pressed=true]").count()) === 0);
+  check("two choruses: playing brings no complaint", complaints.length === 0, complaints);
+  await isAccessibleUnfolded(tab, "two choruses, light");
+  await light.context.close();
+  const dark = await opened(browser, three, { ...telephone, colorScheme: "dark" });
+  check("three solos: one is beside the first at a time", (await dark.tab.locator(".pair:visible").count()) === 1);
+  await dark.tab.locator("#beside-which").selectOption("2");
+  check("three solos: and another can be chosen", await dark.tab.locator('.pair[data-pair="2"]').isVisible());
+  await isAccessibleUnfolded(dark.tab, "three solos, dark, telephone");
+  await dark.context.close();
+}
+
+/// A collection of two players over some days, with a page of each solo.
+async function showsACollection(browser) {
+  const place = fs.mkdtempSync(path.join(folder, "survey-"));
+  const solos = ["early-ferry", "fog-signal", "ropewalk", "tide-table"];
+  solos.forEach((name, i) => {
+    const player = path.join(place, "solos", i % 2 ? "Anke" : "Odd & \"Co\" #1");
+    fs.mkdirSync(player, { recursive: true });
+    fs.copyFileSync(path.join(corpus, `${name}.musicxml`), path.join(player, `2026-03-0${i + 1} ${name}.musicxml`));
+  });
+  runIn(place, "survey", "solos", "--html", "all.html", "--pages", "pages");
+  const all = { name: "a collection", page: path.join(place, "all.html") };
+  all.html = fs.readFileSync(all.page, "utf8");
+  await keepsItsWidth(browser, all.page, all.name);
+  await isSoundHtml(all);
+  const wide = await opened(browser, all.page, desktop);
+  await loadsAlone(wide, all);
+  const tall = await wide.tab.evaluate(() => document.documentElement.scrollHeight);
+  check("a collection: its plots fit a few screens", tall <= 6 * 900, tall);
+  const spread = await wide.tab.evaluate(() => document.querySelector("#spread .plots").offsetHeight);
+  check("a collection: all main shares are seen at once", spread <= 900, spread);
+  check("a collection: one line a player", (await wide.tab.locator("#courses figure").first().locator("path.line").count()) === 4,
+    await wide.tab.locator("#courses figure").first().locator("path.line").count());
+  const links = await wide.tab.evaluate(() => [...document.querySelectorAll("#solos a")].map((link) => new URL(link.href).pathname));
+  check("a collection: every solo has a page that is there", links.length === solos.length && links.every((file) => fs.existsSync(decodeURIComponent(file))), links);
+  await isAccessibleUnfolded(wide.tab, "a collection, light");
+  await wide.context.close();
+  const dark = await opened(browser, all.page, { ...telephone, colorScheme: "dark" });
+  await isAccessibleUnfolded(dark.tab, "a collection, dark, telephone");
+  await dark.context.close();
+  const solo = await opened(browser, links[0], desktop);
+  await loadsAlone(solo, { name: "a solo of the collection" });
+  await solo.context.close();
+}
+
 async function main() {
   const browser = await chromium.launch({ timeout: patience, executablePath: browserFile, args: ["--no-sandbox", "--autoplay-policy=no-user-gesture-required", "--disable-audio-output"] });
   const pieces = fs.readdirSync(corpus).filter((name) => name.endsWith(".musicxml")).sort().map((name) => {
@@ -552,6 +674,8 @@ async function main() {
   await sounds(browser, main);
   await showsAnyTitle(browser);
   await showsTheLog(browser);
+  await setsSideBySide(browser);
+  await showsACollection(browser);
   await staysSmooth(browser);
   await browser.close();
 }

@@ -21,7 +21,7 @@ reports::CollectionReport sample_collection() {
   for (std::size_t row = 0; row < figure_rows().size(); ++row) {
     const std::vector<SoloValue> values{{0, 0.5}, {1, 0.75}, {2, 0.25}};
     report.figures.push_back(figure_overview(row, values, players));
-    report.values.push_back({0.5, 0.75, 0.25});
+    report.values.push_back(values);
   }
   report.figures.front().apart = {{1, 0.75}};
   report.cells = {{"3-5", 12, 3}};

@@ -1,0 +1,1 @@
+insideline survey --db solos.db --html all.html --pages pages
