@@ -25,7 +25,8 @@ endfunction()
 set(source "// Written by embed.cmake.\n#include \"reports/html/page_parts.hpp\"\n\nnamespace insideline::reports {\n\n")
 foreach(part IN ITEMS page_style=page.css page_script=page.js line_map_style=line_map.css player_style=player.css
                       address_script=address.js rows_script=rows.js line_map_script=line_map.js
-                      schedule_script=schedule.js sound_script=sound.js loop_script=loop.js player_script=player.js)
+                      schedule_script=schedule.js sound_script=sound.js loop_script=loop.js player_script=player.js
+                      stand_style=stand.css ask_script=ask.js remarks_script=remarks.js)
   string(REGEX MATCH "^([a-z_]+)=(.+)$" ignored "${part}")
   set(name "${CMAKE_MATCH_1}")
   file(READ "${IN}/${CMAKE_MATCH_2}" text)
