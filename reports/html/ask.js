@@ -135,7 +135,7 @@
 
   const select = make("select", { id: "ask" }, make("option", { value: "", textContent: "nothing" }),
     ...Object.entries(topics).map(([value, { name }]) => make("option", { value, textContent: name })));
-  document.querySelector(".toggles").append(make("label", {}, "ask me ", select));
+  document.querySelector(".tools").append(make("label", {}, "Ask me ", select));
   const choose = (name) => {
     select.value = name;
     if (name) start(name);

@@ -194,7 +194,7 @@ insideline.line = (() => {
 
   // Whose names.
   const namesFor = make("select", { id: "names-for" }, ...data.readers.map(([textContent], value) => make("option", { value, textContent })));
-  document.querySelector(".toggles").append(make("label", {}, "names for ", namesFor));
+  document.querySelector(".toggles").append(make("span", { className: "tools" }, make("label", {}, "Names for ", namesFor)));
   const showNames = () => {
     for (const chord of score.querySelectorAll(".chord")) {
       const name = chordName(Number(chord.dataset.chord ?? chord.id.slice(1)));

@@ -179,6 +179,7 @@
     if (narrow.matches) open(false); // it would stand before the bar that sounds
     context = context || new Audio();
     sounds = sounds || sound(context);
+    where.textContent = "waiting for the sound";
     await context.resume();
     if (running) return;
     setLevels();

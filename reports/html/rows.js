@@ -73,7 +73,7 @@ insideline.map = (() => {
     svg.setAttribute("class", "map");
     svg.setAttribute("role", "group");
     svg.setAttribute("aria-label", numbered(first, last));
-    svg.setAttribute("viewBox", `${from - margin} 0 ${to - from + margin + 6} ${system.height}`);
+    svg.setAttribute("viewBox", `${from - margin} 0 ${to - from + margin + 2} ${system.height}`);
     const within = (element) => place(element) >= from - 1 && (place(element) < to - 1 || last === system.last);
     const chords = [...system.whole.querySelectorAll(".frame .chord")].filter(within);
     for (const group of system.whole.querySelectorAll(":scope > g[aria-hidden]")) {
@@ -104,7 +104,7 @@ insideline.map = (() => {
     const longest = Math.max(...data.bars.map((bar) => bar[2])) * perQuarter;
     if (width / systems[0].width >= smallest) return most;
     let bars = Math.ceil(most / 2);
-    while (bars > 1 && width / (bars * longest + margin + 6) < smallest) bars = Math.ceil(bars / 2);
+    while (bars > 1 && width / (bars * longest + margin + 2) < smallest) bars = Math.ceil(bars / 2);
     return bars;
   };
   let shown = 0;
