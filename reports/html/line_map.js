@@ -97,7 +97,11 @@ insideline.line = (() => {
     element.setAttribute("aria-selected", "true");
     showTip(index);
   };
-  const go = (index) => elementOf(Math.max(0, Math.min(data.notes.length - 1, index))).focus({ preventScroll: false });
+  const go = (index) => {
+    const wanted = Math.max(0, Math.min(data.notes.length - 1, index));
+    map.pieceOf(data.notes[wanted][4]); // a row that is cut later would take the focus away
+    elementOf(wanted).focus({ preventScroll: false });
+  };
 
   // The note nearest to the same place `steps` choruses on; without choruses, of the line of the map above or below.
   const across = (steps) => {
@@ -163,6 +167,7 @@ insideline.line = (() => {
     link.addEventListener("click", (event) => {
       event.preventDefault();
       const element = document.querySelector(link.hash);
+      map.pieceOf(data.notes[indexOf(element)][4]);
       element.scrollIntoView({ block: "center" });
       element.focus({ preventScroll: true });
     });
@@ -220,7 +225,9 @@ insideline.line = (() => {
     readFor(Number(namesFor.value));
     address.set({ names: namesFor.value === "0" ? "" : data.readers[namesFor.value][0] });
   });
-  map.onCut(showNames);
+  map.onCut(() => {
+    if (reader !== data.readers[0]) showNames();
+  });
 
   // The notes as a table, made when it is opened: with thousands of notes it would be most of the file.
   const all = document.getElementById("all-notes");

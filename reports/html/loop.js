@@ -51,7 +51,7 @@ insideline.loop = (() => {
     const { begin, end } = range();
     const { first, last } = edges();
     const marked = new Set();
-    for (let bar = first; bar <= last; bar += 1) marked.add(map.pieceOf(bar));
+    for (let bar = first; bar <= last; bar += 1) marked.add(map.pieceNow(bar));
     for (const piece of marked) {
       const from = map.xOf(piece, Math.max(begin, bars[piece.first][1]));
       const to = map.xOf(piece, Math.min(end, endOf(piece.last)));

@@ -32,7 +32,7 @@
   const signs = () => {
     for (const old of document.querySelectorAll(".remark-sign")) old.remove();
     for (const [index, words] of remarks) {
-      const piece = map.pieceOf(index);
+      const piece = map.pieceNow(index);
       const x = map.xOf(piece, bars[index][1] + bars[index][2]) - 20;
       const sign = shape("g", { class: "remark-sign", "aria-hidden": "true", transform: `translate(${x} 3)` });
       const title = shape("title", {});

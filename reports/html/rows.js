@@ -1,5 +1,6 @@
 // Rows as wide as the screen: a system of the line map is cut into rows of as many bars as can be read there, and put
-// together again where there is room. Also answers which bar is where.
+// together again where there is room. Of a long solo only the systems near the window are cut. Also answers which bar is
+// where.
 "use strict";
 insideline.map = (() => {
   const score = document.getElementById("score");
@@ -109,33 +110,67 @@ insideline.map = (() => {
   };
   let shown = 0;
   let told = [];
+  const manySystems = 40;
+  const cutNow = (system) => {
+    if (system.waits) cut(system, shown);
+    system.waits = false;
+  };
+  const tellAll = () => {
+    for (const tell of told) tell();
+  };
+  const near = new IntersectionObserver((seen) => {
+    const come = seen.filter(({ isIntersecting }) => isIntersecting).map(({ target }) => systems.find(({ element }) => element === target))
+      .filter(({ waits }) => waits);
+    come.forEach(cutNow);
+    if (come.length) tellAll();
+  }, { rootMargin: "1500px" });
+  // What is not cut yet takes the room that its rows will take.
+  const leave = (system, bars, width) => {
+    putTogether(system);
+    system.waits = true;
+    const count = Math.ceil((system.last - system.first + 1) / bars);
+    const wide = count === 1 ? system.width : (system.width - left) / count + margin;
+    system.element.style.containIntrinsicSize = `auto ${Math.round((count * system.height * width) / wide)}px`;
+    near.observe(system.element);
+  };
   const fit = () => {
     const style = getComputedStyle(score);
     const width = score.clientWidth - parseFloat(style.paddingLeft) - parseFloat(style.paddingRight);
     const bars = barsThatFit(width);
     if (bars === shown || width <= 0 || matchMedia("print").matches) return;
     shown = bars;
-    for (const system of systems) cut(system, bars);
-    for (const tell of told) tell();
+    if (systems.length <= manySystems) for (const system of systems) cut(system, bars);
+    else for (const system of systems) leave(system, bars, width);
+    tellAll();
   };
   for (const system of systems) asWhole(system);
   fit();
   addEventListener("resize", fit);
   addEventListener("beforeprint", () => {
-    for (const system of systems) putTogether(system);
+    for (const system of systems) {
+      putTogether(system);
+      system.waits = false;
+    }
     shown = 0;
   });
   addEventListener("afterprint", fit);
 
   const pieces = () => systems.flatMap((system) => system.pieces);
+  const isIn = (bar) => ({ first, last }) => bar >= first && bar <= last;
+  const pieceNow = (bar) => systems.find(isIn(bar))?.pieces.find(isIn(bar));
+  // Cut where it was not yet: somebody wants to see this bar.
   const pieceOf = (bar) => {
-    const system = systems.find(({ first, last }) => bar >= first && bar <= last);
-    return system && system.pieces.find(({ first, last }) => bar >= first && bar <= last);
+    const system = systems.find(isIn(bar));
+    if (system?.waits) {
+      cutNow(system);
+      tellAll();
+    }
+    return pieceNow(bar);
   };
   return {
     data,
-    pieces,
     pieceOf,
+    pieceNow,
     onCut(tell) { told.push(tell); },
     xOf: (piece, time) => xOf(piece.system, time),
     barAtTime: (time) => Math.max(0, data.bars.findLastIndex((bar) => bar[1] <= time + 1e-6)),
