@@ -38,15 +38,34 @@ insideline.map = (() => {
     asWhole(system);
   };
 
+  // Words that would leave the row end with it. A letter of them is about so wide.
+  const letter = 6.8;
+  const keepInside = (words, to) => {
+    if (place(words) + letter * words.textContent.length <= to) return;
+    words.setAttribute("text-anchor", "end");
+    words.setAttribute("x", to);
+  };
+  // Lanes and the lines of the octaves end with the bars.
+  const clipped = (group, from, to, height) => {
+    const frame = document.createElementNS(svgNames, "svg");
+    for (const [name, value] of Object.entries({ x: from, y: 0, width: to - from, height, viewBox: `${from} 0 ${to - from} ${height}`, "aria-hidden": "true" }))
+      frame.setAttribute(name, value);
+    frame.append(group);
+    return frame;
+  };
   // The parts of a group that belong between two places; lines are drawn through and cut by the edge.
-  const partOf = (group, from, to) => {
+  const partOf = (group, from, to, height) => {
     const copy = group.cloneNode(false);
     for (const part of group.children) {
       if (part.matches(".chord, .chorus-name")) continue;
-      if (part.matches(".octave")) {
+      if (part.matches(".octaves")) copy.append(clipped(part.cloneNode(true), from, to, height));
+      else if (part.matches(".octave")) {
         copy.append(part.cloneNode(true));
         copy.lastChild.setAttribute("x", from - 5);
-      } else if (part.tagName !== "text" || (place(part) >= from - 3 && place(part) < to - 3)) copy.append(part.cloneNode(true));
+      } else if (part.tagName !== "text" || (place(part) >= from - 3 && place(part) < to - 3)) {
+        copy.append(part.cloneNode(true));
+        if (group.matches(".brackets") && part.tagName === "text") keepInside(copy.lastChild, to);
+      }
     }
     return copy;
   };
@@ -78,12 +97,12 @@ insideline.map = (() => {
     const within = (element) => place(element) >= from - 1 && (place(element) < to - 1 || last === system.last);
     const chords = [...system.whole.querySelectorAll(".frame .chord")].filter(within);
     for (const group of system.whole.querySelectorAll(":scope > g[aria-hidden]")) {
-      const part = partOf(group, from, to);
+      const part = partOf(group, from, to, system.height);
       if (group.matches(".frame")) {
         for (const chord of chords) if (!chord.id) chord.classList.add("own");
         part.append(...chords, ...heldChord(chords, data.bars[first][1], from));
       }
-      svg.append(part);
+      svg.append(group.matches(".lanes") ? clipped(part, from, to, system.height) : part);
     }
     svg.append(...[...system.whole.querySelectorAll(":scope > .note")].filter(within));
     return { svg, system, first, last };
