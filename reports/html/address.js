@@ -10,6 +10,8 @@ insideline.address = (() => {
   let values = read();
   const readers = [];
   const hash = () => `#${new URLSearchParams(values).toString().replaceAll("%2C", ",")}`;
+  // A frame that is given its text has the address of the page around it: a link would lead out of it.
+  const isOwn = location.protocol !== "about:";
   addEventListener("hashchange", () => {
     if (!location.hash.includes("=")) return; // a link within the page
     values = read();
@@ -28,12 +30,22 @@ insideline.address = (() => {
         else values[name] = String(value);
       }
       try {
-        history.replaceState(history.state, "", hash());
+        if (isOwn) history.replaceState(history.state, "", hash());
       } catch {
-        // Some frames have no address of their own: then there is no link, and all else works.
+        // Some frames may not change theirs: then there is no link, and all else works.
       }
       document.dispatchEvent(new CustomEvent("address", { detail: hash() }));
     },
     hash,
+    isOwn,
   };
 })();
+// An element with its settings and what is in it.
+insideline.make = (tag, settings = {}, ...children) => {
+  const element = Object.assign(document.createElement(tag), settings);
+  element.append(...children);
+  return element;
+};
+// What the page was before any script of it changed it: a page with remarks is written from that.
+if (document.getElementById("bar-remarks"))
+  insideline.pristine = [...document.body.children].filter((element) => !element.matches("script")).map((element) => element.outerHTML).join("");

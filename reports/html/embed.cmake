@@ -27,7 +27,8 @@ foreach(part IN ITEMS page_style=page.css page_script=page.js line_map_style=lin
                       address_script=address.js rows_script=rows.js line_map_script=line_map.js
                       schedule_script=schedule.js sound_script=sound.js loop_script=loop.js player_script=player.js
                       side_by_side_style=side_by_side.css side_by_side_script=side_by_side.js
-                      survey_style=survey.css)
+                      survey_style=survey.css
+                      stand_style=stand.css ask_script=ask.js remarks_script=remarks.js)
   string(REGEX MATCH "^([a-z_]+)=(.+)$" ignored "${part}")
   set(name "${CMAKE_MATCH_1}")
   file(READ "${IN}/${CMAKE_MATCH_2}" text)

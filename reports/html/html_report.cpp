@@ -11,6 +11,9 @@
 namespace insideline::reports {
 namespace {
 
+/// Filled by remarks.js.
+Markup remarks_on_bars() { return element("div", {{"id", "bar-remarks"}, {"class", "bar-remarks"}}, ""); }
+
 /// Filled by player.js, which knows whether the browser can sound anything.
 Markup player() {
   return element("div", {{"id", "player"}, {"class", "player"}},
@@ -25,12 +28,13 @@ std::string html_report(const Report& report, std::span<const std::string> engra
   Page page;
   page.title = title_of(report);
   page.under_title = what_was_read_view(report);
-  page.styles = {line_map_style, player_style};
-  page.scripts = {address_script, rows_script, line_map_script, schedule_script,
-                  sound_script,   loop_script, player_script};
+  page.styles = {line_map_style, player_style, stand_style};
+  page.scripts = {address_script, rows_script,   line_map_script, schedule_script, sound_script,
+                  loop_script,    player_script, ask_script,      remarks_script};
   page.main = section("summary", "In words", summary_view(report));
   if (!report.solo.notes.empty()) {
-    page.main += section("line-map", "The line over the changes", line_map(report, lay_out_map(report)) + player());
+    page.main += section("line-map", "The line over the changes",
+                         line_map(report, lay_out_map(report)) + remarks_on_bars() + player());
     page.data = map_data(report);
   }
   const Markup score = engraved_view(engraved);

@@ -86,7 +86,7 @@ Markup chord_symbols(const Report& report, const MapLayout& layout, std::size_t 
     const double y = layout.sizes[number].chord_baseline - (goes_on ? 0.0 : row * layout.chord_rows[i]);
     const std::string symbol = printable(sounding.chord.symbol);
     symbols += element("text",
-                       {{goes_on ? "" : "id", fmt::format("c{}", i)},
+                       {{goes_on ? "data-chord" : "id", goes_on ? std::to_string(i) : fmt::format("c{}", i)},
                         {"class", goes_on ? "chord held" : "chord"},
                         {"x", drawn(extent_of(layout, system, sounding).from + 3)},
                         {"y", drawn(y)}},
@@ -366,7 +366,10 @@ Markup line_map(const Report& report, const MapLayout& layout) {
               "Pitch goes up, time goes across. Point at a note, tap it, or walk along the line with the arrow "
               "keys to read what it is and why. Tap a bar beside its notes, or drag across several, to hear them again "
               "and again.");
-  map += mark_shapes() + legend_of_map(set_by_hand(report.analysis) > 0) + toggles(choruses);
+  map += mark_shapes() +
+         element("details", {{"id", "signs"}, {"class", "figures"}, {"open", ""}},
+                 element("summary", "What the signs mean") + legend_of_map(set_by_hand(report.analysis) > 0)) +
+         toggles(choruses);
   map += element("div",
                  {{"class", "score"},
                   {"id", "score"},

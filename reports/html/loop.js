@@ -1,5 +1,5 @@
-// Which bars are played: the whole solo, a bar that was tapped, bars that were dragged over, a chorus or a phrase. They
-// are marked on the map and kept in the address.
+// Which bars are played: the whole solo, a bar that was tapped, bars that were dragged over, a chorus, a section
+// or a phrase. They are marked on the map and kept in the address.
 "use strict";
 insideline.loop = (() => {
   const { map, address } = insideline;
@@ -14,16 +14,20 @@ insideline.loop = (() => {
     for (let begin = data.first_chorus; begin < endOf(lastBar) - 1e-6 && choruses.length < 999; begin += data.chorus)
       choruses.push([begin, Math.min(begin + data.chorus, endOf(lastBar))]);
 
-  let chosen = { kind: "whole" }; // or bars { first, last }, chorus { number }, phrase { number }
+  const sections = data.sections.map(([, begin, end]) => [Math.max(begin, bars[0][1]), Math.min(end, endOf(lastBar))]);
+  // What has a number, counted from 1: from quarter to quarter.
+  const parts = { chorus: choruses, section: sections, phrase: data.phrases };
+
+  let chosen = { kind: "whole" }; // or bars { first, last }, or a part { number }
   let again = false;
   const listeners = [];
 
   const range = () => {
     if (chosen.kind === "bars") return { begin: bars[chosen.first][1], end: endOf(chosen.last) };
-    if (chosen.kind === "chorus") return { begin: choruses[chosen.number - 1][0], end: choruses[chosen.number - 1][1] };
-    if (chosen.kind === "phrase") {
-      const [begin, end] = data.phrases[chosen.number - 1]; // from beat to beat
-      return { begin: Math.floor(begin), end: Math.max(Math.floor(begin) + 1, Math.ceil(end)) };
+    if (chosen.kind in parts) {
+      const [begin, end] = parts[chosen.kind][chosen.number - 1];
+      if (chosen.kind !== "phrase") return { begin, end };
+      return { begin: Math.floor(begin), end: Math.max(Math.floor(begin) + 1, Math.ceil(end)) }; // from beat to beat
     }
     return { begin: bars[0][1], end: endOf(lastBar) };
   };
@@ -35,7 +39,11 @@ insideline.loop = (() => {
     const { first, last } = edges();
     return first === last ? `bar ${bars[first][0]}` : `bars ${bars[first][0]} to ${bars[last][0]}`;
   };
-  const inWords = () => ({ whole: "whole solo", bars: inBars(), chorus: `chorus ${chosen.number}`, phrase: `phrase ${chosen.number}` })[chosen.kind];
+  const inWords = () => {
+    if (chosen.kind === "whole") return "whole solo";
+    if (chosen.kind === "bars") return inBars();
+    return `${chosen.kind} ${chosen.kind === "section" ? data.sections[chosen.number - 1][0] : chosen.number}`;
+  };
 
   const mark = () => {
     for (const old of score.querySelectorAll(".chosen")) old.remove();
@@ -43,7 +51,7 @@ insideline.loop = (() => {
     const { begin, end } = range();
     const { first, last } = edges();
     const marked = new Set();
-    for (let bar = first; bar <= last; bar += 1) marked.add(map.pieceOf(bar));
+    for (let bar = first; bar <= last; bar += 1) marked.add(map.pieceNow(bar));
     for (const piece of marked) {
       const from = map.xOf(piece, Math.max(begin, bars[piece.first][1]));
       const to = map.xOf(piece, Math.min(end, endOf(piece.last)));
@@ -57,7 +65,7 @@ insideline.loop = (() => {
     const { kind, number } = chosen;
     address.set({
       bars: kind === "bars" ? `${bars[chosen.first][0]}-${bars[chosen.last][0]}` : "",
-      chorus: kind === "chorus" ? number : "", phrase: kind === "phrase" ? number : "", loop: again ? 1 : "",
+      ...Object.fromEntries(Object.keys(parts).map((part) => [part, kind === part ? number : ""])), loop: again ? 1 : "",
     });
   };
   const changed = () => {
@@ -80,9 +88,10 @@ insideline.loop = (() => {
     const last = to === undefined ? first : indexOf(to);
     const isOf = (number, list) => /^\d+$/.test(number || "") && Number(number) >= 1 && Number(number) <= list.length;
     if (first >= 0 && last >= first) chosen = { kind: "bars", first, last };
-    else if (isOf(values.chorus, choruses)) chosen = { kind: "chorus", number: Number(values.chorus) };
-    else if (isOf(values.phrase, data.phrases)) chosen = { kind: "phrase", number: Number(values.phrase) };
-    else chosen = { kind: "whole" };
+    else {
+      const kind = Object.keys(parts).find((part) => isOf(values[part], parts[part]));
+      chosen = kind ? { kind, number: Number(values[kind]) } : { kind: "whole" };
+    }
     again = values.loop === "1";
     changed();
     if (chosen.kind !== "whole") map.pieceOf(edges().first).svg.scrollIntoView({ block: "center", behavior: "instant" });
@@ -127,7 +136,7 @@ insideline.loop = (() => {
     if (event.key === "]") chooseBars(Math.min(first, bar), bar);
   });
   return {
-    range, edges, inWords, choose, chooseBars, choruses,
+    range, edges, inWords, choose, chooseBars, choruses, sections,
     get again() { return again; },
     set again(on) { choose(chosen, on); },
     get chosen() { return chosen; },

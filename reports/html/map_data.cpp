@@ -3,6 +3,7 @@
 #include "analyzer/metre.hpp"
 #include "reports/html/map_layout.hpp"
 #include "reports/html/markup.hpp"
+#include "reports/html/player_names.hpp"
 #include "reports/json_writer.hpp"
 #include "reports/reading_words.hpp"
 #include "reports/text/display_width.hpp"
@@ -90,6 +91,48 @@ void write_note(JsonWriter& json, const Report& report, std::size_t index, const
   add_word(connection);
 }
 
+/// Who may read the page, and the names for whoever reads it in another pitch.
+void write_names(JsonWriter& json, const Report& report, Words& words) {
+  const PlayerNames names = player_names(report);
+  json.list("readers", names.readers, [&](const PageReader& reader) {
+    json.list([&] {
+      json.add(reader.name);
+      if (reader.moved)
+        json.add(*reader.moved);
+      else
+        json.add(-1);
+      json.add(reader.octaves);
+    });
+  });
+  json.list("names", names.moved, [&](const MovedNames& moved) {
+    json.list([&] {
+      json.add(to_string(transposed(NoteName{}, moved.by)));
+      json.list([&] {
+        for (const std::string& chord : moved.chords) json.add(chord);
+      });
+      json.list([&] {
+        for (const std::string& note : moved.notes) json.add(words.number_of(note));
+      });
+    });
+  });
+}
+
+void write_parts(JsonWriter& json, const Report& report) {
+  json.list("phrases", report.analysis.phrases, [&](const Phrase& phrase) {
+    json.list([&] {
+      json.add(quarters(report.solo.notes[phrase.first].onset));
+      json.add(quarters(end_of(report.solo.notes[phrase.last])));
+    });
+  });
+  json.list("sections", report.analysis.harmony.sections, [&](const SoundingSection& section) {
+    json.list([&] {
+      json.add(printable(section.name));
+      json.add(quarters(section.onset));
+      json.add(quarters(section.onset + section.duration));
+    });
+  });
+}
+
 }  // namespace
 
 std::string map_data(const Report& report) {
@@ -110,12 +153,7 @@ std::string map_data(const Report& report) {
       json.add(quarters(beat_length(bar.meter)));
     });
   });
-  json.list("phrases", report.analysis.phrases, [&](const Phrase& phrase) {
-    json.list([&] {
-      json.add(quarters(report.solo.notes[phrase.first].onset));
-      json.add(quarters(end_of(report.solo.notes[phrase.last])));
-    });
-  });
+  write_parts(json, report);
   json.list("chords", harmony.chords,
             [&](const SoundingChord& sounding) { json.list([&] { write_chord(json, report.reading, sounding); }); });
   const std::vector<std::string> connection = connections(report);
@@ -123,6 +161,7 @@ std::string map_data(const Report& report) {
     for (std::size_t i = 0; i < report.solo.notes.size(); ++i)
       json.list([&] { write_note(json, report, i, connection[i], words); });
   });
+  write_names(json, report, words);
   json.member("words", words.all());
   return std::move(json).finished();
 }

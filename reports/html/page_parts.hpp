@@ -17,6 +17,7 @@ extern const PagePart page_script;      ///< every page: light and dark
 extern const PagePart line_map_style;   ///< the picture of one solo
 extern const PagePart line_map_script;  ///< its notes by pointer and keyboard
 extern const PagePart player_style;     ///< the player
+extern const PagePart stand_style;      ///< questions and remarks
 
 // A solo's page as a music stand; in this order, as each uses what stands before it.
 extern const PagePart address_script;   ///< bars and view in the page's address
@@ -25,6 +26,8 @@ extern const PagePart schedule_script;  ///< what sounds when
 extern const PagePart sound_script;     ///< its sounds
 extern const PagePart loop_script;      ///< which bars are played
 extern const PagePart player_script;    ///< the player at the foot of the screen
+extern const PagePart ask_script;       ///< questions, with what they ask for hidden
+extern const PagePart remarks_script;   ///< remarks on bars, and the page that keeps them
 
 extern const PagePart survey_style;         ///< a collection of solos
 extern const PagePart side_by_side_style;   ///< the same bars of two solos

@@ -2,7 +2,7 @@
 "use strict";
 (() => {
   const host = document.getElementById("player");
-  const { map, loop, schedule, sound } = insideline;
+  const { map, loop, schedule, sound, make } = insideline;
   const Audio = window.AudioContext || window.webkitAudioContext;
   if (!host || !map) return;
   if (!Audio) {
@@ -13,11 +13,6 @@
   const { bars } = data;
   const calm = matchMedia("(prefers-reduced-motion: reduce)");
 
-  const make = (tag, settings = {}, ...children) => {
-    const element = Object.assign(document.createElement(tag), settings);
-    element.append(...children);
-    return element;
-  };
   const slider = (id, min, max, value, step = 1) => make("input", { type: "range", id, min, max, step, value });
   const number = (id, min, max, value) => make("input", { type: "number", id, min, max, value });
   const box = (id, checked) => make("input", { type: "checkbox", id, checked });
@@ -41,7 +36,7 @@
   const what = make("select", { id: "what" });
   const swing = slider("swing", 50, 70, data.swing ? 62 : 50);
   const swingSaid = make("output", { id: "swing-said" });
-  const countIn = make("select", { id: "count-in" }, ...["no count-in", "1 bar", "2 bars"].map((textContent, value) => make("option", { value, textContent })));
+  const countIn = make("select", { id: "count-in" }, ...["none", "1 bar", "2 bars"].map((textContent, value) => make("option", { value, textContent })));
   const steps = { passes: number("step-passes", 0, 99, 0), by: number("step-by", 1, 50, 5), top: number("step-top", 40, 320, Math.min(320, data.tempo + 40)) };
   const volume = slider("volume", 0, 100, 15);
   const channels = Object.entries({ line: ["Line", true, 100], chords: ["Chords", true, 100], click: ["Click", false, 60] })
@@ -50,23 +45,30 @@
   const link = make("a", { id: "place-link", href: "#", textContent: "Link to these bars and this view" });
 
   const drawer = make("div", { id: "player-more", hidden: true },
-    group("What to play", labelled("Part", what), labelled("Bars", from), labelled("to", to), link),
-    group("Time", labelled("Tempo", tempo), labelled("Off-beats at", swing, " ", swingSaid), labelled("Before it begins", countIn)),
-    group("Faster by itself", labelled("After every", steps.passes, " passes"), labelled("by", steps.by), labelled("up to", steps.top)),
+    group("What to play", labelled("Part", what),
+      make("span", { className: "pair" }, labelled("Bars", from), labelled("to", to)), link),
+    group("Time", labelled("Tempo", tempo), labelled("Off-beats at", swing), swingSaid, labelled("Count-in", countIn)),
+    group("Faster by itself", make("span", { className: "pair" }, labelled("After", steps.passes), " passes"),
+      make("span", { className: "pair" }, labelled("by", steps.by), labelled("up to", steps.top))),
     group("How loud", labelled("Volume", volume), ...channels.map(({ text, on, level }) => make("span", { className: "channel" }, make("label", {}, on, ` ${text}`), level))),
     make("p", { className: "soft", textContent: "Keys: P plays and stops, Escape stops. From a note of the map, L plays its bar again and again, [ and ] set the first and the last bar." }));
   more.setAttribute("aria-expanded", "false");
   more.setAttribute("aria-controls", "player-more");
   const dock = make("div", { className: "dock" }, drawer,
-    make("div", { className: "dock-row" }, playing, where, labelled("Loop", again),
+    make("div", { className: "dock-row" }, playing, where, make("label", { className: "again" }, again, " Loop"),
       make("span", { className: "stepper" }, button("slower", "−", "Slower"), tempoSaid, button("faster", "+", "Faster")), more));
   dock.setAttribute("role", "region");
   dock.setAttribute("aria-label", "Player");
   host.replaceChildren(make("h3", { textContent: "Listen" }),
     make("p", { textContent: "The player stands at the foot of the screen. It starts quiet: turn it up slowly, above all with headphones, " +
       "and no further than is comfortable. Your ears know best." }), dock);
-  // What it covers stays within reach: the page ends above it.
-  new ResizeObserver(() => document.documentElement.style.setProperty("--dock", `${dock.offsetHeight}px`)).observe(dock);
+  // What it covers stays within reach: the page ends above it, and a link to some bars shows them over it.
+  let laidOut = false;
+  new ResizeObserver(() => {
+    document.documentElement.style.setProperty("--dock", `${dock.offsetHeight}px`);
+    if (!laidOut && loop.chosen.kind !== "whole") map.pieceOf(loop.edges().first).svg.scrollIntoView({ block: "nearest", behavior: "instant" });
+    laidOut = true;
+  }).observe(dock);
 
   const settings = () => ({
     tempo: Number(tempo.value), swing: Number(swing.value) / 100, loop: loop.again, countIn: Number(countIn.value),
@@ -77,7 +79,7 @@
     tempoSaid.title = "quarter notes a minute";
   };
   const saySwing = () => {
-    swingSaid.textContent = Number(swing.value) === 50 ? "half the beat: straight" : `${swing.value} % of the beat`;
+    swingSaid.textContent = Number(swing.value) === 50 ? "straight" : `${swing.value} % of the beat`;
   };
 
   // What there is to choose.
@@ -85,6 +87,7 @@
   const ofBars = (begin, end) => `bars ${bars[map.barAtTime(begin)][0]} to ${bars[map.barAtTime(end - 1e-3)][0]}`;
   const custom = option("bars", "chosen bars");
   what.append(option("whole", "whole solo"), custom,
+    ...data.sections.map(([name], i) => option(`section ${i + 1}`, `section ${name}, ${ofBars(...loop.sections[i])}`)),
     ...(loop.choruses.length > 1 ? loop.choruses.map(([begin, end], i) => option(`chorus ${i + 1}`, `chorus ${i + 1}, ${ofBars(begin, end)}`)) : []),
     ...data.phrases.map(([begin, end], i) => option(`phrase ${i + 1}`, `phrase ${i + 1}, ${ofBars(begin, end)}`)));
   what.addEventListener("change", () => {
@@ -109,7 +112,7 @@
     running.lit[kind] = index === undefined ? [] : [document.getElementById(`${kind}${index}`)].filter(Boolean);
     for (const element of running.lit[kind]) element.classList.add("lit");
   };
-  // The row of the bar that sounds comes into the picture when its first note does.
+  // The bar that sounds is always in the picture.
   const follow = (time) => {
     const { quarters, tempo: now } = running.plan.placeAt(time);
     const bar = map.barAtTime(quarters);
@@ -118,10 +121,8 @@
     if (bar === running.bar) return;
     running.bar = bar;
     where.textContent = bars[bar][0] < 1 ? "pickup" : `bar ${bars[bar][0]}`;
-    const { svg } = map.pieceOf(bar);
-    if (svg === running.row) return;
-    running.row = svg;
-    svg.scrollIntoView({ block: "nearest", behavior: calm.matches ? "instant" : "smooth" });
+    map.pieceOf(bar).svg.scrollIntoView({ block: "nearest", behavior: calm.matches ? "instant" : "smooth" });
+    document.dispatchEvent(new CustomEvent("bar-sounds", { detail: bar }));
   };
   // Hands over what begins within the next moment, far enough ahead that a busy browser is never late.
   const ahead = 1.2;
@@ -169,9 +170,16 @@
     playing.setAttribute("aria-pressed", "false");
     show();
   };
+  const narrow = matchMedia("(max-width: 48rem), (max-height: 36rem)");
+  const open = (on) => {
+    drawer.hidden = !on;
+    more.setAttribute("aria-expanded", String(on));
+  };
   const play = async () => {
+    if (narrow.matches) open(false); // it would stand before the bar that sounds
     context = context || new Audio();
     sounds = sounds || sound(context);
+    where.textContent = "waiting for the sound";
     await context.resume();
     if (running) return;
     setLevels();
@@ -200,10 +208,7 @@
     replan();
   });
   playing.addEventListener("click", toggle);
-  more.addEventListener("click", () => {
-    drawer.hidden = !drawer.hidden;
-    more.setAttribute("aria-expanded", String(!drawer.hidden));
-  });
+  more.addEventListener("click", () => open(drawer.hidden));
   document.addEventListener("keydown", (event) => {
     const typing = event.target.closest && event.target.closest("input[type=number], textarea, select, dialog");
     if (typing || event.altKey || event.ctrlKey || event.metaKey) return;
@@ -219,6 +224,7 @@
   swing.addEventListener("input", saySwing);
   for (const input of [tempo, swing, ...Object.values(steps)]) input.addEventListener("input", replan);
   for (const input of [volume, ...channels.flatMap(({ on, level }) => [on, level])]) input.addEventListener("input", setLevels);
+  link.hidden = !insideline.address.isOwn;
   document.addEventListener("address", ({ detail }) => { link.href = detail; });
   link.href = insideline.address.hash();
   saySwing();

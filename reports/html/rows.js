@@ -1,5 +1,6 @@
 // Rows as wide as the screen: a system of the line map is cut into rows of as many bars as can be read there, and put
-// together again where there is room. Also answers which bar is where.
+// together again where there is room. Of a long solo only the systems near the window are cut. Also answers which bar is
+// where.
 "use strict";
 insideline.map = (() => {
   const score = document.getElementById("score");
@@ -37,15 +38,34 @@ insideline.map = (() => {
     asWhole(system);
   };
 
+  // Words that would leave the row end with it. A letter of them is about so wide.
+  const letter = 6.8;
+  const keepInside = (words, to) => {
+    if (place(words) + letter * words.textContent.length <= to) return;
+    words.setAttribute("text-anchor", "end");
+    words.setAttribute("x", to);
+  };
+  // Lanes and the lines of the octaves end with the bars.
+  const clipped = (group, from, to, height) => {
+    const frame = document.createElementNS(svgNames, "svg");
+    for (const [name, value] of Object.entries({ x: from, y: 0, width: to - from, height, viewBox: `${from} 0 ${to - from} ${height}`, "aria-hidden": "true" }))
+      frame.setAttribute(name, value);
+    frame.append(group);
+    return frame;
+  };
   // The parts of a group that belong between two places; lines are drawn through and cut by the edge.
-  const partOf = (group, from, to) => {
+  const partOf = (group, from, to, height) => {
     const copy = group.cloneNode(false);
     for (const part of group.children) {
       if (part.matches(".chord, .chorus-name")) continue;
-      if (part.matches(".octave")) {
+      if (part.matches(".octaves")) copy.append(clipped(part.cloneNode(true), from, to, height));
+      else if (part.matches(".octave")) {
         copy.append(part.cloneNode(true));
         copy.lastChild.setAttribute("x", from - 5);
-      } else if (part.tagName !== "text" || (place(part) >= from - 3 && place(part) < to - 3)) copy.append(part.cloneNode(true));
+      } else if (part.tagName !== "text" || (place(part) >= from - 3 && place(part) < to - 3)) {
+        copy.append(part.cloneNode(true));
+        if (group.matches(".brackets") && part.tagName === "text") keepInside(copy.lastChild, to);
+      }
     }
     return copy;
   };
@@ -73,16 +93,16 @@ insideline.map = (() => {
     svg.setAttribute("class", "map");
     svg.setAttribute("role", "group");
     svg.setAttribute("aria-label", numbered(first, last));
-    svg.setAttribute("viewBox", `${from - margin} 0 ${to - from + margin + 6} ${system.height}`);
+    svg.setAttribute("viewBox", `${from - margin} 0 ${to - from + margin + 2} ${system.height}`);
     const within = (element) => place(element) >= from - 1 && (place(element) < to - 1 || last === system.last);
     const chords = [...system.whole.querySelectorAll(".frame .chord")].filter(within);
     for (const group of system.whole.querySelectorAll(":scope > g[aria-hidden]")) {
-      const part = partOf(group, from, to);
+      const part = partOf(group, from, to, system.height);
       if (group.matches(".frame")) {
         for (const chord of chords) if (!chord.id) chord.classList.add("own");
         part.append(...chords, ...heldChord(chords, data.bars[first][1], from));
       }
-      svg.append(part);
+      svg.append(group.matches(".lanes") ? clipped(part, from, to, system.height) : part);
     }
     svg.append(...[...system.whole.querySelectorAll(":scope > .note")].filter(within));
     return { svg, system, first, last };
@@ -104,38 +124,72 @@ insideline.map = (() => {
     const longest = Math.max(...data.bars.map((bar) => bar[2])) * perQuarter;
     if (width / systems[0].width >= smallest) return most;
     let bars = Math.ceil(most / 2);
-    while (bars > 1 && width / (bars * longest + margin + 6) < smallest) bars = Math.ceil(bars / 2);
+    while (bars > 1 && width / (bars * longest + margin + 2) < smallest) bars = Math.ceil(bars / 2);
     return bars;
   };
   let shown = 0;
   let told = [];
+  const manySystems = 40;
+  const cutNow = (system) => {
+    if (system.waits) cut(system, shown);
+    system.waits = false;
+  };
+  const tellAll = () => {
+    for (const tell of told) tell();
+  };
+  const near = new IntersectionObserver((seen) => {
+    const come = seen.filter(({ isIntersecting }) => isIntersecting).map(({ target }) => systems.find(({ element }) => element === target))
+      .filter(({ waits }) => waits);
+    come.forEach(cutNow);
+    if (come.length) tellAll();
+  }, { rootMargin: "1500px" });
+  // What is not cut yet takes the room that its rows will take.
+  const leave = (system, bars, width) => {
+    putTogether(system);
+    system.waits = true;
+    const count = Math.ceil((system.last - system.first + 1) / bars);
+    const wide = count === 1 ? system.width : (system.width - left) / count + margin;
+    system.element.style.containIntrinsicSize = `auto ${Math.round((count * system.height * width) / wide)}px`;
+    near.observe(system.element);
+  };
   const fit = () => {
     const style = getComputedStyle(score);
     const width = score.clientWidth - parseFloat(style.paddingLeft) - parseFloat(style.paddingRight);
     const bars = barsThatFit(width);
     if (bars === shown || width <= 0 || matchMedia("print").matches) return;
     shown = bars;
-    for (const system of systems) cut(system, bars);
-    for (const tell of told) tell();
+    if (systems.length <= manySystems) for (const system of systems) cut(system, bars);
+    else for (const system of systems) leave(system, bars, width);
+    tellAll();
   };
   for (const system of systems) asWhole(system);
   fit();
   addEventListener("resize", fit);
   addEventListener("beforeprint", () => {
-    for (const system of systems) putTogether(system);
+    for (const system of systems) {
+      putTogether(system);
+      system.waits = false;
+    }
     shown = 0;
   });
   addEventListener("afterprint", fit);
 
   const pieces = () => systems.flatMap((system) => system.pieces);
+  const isIn = (bar) => ({ first, last }) => bar >= first && bar <= last;
+  const pieceNow = (bar) => systems.find(isIn(bar))?.pieces.find(isIn(bar));
+  // Cut where it was not yet: somebody wants to see this bar.
   const pieceOf = (bar) => {
-    const system = systems.find(({ first, last }) => bar >= first && bar <= last);
-    return system && system.pieces.find(({ first, last }) => bar >= first && bar <= last);
+    const system = systems.find(isIn(bar));
+    if (system?.waits) {
+      cutNow(system);
+      tellAll();
+    }
+    return pieceNow(bar);
   };
   return {
     data,
-    pieces,
     pieceOf,
+    pieceNow,
     onCut(tell) { told.push(tell); },
     xOf: (piece, time) => xOf(piece.system, time),
     barAtTime: (time) => Math.max(0, data.bars.findLastIndex((bar) => bar[1] <= time + 1e-6)),

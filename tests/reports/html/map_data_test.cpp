@@ -4,6 +4,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
 #include <string>
 
 #include <catch2/catch.hpp>
@@ -45,6 +46,21 @@ TEST_CASE("chords are given with what is needed to sound them") {
   CHECK(data["tempo"] == 120.0);
   REQUIRE(data["phrases"].size() == sample_report().analysis.phrases.size());
   for (const json& phrase : data["phrases"]) CHECK(phrase[0] < phrase[1]);
+}
+
+TEST_CASE("sections are given from beat to beat, and who may read the page") {
+  auto report = sample_report();
+  report.analysis.harmony.sections = {{.name = "A", .onset = 0, .duration = 8, .first_bar = 1, .last_bar = 2}};
+  const json data = json::parse(map_data(report));
+  CHECK(data["sections"] == json::parse(R"([["A", 0.0, 8.0]])"));
+  CHECK(data["readers"][0] == json::parse(R"(["concert pitch", -1, 0])"));
+  const json& tenor =
+      *std::ranges::find_if(data["readers"], [](const json& reader) { return reader[0] == "Tenor saxophone"; });
+  CHECK(tenor[2] == 1);
+  const json& names = data["names"][tenor[1].get<std::size_t>()];
+  CHECK(names[0] == "D");
+  CHECK(names[1][1] == "A7");
+  CHECK(data["words"][names[2][6].get<std::size_t>()] == "Eb5");
 }
 
 TEST_CASE("what is played sounds the same in whatever pitch the page is read") {
