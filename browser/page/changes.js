@@ -18,7 +18,7 @@ desk.startChanges = (tool) => {
     desk.changed();
     atCaret();
     desk.tell("given");
-  });
+  }, { wholeWords: true });
   for (const event of ["keyup", "click", "focus"]) desk.changesEditor.area.addEventListener(event, atCaret);
 
   /// The chart to practise over: what is typed, or else the chords of the score. A promise of { text } or { err }.

@@ -14,7 +14,7 @@ desk.startCompare = (tool) => {
   const otherEditor = desk.editor(desk.byId("other-changes"), desk.byId("other-said"), (text) => {
     desk.work.otherChanges = text;
     desk.changed();
-  });
+  }, { wholeWords: true });
   function lay() {
     form.refresh();
     desk.byId("compare-other").hidden = !two(desk.work.compare);
@@ -72,7 +72,7 @@ desk.startCompare = (tool) => {
     go.disabled = false;
     say(result);
     if (result.status !== 0) return page.outdated();
-    return page.show(desk.textOf(result.files["page.html"]), []);
+    return page.show(desk.textOf(result.files["page.html"]));
   });
   go.addEventListener("click", () => {
     go.disabled = true;

@@ -1,13 +1,14 @@
 // A text with faults shown in their places: behind the writing lies the same text with a mark where the fault is.
 "use strict";
-desk.editor = (area, said, onInput) => {
+desk.editor = (area, said, onInput, { wholeWords = false } = {}) => {
   const under = area.parentElement.querySelector(".under");
   let fault = null;
   const startOf = (line) => area.value.split("\n").slice(0, line - 1).reduce((sum, text) => sum + text.length + 1, 0);
   // Columns count whole characters; a string counts some as two.
   const placeOf = ({ line, column }) => {
     const text = area.value.split("\n")[line - 1] ?? "";
-    const begin = [...text].slice(0, column - 1).join("").length;
+    const found = [...text].slice(0, column - 1).join("").length;
+    const begin = wholeWords ? found - /[^\s|]*$/.exec(text.slice(0, found))[0].length : found;
     const rest = /^[^\s|]+/.exec(text.slice(begin));
     return { begin: startOf(line) + begin, end: startOf(line) + begin + (rest ? rest[0].length : 1) };
   };

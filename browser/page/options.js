@@ -42,7 +42,7 @@ desk.form = (host, fields, values, onChange) => {
     const label = desk.make("label", { htmlFor: id, textContent: field.label });
     const row = desk.make("div", { className: field.check ? "field check" : "field" }, ...(field.check ? [input, label] : [label, input]));
     if (field.hint) {
-      row.append(desk.make("span", { className: "hint", id: `${id}-hint`, textContent: field.hint }));
+      label.after(desk.make("span", { className: "hint", id: `${id}-hint`, textContent: field.hint }));
       input.setAttribute("aria-describedby", `${id}-hint`);
     }
     input.addEventListener(field.choices || field.check ? "change" : "input", () => {

@@ -14,29 +14,33 @@ desk.startSheet = (tool) => {
     { name: "inversion", label: "Every arpeggio in", option: "--inversion", choices: [["", "any inversion"], ...inversions, ["every", "every inversion in turn"]], when: (values) => arpeggios(values) && !values.from },
     { name: "from", label: "Every arpeggio from", option: "--from", choices: [["", "any tone"], ["1", "the root"], ["3", "the third"], ["5", "the fifth"], ["7", "the seventh"]], when: (values) => arpeggios(values) && !values.inversion },
     { name: "instrument", label: "For", choices: [["", "no instrument, C4 to C6"], ...desk.instruments.map((name) => [name, name.replace("-", " ")])] },
-    { name: "concert", label: "Written in concert pitch", check: true, when: ({ instrument }) => Boolean(instrument) },
+    { name: "concert", label: "Written in concert pitch", check: true, when: ({ instrument }) => Boolean(instrument), more: true },
     { name: "rhythm", label: "Rhythm", option: "--rhythm", choices: [["", "eighths"], ["quarters", "quarters"], ["triplets", "triplets"], ["off-beat", "off the beat"], ["three-over-four", "three over four"]],
       when: ({ what = "" }) => !what.startsWith("guide-tones") },
-    { name: "tones", label: "Tones a bar", option: "--tones-a-bar", number: [1, 16], when: isLine },
-    { name: "key", label: "In the key of", option: "--key", text: "the chart's" },
+    { name: "tones", label: "Tones a bar", option: "--tones-a-bar", number: [1, 16], when: isLine, more: true },
+    { name: "key", label: "In the key of", option: "--key", text: "the chart's", more: true },
     { name: "allKeys", label: "Through all keys", choices: [["", "no"], ["fourths", "round the fourths"], ["half-steps", "by half steps"]] },
-    { name: "section", label: "Only the section", option: "--section", text: "all", when: ({ bars }) => !bars },
-    { name: "bars", label: "Only the bars", option: "--bars", text: "all", hint: "Such as 9-16", when: ({ section }) => !section },
-    { name: "choruses", label: "Choruses", option: "--choruses", number: [1, 99] },
-    { name: "tempo", label: "Top of the tempo ladder", option: "--tempo", number: [20, 400] },
-    { name: "degrees", label: "Degrees under the notes", option: "--degrees", check: true },
-    { name: "countIn", label: "Count-in of the MIDI file", option: "--count-in", choices: [["", "one bar"], ["none", "none"], ["two", "two bars"], ["four", "four bars"]], midi: true },
-    { name: "chords", label: "Chords of the MIDI file", option: "--chords", choices: [["", "held"], ["comped", "struck"], ["none", "none"]], midi: true },
-    { name: "swing", label: "Swing of the MIDI file, long to short", option: "--swing", number: [1, 3.5], step: 0.1, midi: true },
-    { name: "click", label: "Clicks throughout the MIDI file", option: "--click", check: true, midi: true },
+    { name: "section", label: "Only the section", option: "--section", text: "all", when: ({ bars }) => !bars, more: true },
+    { name: "bars", label: "Only the bars", option: "--bars", text: "all", hint: "Such as 9-16", when: ({ section }) => !section, more: true },
+    { name: "choruses", label: "Choruses", option: "--choruses", number: [1, 99], more: true },
+    { name: "tempo", label: "Top of the tempo ladder", option: "--tempo", number: [20, 400], more: true },
+    { name: "degrees", label: "Degrees under the notes", option: "--degrees", check: true, more: true },
+    { name: "countIn", label: "Count-in", option: "--count-in", choices: [["", "one bar"], ["none", "none"], ["two", "two bars"], ["four", "four bars"]], midi: true },
+    { name: "chords", label: "Chords", option: "--chords", choices: [["", "held"], ["comped", "struck"], ["none", "none"]], midi: true },
+    { name: "swing", label: "Swing, long to short", option: "--swing", number: [1, 3.5], step: 0.1, midi: true },
+    { name: "click", label: "Clicks throughout", option: "--click", check: true, midi: true },
     { name: "ladder", label: "All tempos of the ladder, one after the other", check: true, midi: true },
   ];
   const said = desk.byId("sheet-said");
-  const form = desk.form(desk.byId("sheet-options"), fields, () => desk.work.sheet, () => {
+  const chosen = () => {
     desk.changed();
     desk.tell("sheet");
-  });
+  };
+  const form = desk.form(desk.byId("sheet-options"), fields, () => desk.work.sheet, chosen);
+  for (const { name, midi, more } of fields) if (midi || more) desk.byId(midi ? "midi-options" : "more-options").append(form.row(name));
 
+  // A chart without a title is called after the solo.
+  const chartName = () => `${desk.stemOf(desk.soloGiven()?.name ?? "tune")}.changes`;
   const practised = () => {
     const [what, how] = form.value("what").split(" ");
     if (!what || what === "cell") return [];
@@ -54,7 +58,7 @@ desk.startSheet = (tool) => {
   const made = async (ending) => {
     const { text, err } = await desk.chart();
     if (!text) return { status: 1, out: "", err: err || "", files: {}, none: !err };
-    const args = ["drill", "--changes=tune.changes", ...practised()];
+    const args = ["drill", `--changes=${chartName()}`, ...practised()];
     for (const { name, option, check, midi } of fields) {
       const value = form.value(name);
       if (value !== "" && option && (!midi || ending === ".mid")) args.push(check ? option : `${option}=${value}`);
@@ -64,12 +68,12 @@ desk.startSheet = (tool) => {
     if (form.value("allKeys")) args.push(`--all-keys=${form.value("allKeys")}`);
     if (ending === ".mid" && form.value("ladder")) args.push("--ladder=together");
     if (desk.work.sheet.seed) args.push(`--seed=${desk.work.sheet.seed}`);
-    return tool.runAsync([...args, `--output=sheet${ending}`], { ...soloFiles(text), "tune.changes": text });
+    return tool.runAsync([...args, `--output=sheet${ending}`], { ...soloFiles(text), [chartName()]: text });
   };
   const titleOf = (plan) => plan.split("\n")[0].trim();
   const fileName = (plan, ending) => desk.safeName(`${titleOf(plan).replace(/[^\p{L}\p{N}]+/gu, "-").replace(/-$/, "").toLowerCase()}${ending}`);
   const say = (result) => {
-    const messages = desk.messagesOf(result.err, ["tune.changes"]);
+    const messages = desk.messagesOf(result.err, [chartName()]);
     if (result.none) messages.push({ kind: "hint", text: "First the changes: type them on the first page, or choose a score that has chords." });
     desk.showMessages(said, messages);
   };
@@ -80,19 +84,20 @@ desk.startSheet = (tool) => {
   };
   const page = desk.shown(desk.byId("sheet-result"), "The page of the sheet", [
     ["Save as MusicXML", saved(".musicxml")], ["Save as MIDI", saved(".mid")], ["Save the plan", saved(".musicxml", true)],
-  ]);
-  const plan = desk.make("pre", { className: "reading", tabIndex: 0, attributes: { role: "region", "aria-label": "The plan" } });
-  desk.byId("sheet-result").querySelector(".words").after(plan);
+  ], "line-map");
+  const plan = desk.byId("sheet-plan");
   let last = null; // { title, bytes }
 
   const show = (result) => {
-    if (desk.work.view !== "sheet") return;
+    if (desk.work.view !== "sheet") return undefined;
     say(result);
     desk.byId("keep-sheet").disabled = result.status !== 0;
+    desk.byId("sheet-plan-drawer").hidden = result.status !== 0;
     if (result.status !== 0) return page.outdated();
     last = { title: titleOf(result.plan), bytes: result.sheet };
     plan.textContent = result.plan.trimEnd();
-    page.show(desk.textOf(result.files["page.html"]), []);
+    desk.byId("sheet-words").textContent = last.title;
+    return page.show(desk.textOf(result.files["page.html"]));
   };
   const make = desk.latest(async () => {
     const sheet = await made(".musicxml");

@@ -38,6 +38,7 @@ desk.startSolo = (tool) => {
   });
   const template = "T:My Line\nM:4/4\nL:1/8\nK:Bb\nz c e g b2 a g | f e c A F2 G A | B2 d f a g f d | _a f d =B G4 |]\n";
   const said = desk.byId("solo-said");
+  const words = desk.byId("solo-words");
   const cure = { cure: desk.soloSettings.set, words: desk.soloSettings.words };
 
   /// Runs an analysis that writes `name`, and saves that.
@@ -68,7 +69,7 @@ desk.startSolo = (tool) => {
     desk.soloSettings.bringUp(messages.flatMap(({ text }) => desk.asksFor(text)).map(({ name }) => name));
   };
   const show = (result, call) => {
-    if (!call) return;
+    if (!desk.soloGiven()) return undefined; // taken away meanwhile
     const messages = desk.messagesOf(result.err, Object.keys(call.files));
     for (const message of messages)
       if (message.kind === "error" && /has no chord symbols/.test(message.text)) {
@@ -77,8 +78,10 @@ desk.startSolo = (tool) => {
       }
     hand(messages, call);
     desk.byId("changes-from-score").hidden = result.status !== 0 || desk.work.changes.trim() !== "";
+    desk.showWords(words, []);
     if (result.status !== 0) return page.outdated();
-    page.show(desk.textOf(result.files["page.html"]), [desk.paragraph(result.out, 1).split(" From ")[0], desk.paragraph(result.out, "Chord tones")]);
+    desk.showWords(words, [desk.paragraph(result.out, 1).split(" From ")[0], desk.paragraph(result.out, "Chord tones")]);
+    return page.show(desk.textOf(result.files["page.html"]));
   };
   const analyse = desk.latest((call) => tool.runAsync(["analyze", ...call.args, "--html=page.html"], call.files), show);
   const checkChanges = desk.latest((text) => tool.runAsync(["changes", "tune.changes"], { "tune.changes": text }),
@@ -87,6 +90,7 @@ desk.startSolo = (tool) => {
     const call = desk.soloCall();
     if (call) return analyse(call);
     page.clear();
+    desk.showWords(words, []);
     desk.showMessages(said, []);
     lineEditor.show([]);
     hearingEditor.show([]);

@@ -42,6 +42,8 @@ desk.startTake = (tool) => {
       const name = against.name === take.name ? `sheet-${against.name}` : against.name;
       files[name] = against.bytes;
       args.push(`--against=${name}`);
+      // Heard only where the sheet has no chords of its own.
+      if (desk.work.changes.trim()) files[`${desk.stemOf(name)}.changes`] = desk.work.changes;
     }
     if (form.value("transpose")) args.push(`--transpose=${form.value("transpose")}`);
     if (form.value("mistake")) args.push(`--one-mistake-in=${form.value("mistake")}`);
@@ -61,8 +63,7 @@ desk.startTake = (tool) => {
       desk.changed();
       desk.tell("take");
     };
-    const onlyMove = messages.map((message) => message);
-    desk.showMessages(said, onlyMove, { cure, words: desk.soloSettings.words });
+    desk.showMessages(said, messages, { cure, words: desk.soloSettings.words });
   };
   const saved = (name, option) => async () => {
     const result = await run(...(option ? [`${option}=${name}`] : []));
@@ -72,12 +73,14 @@ desk.startTake = (tool) => {
   const page = desk.shown(desk.byId("take-result"), "The page of the take", [
     ["Save the page", saved("take.html", "--html")], ["Text", saved("take.txt", "")], ["Judgement (JSON)", saved("take.json", "--json")],
   ]);
-  const words = (out) => [desk.paragraph(out, 1)];
+  const words = desk.byId("take-words");
   const assess = desk.latest(() => run("--html=page.html"), (result) => {
     if (desk.work.view !== "take") return undefined;
     say(result);
+    desk.showWords(words, []);
     if (result.status !== 0) return page.outdated();
-    return page.show(desk.textOf(result.files["page.html"]), words(result.out));
+    desk.showWords(words, [desk.paragraph(result.out, 1)]);
+    return page.show(desk.textOf(result.files["page.html"]));
   });
   const anew = desk.afterPause(150, () => {
     lay();
@@ -98,8 +101,11 @@ desk.startTake = (tool) => {
     desk.tell("take");
   });
   desk.byId("take-example").addEventListener("click", async () => {
-    const sheetFile = { name: "lantern-street.musicxml", bytes: await unpackInlined("example-score") };
-    desk.work.againstFile = await desk.keepFile(sheetFile);
+    // With its chords written into it, whatever changes are on the first page.
+    const [score, changes] = [await unpackInlined("example-score"), await unpackInlined("example-changes")];
+    const { files } = await tool.runAsync(["analyze", "lantern-street.musicxml", "--annotated=labelled.musicxml"],
+      { "lantern-street.musicxml": score, "lantern-street.changes": changes });
+    desk.work.againstFile = await desk.keepFile({ name: "lantern-street.musicxml", bytes: files["labelled.musicxml"] });
     desk.work.take.against = "file";
     await desk.takeForTake([{ name: "lantern-street-take.mid", bytes: await unpackInlined("example-take") }]);
   });
