@@ -41,13 +41,15 @@ desk.asksFor = (text) => {
   return asked;
 };
 
-/// Shows messages in `host`. `cure(settings)` is offered where a message names values; `go(message)` where it has a place.
-desk.showMessages = (host, messages, { cure, words, go } = {}) => {
+/// Shows messages in `host`. `cure(settings)` is offered where a message names values of
+/// settings that are among `cures` (all, where it is left out); `go(message)` where it has a place.
+desk.showMessages = (host, messages, { cure, cures, words, go } = {}) => {
   const one = (message) => {
     const row = desk.make("p", { className: message.kind },
       desk.make("strong", { textContent: { error: "Not yet: ", warning: "Look: ", hint: "" }[message.kind] ?? "" }), message.text);
     if (go && message.line) row.append(" ", desk.button("Go there", () => go(message)));
-    const values = Object.fromEntries(desk.asksFor(message.text).filter(({ value }) => value !== null).map(({ name, value }) => [name, value]));
+    const values = Object.fromEntries(desk.asksFor(message.text)
+      .filter(({ name, value }) => value !== null && (!cures || cures.includes(name))).map(({ name, value }) => [name, value]));
     if (cure && Object.keys(values).length) row.append(" ", desk.button(words(values), () => cure(values)));
     return row;
   };

@@ -40,7 +40,7 @@ desk.startSheet = (tool) => {
   for (const { name, midi, more } of fields) if (midi || more) desk.byId(midi ? "midi-options" : "more-options").append(form.row(name));
 
   // A chart without a title is called after the solo.
-  const chartName = () => `${desk.stemOf(desk.soloGiven()?.name ?? "tune")}.changes`;
+  const chartName = () => `${desk.soloGiven() ? desk.stemOf(desk.soloGiven().name) : "tune"}.changes`;
   const practised = () => {
     const [what, how] = form.value("what").split(" ");
     if (!what || what === "cell") return [];

@@ -4,11 +4,16 @@ desk.startTake = (tool) => {
   const said = desk.byId("take-said");
   const sheets = () => [["solo", "the solo of the first page"], ...desk.work.kept.filter(desk.file).map((id) => [id, desk.file(id).name]),
     ["file", "a sheet from a file"], ["free", "no sheet: free, over the changes"]];
-  const form = desk.form(desk.byId("take-options"), [
+  const fields = [
     { name: "against", label: "Played from", choices: sheets },
-    { name: "transpose", label: "Move the take by half steps", number: [-60, 60] },
-    { name: "mistake", label: "Ready is fewer than one mistake in", number: [2, 1000], hint: "notes; 8 where nothing is said, 6 in free playing" },
-  ], () => desk.work.take, () => {
+    { name: "transpose", option: "--transpose", label: "Move the take by half steps", number: [-60, 60] },
+    { name: "barOne", option: "--bar-one", label: "Bar 1 begins after, in quarter notes", text: "best fit", when: ({ barOne }) => barOne !== undefined },
+    { name: "startBar", option: "--start-bar", label: "Bar of the take where the changes begin", number: [-999, 9999], when: ({ startBar }) => startBar !== undefined },
+    { name: "asWritten", option: "--as-written", label: "Read the page once, without repeats", check: true, when: ({ asWritten }) => asWritten !== undefined },
+    { name: "salvage", option: "--salvage", label: "Read what is left of a damaged file", check: true, when: ({ salvage }) => salvage !== undefined },
+    { name: "mistake", option: "--one-mistake-in", label: "Ready is fewer than one mistake in", number: [2, 1000], hint: "notes; 8 where nothing is said, 6 in free playing" },
+  ];
+  const form = desk.form(desk.byId("take-options"), fields, () => desk.work.take, () => {
     desk.changed();
     desk.tell("take");
   });
@@ -45,8 +50,8 @@ desk.startTake = (tool) => {
       // Heard only where the sheet has no chords of its own.
       if (desk.work.changes.trim()) files[`${desk.stemOf(name)}.changes`] = desk.work.changes;
     }
-    if (form.value("transpose")) args.push(`--transpose=${form.value("transpose")}`);
-    if (form.value("mistake")) args.push(`--one-mistake-in=${form.value("mistake")}`);
+    for (const { name, option, check } of fields)
+      if (option && form.value(name) !== "") args.push(check ? option : `${option}=${form.value(name)}`);
     return { args, files };
   };
   const run = async (...written) => {
@@ -57,13 +62,12 @@ desk.startTake = (tool) => {
   const say = ({ err, hint, names }) => {
     const messages = desk.messagesOf(err, names ?? []);
     if (hint) messages.push({ kind: "hint", text: hint });
-    const cure = ({ transpose }) => {
-      if (transpose === undefined) return;
-      desk.work.take.transpose = transpose;
+    const cure = (settings) => {
+      Object.assign(desk.work.take, settings);
       desk.changed();
       desk.tell("take");
     };
-    desk.showMessages(said, messages, { cure, words: desk.soloSettings.words });
+    desk.showMessages(said, messages, { cure, cures: fields.map(({ name }) => name), words: desk.soloSettings.words });
   };
   const saved = (name, option) => async () => {
     const result = await run(...(option ? [`${option}=${name}`] : []));
