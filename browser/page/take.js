@@ -83,7 +83,7 @@ desk.startTake = (tool) => {
     say(result);
     desk.showWords(words, []);
     if (result.status !== 0) return page.outdated();
-    desk.showWords(words, [desk.paragraph(result.out, 1)]);
+    desk.showWords(words, [desk.paragraph(result.out, 1).split(" Played")[0]]);
     return page.show(desk.textOf(result.files["page.html"]));
   });
   const anew = desk.afterPause(150, () => {
