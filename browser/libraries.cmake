@@ -52,7 +52,11 @@ target_include_directories(zip PUBLIC ${libzip} ${PROJECT_SOURCE_DIR}/browser/mo
 target_compile_definitions(zip PRIVATE HAVE_CONFIG_H)
 target_compile_options(zip PRIVATE -w)
 target_link_libraries(zip PRIVATE zlib)
-set_target_properties(zlib zip PROPERTIES UNITY_BUILD OFF)
+set_target_properties(zlib PROPERTIES UNITY_BUILD OFF)
+# emscripten takes seconds to start, so libzip is compiled as one, but for what defines the same things twice.
+file(GLOB zip_alone ${libzip}/zip_source_file_*.c ${libzip}/zip_source_pkware_*.c)
+set_source_files_properties(${zip_alone} PROPERTIES SKIP_UNITY_BUILD_INCLUSION ON)
+set_target_properties(zip PROPERTIES UNITY_BUILD ON UNITY_BUILD_BATCH_SIZE 0)
 set(LIBZIP_INCLUDE_DIRS ${libzip} ${PROJECT_SOURCE_DIR}/browser/module/libzip)  # as pkg-config says it
 
 add_library(pugixml STATIC ${INSIDELINE_SOURCES}/pugixml/src/pugixml.cpp)
