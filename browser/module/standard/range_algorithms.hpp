@@ -23,6 +23,10 @@ struct WithRange {
     return OnEnds::call(begin(r), end(r), std::forward<Rest>(rest)...);
   }
   // Where the comparison is given as {}.
+  template <std::input_or_output_iterator I, std::sentinel_for<I> S, typename P>
+  constexpr auto operator()(I first, S last, less by, P of) const {
+    return OnEnds::call(first, last, by, of);
+  }
   template <range R, typename P>
   constexpr auto operator()(R&& r, less by, P of) const {
     return OnEnds::call(begin(r), end(r), by, of);
@@ -241,7 +245,7 @@ struct AdjacentFind {
 inline constexpr WithRange<AdjacentFind> adjacent_find;
 
 struct Equal {
-  template <typename I, typename K>
+  template <std::input_or_output_iterator I, std::input_or_output_iterator K>
   constexpr bool operator()(I first, I last, K other, K other_last) const {
     return std::equal(first, last, other, other_last);
   }
