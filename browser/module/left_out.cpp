@@ -1,4 +1,5 @@
-// In place of what a browser cannot have: databases, and other programs. Each says so in one sentence when it is asked for.
+// In place of what a browser cannot have: databases, and other programs. Each says so in one sentence when it is asked
+// for.
 #include "cli/engraver.hpp"
 #include "cli/survey_run.hpp"
 #include "cli/synthesizer.hpp"
@@ -13,7 +14,8 @@ namespace insideline::io {
 namespace {
 
 [[noreturn]] void refuse_database(std::string_view file) {
-  throw DatabaseError(fmt::format("{}: a page in a browser keeps no database; the program for the command line does", file));
+  throw DatabaseError(
+      fmt::format("{}: a page in a browser keeps no database; the program for the command line does", file));
 }
 
 }  // namespace
@@ -42,7 +44,9 @@ std::vector<LoggedTake> PracticeLog::takes_of(const std::string& /*player*/, con
 std::vector<LoggedTake> PracticeLog::takes() { connection_.fail(); }
 std::string sheet_id(const Solo& /*sheet*/) { return {}; }
 
-Merged merge_databases(const std::vector<std::string>& /*parts*/, const std::string& merged) { refuse_database(merged); }
+Merged merge_databases(const std::vector<std::string>& /*parts*/, const std::string& merged) {
+  refuse_database(merged);
+}
 
 }  // namespace insideline::io
 
@@ -63,16 +67,19 @@ std::vector<std::string> engraved_pdfs(const std::vector<std::string>& /*texts*/
                                        std::string_view instead) {
   throw EngravingError(fmt::format("{}\n  {}", no_engraver, instead));
 }
-std::vector<std::string> engraved_systems(const std::vector<std::string>& /*texts*/, std::chrono::seconds /*time_limit*/,
+std::vector<std::string> engraved_systems(const std::vector<std::string>& /*texts*/,
+                                          std::chrono::seconds /*time_limit*/,
                                           const std::function<void(std::size_t)>& /*done*/) {
   throw EngravingError(no_engraver);
 }
 std::string synthesized(std::string_view /*midi*/) {
-  throw SoundError("FluidSynth, which makes the sound, cannot be run by a page in a browser; a MIDI file can be written");
+  throw SoundError(
+      "FluidSynth, which makes the sound, cannot be run by a page in a browser; a MIDI file can be written");
 }
 
 SurveyedFiles files_of(const SurveyOptions& /*options*/) { return {}; }
-reports::SurveyWork survey(const SurveyOptions& /*options*/, const SurveyedFiles& /*files*/, io::Collection& /*collection*/) {
+reports::SurveyWork survey(const SurveyOptions& /*options*/, const SurveyedFiles& /*files*/,
+                           io::Collection& /*collection*/) {
   return {};
 }
 

@@ -1,5 +1,5 @@
-// The algorithms of std::ranges that the C++ library of Debian's emscripten lacks (libc++ 13; version 15 has them): as much of
-// each as our sources use, on top of the older ones. Only the build for browsers sees it.
+// The algorithms of std::ranges that the C++ library of Debian's emscripten lacks (libc++ 13; version 15 has them): as
+// much of each as our sources use, on top of the older ones. Only the build for browsers sees it.
 #pragma once
 
 #include_next <algorithm>
@@ -23,6 +23,10 @@ struct WithRange {
     return OnEnds::call(begin(r), end(r), std::forward<Rest>(rest)...);
   }
   // Where the comparison is given as {}.
+  template <std::input_or_output_iterator I, std::sentinel_for<I> S, typename P>
+  constexpr auto operator()(I first, S last, less by, P of) const {
+    return OnEnds::call(first, last, by, of);
+  }
   template <range R, typename P>
   constexpr auto operator()(R&& r, less by, P of) const {
     return OnEnds::call(begin(r), end(r), by, of);
@@ -152,7 +156,8 @@ inline constexpr NthElement nth_element;
 struct LowerBound {
   template <typename I, typename T, typename By = less, typename Of = identity>
   static constexpr I call(I first, I last, const T& value, By by = {}, Of of = {}) {
-    return std::lower_bound(first, last, value, [&](const auto& a, const T& b) { return std::invoke(by, std::invoke(of, a), b); });
+    return std::lower_bound(first, last, value,
+                            [&](const auto& a, const T& b) { return std::invoke(by, std::invoke(of, a), b); });
   }
 };
 inline constexpr WithRange<LowerBound> lower_bound;
@@ -160,7 +165,8 @@ inline constexpr WithRange<LowerBound> lower_bound;
 struct UpperBound {
   template <typename I, typename T, typename By = less, typename Of = identity>
   static constexpr I call(I first, I last, const T& value, By by = {}, Of of = {}) {
-    return std::upper_bound(first, last, value, [&](const T& a, const auto& b) { return std::invoke(by, a, std::invoke(of, b)); });
+    return std::upper_bound(first, last, value,
+                            [&](const T& a, const auto& b) { return std::invoke(by, a, std::invoke(of, b)); });
   }
 };
 inline constexpr WithRange<UpperBound> upper_bound;
@@ -241,7 +247,7 @@ struct AdjacentFind {
 inline constexpr WithRange<AdjacentFind> adjacent_find;
 
 struct Equal {
-  template <typename I, typename K>
+  template <std::input_or_output_iterator I, std::input_or_output_iterator K>
   constexpr bool operator()(I first, I last, K other, K other_last) const {
     return std::equal(first, last, other, other_last);
   }
