@@ -60,7 +60,11 @@ function inlined(html, buildFolder, scripts, styles) {
       return `${module}\n${script("insideline.js", ' id="insideline-glue"')}\n${script(name, "")}`;
     })
     .replace(/(<script type="text\/plain" id="[^"]+") data-packed="([^"]+)"><\/script>/g,
-      (_whole, start, name) => `${start}>${packed(fileNamed(name, buildFolder))}</script>`);
+      (_whole, start, name) => `${start}>${packed(fileNamed(name, buildFolder))}</script>`)
+    .replace(/(<script type="text\/plain" id="[^"]+") data-packed-if-there="([^"]+)"><\/script>/g, (_whole, start, name) => {
+      const file = path.join(buildFolder, name);
+      return `${start}>${fs.existsSync(file) ? packed(file) : ""}</script>`;
+    });
 }
 
 function pack(buildFolder, output) {

@@ -87,6 +87,8 @@ desk.startSheet = (tool) => {
   ], "line-map");
   const plan = desk.byId("sheet-plan");
   let last = null; // { title, bytes }
+  const staves = desk.staves(desk.byId("sheet-staves"), "The sheet", [["the sheet", async () => ({ score: desk.textOf(last.bytes) })]],
+    (err) => desk.showMessages(said, desk.messagesOf(err, [])));
 
   const show = (result) => {
     if (desk.work.view !== "sheet") return undefined;
@@ -97,6 +99,8 @@ desk.startSheet = (tool) => {
     last = { title: titleOf(result.plan), bytes: result.sheet };
     plan.textContent = result.plan.trimEnd();
     desk.byId("sheet-words").textContent = last.title;
+    desk.byId("sheet-staves").hidden = false;
+    staves.outdated();
     return page.show(desk.textOf(result.files["page.html"]));
   };
   const make = desk.latest(async () => {

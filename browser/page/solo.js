@@ -56,6 +56,16 @@ desk.startSolo = (tool) => {
     ["Text", saveAs(".txt", "")], ["Table (CSV)", saveAs(".csv", "--csv")], ["Analysis (JSON)", saveAs(".json", "--json")],
   ]);
 
+  const scored = (option) => async () => {
+    const call = desk.soloCall();
+    if (!call) return { err: "" };
+    if (!option) return /xml$/.test(call.args[0]) ? { score: desk.textOf(desk.soloGiven().content) } : { err: "insideline: error: only a MusicXML file has a page to draw\n" };
+    const result = await tool.runAsync(["analyze", ...call.args, `${option}=labelled.musicxml`], call.files);
+    return result.status === 0 ? { score: desk.textOf(result.files["labelled.musicxml"]) } : { err: result.err };
+  };
+  const staves = desk.staves(desk.byId("solo-staves"), "The solo", [["with its labels", scored("--annotated")], ["as it stands", scored("")]],
+    (err) => desk.showMessages(said, desk.messagesOf(err, []), cure));
+
   const hand = (messages, call) => {
     const of = (file) => messages.filter((message) => message.file === file && message.line > 0);
     const given = desk.soloGiven();
@@ -81,6 +91,8 @@ desk.startSolo = (tool) => {
     desk.showWords(words, []);
     if (result.status !== 0) return page.outdated();
     desk.showWords(words, [desk.paragraph(result.out, 1).split(" From ")[0], desk.paragraph(result.out, "Chord tones")]);
+    desk.byId("solo-staves").hidden = false;
+    staves.outdated();
     return page.show(desk.textOf(result.files["page.html"]));
   };
   const analyse = desk.latest((call) => tool.runAsync(["analyze", ...call.args, "--html=page.html"], call.files), show);
@@ -90,6 +102,7 @@ desk.startSolo = (tool) => {
     const call = desk.soloCall();
     if (call) return analyse(call);
     page.clear();
+    desk.byId("solo-staves").hidden = true;
     desk.showWords(words, []);
     desk.showMessages(said, []);
     lineEditor.show([]);

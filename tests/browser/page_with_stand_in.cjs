@@ -26,8 +26,8 @@ async function loadInlinedTool() {
 
 const hashOf = (text) => `'sha256-${createHash("sha256").update(text).digest("base64")}'`;
 
-/// The text of the page; `root` is the top of the project.
-function pageWithStandIn(root) {
+/// The text of the page; `root` is the top of the project, `engraver` the file of the engraver, if it is to draw staves.
+function pageWithStandIn(root, engraver = "") {
   const folder = path.join(root, "browser/page");
   const read = (name) => fs.readFileSync(path.join(folder, name), "utf8");
   const styles = [];
@@ -44,8 +44,10 @@ function pageWithStandIn(root) {
     .replace(/<link rel="stylesheet" href="([^"]+)">/g, (whole, name) => `<style>${kept(styles, read(name))}</style>`)
     .replace(/<script src="([^"]+)"><\/script>/g, (whole, name) => `<script>${kept(scripts, name === "../tool.js" ? standIn : read(name))}</script>`)
     .replace(/(<script type="text\/plain" id="[^"]+") data-packed="([^"]+)">/g, (whole, head, name) =>
-      `${head}>${zlib.gzipSync(fs.readFileSync(path.join(folder, name))).toString("base64")}`);
-  const policy = `default-src 'none'; style-src ${styles.join(" ")}; script-src ${scripts.join(" ")}; img-src data:; base-uri 'none'; form-action 'none'`;
+      `${head}>${zlib.gzipSync(fs.readFileSync(path.join(folder, name))).toString("base64")}`)
+    .replace(/(id="engraver") data-packed-if-there="[^"]+">/, (whole, head) =>
+      `${head}>${engraver ? zlib.gzipSync(fs.readFileSync(engraver)).toString("base64") : ""}`);
+  const policy = `default-src 'none'; style-src ${styles.join(" ")}; script-src 'wasm-unsafe-eval' ${scripts.join(" ")}; worker-src blob:; img-src data: blob:; base-uri 'none'; form-action 'none'`;
   return page.replace('<meta charset="utf-8">', `<meta charset="utf-8">\n<meta http-equiv="Content-Security-Policy" content="${policy}">`);
 }
 
