@@ -13,8 +13,10 @@ desk.engraver = (() => {
       try {
         await ready;
         toolkit ??= new verovio.toolkit();
-        toolkit.setOptions({ pageWidth: 2100, pageHeight: 2970, scale: 40, breaks: "auto", footer: "none", svgViewBox: true });
-        if (!toolkit.loadData(score)) throw new Error("the engraver cannot read this score");
+        toolkit.setOptions({ pageWidth: 2100, pageHeight: 2970, scale: 38, spacingLinear: 0.4, spacingNonLinear: 0.55,
+          breaks: "auto", footer: "none", svgViewBox: true });
+        // The engraver prints what a chord symbol has in its text a second time, though the score says not to.
+        if (!toolkit.loadData(score.replace(/<degree print-object="no">[^]*?<\\/degree>/g, ""))) throw new Error("the engraver cannot read this score");
         const pages = Array.from({ length: toolkit.getPageCount() }, (unused, i) => toolkit.renderToSVG(i + 1));
         self.postMessage({ number, pages });
       } catch (error) {

@@ -26,7 +26,7 @@ const patience = 5 * 60 * 1000; // ends what hangs, however busy the machine is
 const folder = fs.mkdtempSync(path.join(os.tmpdir(), "insideline-desk-"));
 const pageFile = path.join(folder, "insideline.html");
 if (builtPage) fs.copyFileSync(builtPage, pageFile);
-else fs.writeFileSync(pageFile, pageWithStandIn(source));
+else fs.writeFileSync(pageFile, pageWithStandIn(source, path.join(path.dirname(require.resolve("verovio")), "verovio-toolkit-wasm.js")));
 
 let checks = 0;
 let failures = 0;
@@ -200,6 +200,36 @@ async function makesSheets(tab) {
   await saysSoon(tab, "sheet-plan", "Why this sheet");
 }
 
+async function drawsStaves(tab) {
+  if (!(await tab.evaluate(() => desk.engraver.isThere()))) return;
+  await tab.locator("#sheet-options-what").selectOption("guide-tones two");
+  await saysSoon(tab, "sheet-words", "Guide tones");
+  await tab.locator("#sheet-staves summary").click();
+  const image = tab.locator("#sheet-staves img").first();
+  await image.waitFor();
+  const drawn = await image.evaluate(async (element) => {
+    await element.decode();
+    return { width: element.naturalWidth, alt: element.alt };
+  });
+  check("a sheet is drawn in staff notation", drawn.width > 0 && drawn.alt.startsWith("The sheet in staff notation, page 1 of"), drawn);
+  const heads = await tab.evaluate(async () => {
+    const [page] = await desk.engraver.draw('<score-partwise><part-list><score-part id="P1"><part-name>x</part-name></score-part></part-list><part id="P1"><measure number="1">' +
+      '<attributes><divisions>1</divisions></attributes><harmony><root><root-step>C</root-step></root><kind text="7b9">dominant</kind><degree print-object="no"><degree-value>9</degree-value>' +
+      '<degree-alter>-1</degree-alter><degree-type>add</degree-type></degree></harmony><note><pitch><step>C</step><octave>5</octave></pitch><duration>4</duration><type>whole</type></note></measure></part></score-partwise>');
+    const image = new DOMParser().parseFromString(page, "image/svg+xml");
+    return { notes: image.querySelectorAll("g.note").length, chord: image.querySelector("g.harm").textContent.replace(/\s/g, "") };
+  });
+  check("with its notes, and each chord written once", heads.notes === 1 && heads.chord === "C7b9", heads);
+  await tab.evaluate(() => {
+    window.print = () => { window.visible = [...document.querySelectorAll("button, textarea, iframe, h1, footer")].filter((one) => one.checkVisibility()).length; };
+  });
+  await tab.emulateMedia({ media: "print" });
+  await tab.evaluate(() => [...document.querySelectorAll("#sheet-staves button")].at(-1).click());
+  check("on paper stand the staves alone", (await tab.evaluate(() => window.visible)) === 0, await tab.evaluate(() => window.visible));
+  await tab.emulateMedia({ media: "screen" });
+  await tab.locator("#sheet-staves summary").click();
+}
+
 async function comparesAndAssesses(tab) {
   await tab.locator("#tab-compare").click();
   await tab.locator("#compare-options-how").selectOption("choruses");
@@ -297,6 +327,7 @@ async function main() {
   await choosesAPart(tab);
   await makesSheets(tab);
   await hasNoBarrier(tab, "a sheet");
+  await drawsStaves(tab);
   await comparesAndAssesses(tab);
   await hasNoBarrier(tab, "a take");
   await keepsTheWork(tab);
