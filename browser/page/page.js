@@ -53,14 +53,20 @@
     desk.tell("given");
     desk.byId("work-back").hidden = desk.store.before() === null;
   };
-  /// Puts other work on the desk; what was there can be brought back.
+  /// Before the work on the desk makes room for other: it can be brought back.
+  desk.setAside = () => {
+    const { view: shown, ...work } = desk.work;
+    const { view: first, ...empty } = desk.emptyWork();
+    if (JSON.stringify(work) !== JSON.stringify(empty)) desk.store.keepBefore(desk.work);
+    desk.byId("work-back").hidden = desk.store.before() === null;
+  };
   const exchange = async (work) => {
-    desk.store.keepBefore(desk.work);
+    desk.setAside();
     desk.work = work;
     desk.changed();
     layOut();
   };
-  const openWork = async (file) => {
+  desk.openWork = async (file) => {
     try {
       const { work, files } = desk.workFromFile(desk.textOf(file.bytes));
       for (const [id, one] of files) {
@@ -73,7 +79,7 @@
       desk.complain(`${file.name}: ${error.message}`);
     }
   };
-  desk.takesFiles(desk.byId("work-file"), null, ([file]) => openWork(file));
+  desk.takesFiles(desk.byId("work-file"), null, ([file]) => desk.openWork(file));
   desk.byId("work-save").addEventListener("click", () => desk.save("my-work.insideline", desk.workAsFile()));
   desk.byId("work-new").addEventListener("click", async () => {
     await exchange(desk.emptyWork());
@@ -97,8 +103,7 @@
     event.preventDefault();
     const files = await Promise.all([...event.dataTransfer.files].map(desk.bytesOf));
     if (!files.length) return;
-    if (desk.endingOf(files[0].name) === ".insideline") openWork(files[0]);
-    else if (desk.work.view === "take") desk.takeForTake(files);
+    if (desk.work.view === "take") desk.takeForTake(files);
     else if (desk.work.view === "compare") desk.takeForCompare(files);
     else desk.takeForSolo(files);
   });

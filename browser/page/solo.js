@@ -147,6 +147,7 @@ desk.startSolo = (tool) => {
   desk.takeForSolo = async (files) => {
     for (const file of files) {
       const ending = desk.endingOf(file.name);
+      if (ending === ".insideline") return desk.openWork(file);
       if (ending === ".changes" || ending === ".txt") desk.changesEditor.replace(desk.textOf(file.bytes));
       else if (ending === ".hearing") desk.work.hearing = desk.textOf(file.bytes);
       else {
@@ -157,10 +158,11 @@ desk.startSolo = (tool) => {
     }
     desk.changed();
     desk.tell("work");
-    desk.tell("given");
+    return desk.tell("given");
   };
   desk.takesFiles(desk.byId("solo-file"), desk.byId("solo-drop"), desk.takeForSolo);
   desk.byId("example").addEventListener("click", async () => {
+    desk.setAside();
     const file = { name: "lantern-street.musicxml", bytes: await unpackInlined("example-score") };
     await desk.takeForSolo([file, { name: "lantern-street.changes", bytes: await unpackInlined("example-changes") }]);
   });
