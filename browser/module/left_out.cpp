@@ -10,6 +10,8 @@
 
 #include <fmt/format.h>
 
+#include <utility>
+
 namespace insideline::io {
 namespace {
 
@@ -36,6 +38,11 @@ std::vector<SoloValue> Collection::values(const std::string& /*figure*/) { refus
 std::vector<NamedCount> Collection::frequent_cells(int /*most*/) { refuse_database(parts_->file); }
 std::vector<NamedCount> Collection::frequent_arpeggios(int /*most*/) { refuse_database(parts_->file); }
 
+NewFile::NewFile(std::string file) : file_(std::move(file)) {}
+NewFile::~NewFile() = default;
+Connection::Connection(const std::string& file, Access /*access*/) : name_(file) { refuse_database(file); }
+void Connection::Close::operator()(sqlite3* /*handle*/) const noexcept {}
+void Connection::fail() const { refuse_database(name_); }
 PracticeLog::PracticeLog(const std::string& file, Access /*access*/) : new_file_(file), connection_(file) {}
 void PracticeLog::add(const LoggedTake& /*take*/, const ContentHash& /*hash*/) { connection_.fail(); }
 std::vector<LoggedTake> PracticeLog::takes_of(const std::string& /*player*/, const std::string& /*sheet_id*/) {

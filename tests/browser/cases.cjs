@@ -32,7 +32,7 @@ function wordsOf(line) {
 
 /// What needs a database, LilyPond or FluidSynth.
 const isLeftOut = (args) =>
-  ["survey", "merge", "log", "handout"].includes(args[0]) ||
+  ["survey", "merge", "log"].includes(args[0]) ||
   args.some((arg) => /^--(against|log|score|habits-of|collection|sound)\b|\.(pdf|wav)$/.test(arg));
 
 /// The golden cases of the program that are one call of it.

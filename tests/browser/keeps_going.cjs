@@ -17,7 +17,7 @@ if (!fs.existsSync(wasm)) {
   process.exit(0);
 }
 const glue = require(path.join(moduleFolder, "insideline.js"));
-const name = "lantern-street.musicxml";
+const name = "chandlery-stairs.musicxml";
 const files = { [name]: fs.readFileSync(path.join(tree, "corpus-demo", name), "utf8") };
 const asJson = ["analyze", name, "--json", "-"];
 
