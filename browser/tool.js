@@ -91,7 +91,7 @@ function runOnce(glue, compiled, args, files) {
   }
   const written = {};
   for (const [name, node] of filesOf(FS, folderOfRuns)) {
-    if (!given.has(node)) written[name] = node.contents.slice(0, node.usedBytes);
+    if (!given.has(node)) written[name] = new Uint8Array(node.contents.slice(0, node.usedBytes));  // emscripten may hand out signed ones
   }
   return { status, out: textOf(out), err: textOf(err), files: written };
 }
