@@ -15,12 +15,12 @@
 #include "reports/reading_words.hpp"
 
 #include <fmt/format.h>
+#include <sys/stat.h>
 #include <CLI/CLI.hpp>
 
 #include <chrono>
 #include <cmath>
 #include <cstdlib>
-#include <filesystem>
 #include <memory>
 #include <optional>
 #include <string>
@@ -66,7 +66,9 @@ bool is_to_its_tempo(const Solo& take, const Assessment& assessment) {
 
 /// The day on which the file was last written, in Coordinated Universal Time.
 std::string day_of(const std::string& file) {
-  const auto written = std::chrono::file_clock::to_sys(std::filesystem::last_write_time(file));
+  struct stat status {};
+  ::stat(file.c_str(), &status);  // it was read a moment ago
+  const auto written = std::chrono::system_clock::from_time_t(status.st_mtime);
   const std::chrono::year_month_day day(std::chrono::floor<std::chrono::days>(written));
   return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(day.year()), static_cast<unsigned>(day.month()),
                      static_cast<unsigned>(day.day()));

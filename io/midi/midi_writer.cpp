@@ -2,7 +2,7 @@
 
 #include "io/midi/page_place.hpp"
 #include "io/midi/smf_bytes.hpp"
-#include "io/midi/smf_handle.hpp"
+#include "io/midi/smf_writer.hpp"
 
 #include <algorithm>
 #include <bit>

@@ -38,7 +38,7 @@ LilyPond engraves the printed pages; FluidSynth plays the MIDI files.")
 set(CPACK_DEBIAN_DEVELOPMENT_PACKAGE_NAME libinsideline-dev)
 set(CPACK_DEBIAN_DEVELOPMENT_PACKAGE_SECTION libdevel)
 set(CPACK_DEBIAN_DEVELOPMENT_PACKAGE_DEPENDS
-  "libfmt-dev, libpugixml-dev, libsmf-dev, libsndfile1, libsqlite3-dev, libzip4, pkg-config")
+  "libfmt-dev, libpugixml-dev, libsndfile1, libsqlite3-dev, libzip4, pkg-config")
 set(CPACK_DEBIAN_DEVELOPMENT_DESCRIPTION "analysis of improvised solos, for C++ programs
 The libraries of insideline with their public headers and a CMake package:
 reading a solo from MusicXML or MIDI, its analysis, and the reports.")

@@ -69,7 +69,7 @@ foreach(file IN LISTS sources)
 endforeach()
 
 # Only what DEVELOPERS.md explains stands at the top.
-set(top_allowed analyzer io reports cli tests corpus-demo scripts benchmarks
+set(top_allowed analyzer io reports cli browser tests corpus-demo scripts benchmarks
   CMakeLists.txt CMakePresets.json README.md DEVELOPERS.md CHANGELOG.md LICENSE
   .ci .clang-format .clang-tidy .editorconfig .gitignore .gitattributes compile_commands.json)
 foreach(entry IN LISTS top)

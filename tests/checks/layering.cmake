@@ -13,7 +13,7 @@ set(project_includes_cli "analyzer|io|reports|cli")
 
 set(system_headers "(sys/[a-z]+|dlfcn|unistd|fcntl|malloc|poll|signal|spawn)\\.h$")
 set(library_includes_analyzer "fmt/|tl/")
-set(library_includes_io "fmt/|tl/|pugixml\\.hpp$|zip\\.h$|glib\\.h$|smf\\.h$|sndfile\\.h$|sqlite3\\.h$|${system_headers}")
+set(library_includes_io "fmt/|tl/|pugixml\\.hpp$|zip\\.h$|sndfile\\.h$|sqlite3\\.h$|${system_headers}")
 set(library_includes_reports "fmt/|tl/|nlohmann/")
 set(library_includes_cli "fmt/|tl/|CLI/|${system_headers}")
 # In .cpp files, so that no header drags it along.
@@ -21,7 +21,7 @@ set(source_only_includes_analyzer "Eigen/")
 set(source_only_includes_io "Eigen/|unsupported/Eigen/")
 
 set(links_analyzer "insideline_options|fmt::fmt|tl::expected|Eigen3::Eigen")
-set(links_io "insideline_options|insideline_analyzer|fmt::fmt|tl::expected|Eigen3::Eigen|pugixml::pugixml|PkgConfig::LIBZIP|PkgConfig::SMF|PkgConfig::SQLITE")
+set(links_io "insideline_options|insideline_analyzer|fmt::fmt|tl::expected|Eigen3::Eigen|pugixml::pugixml|PkgConfig::LIBZIP|PkgConfig::SQLITE")
 set(links_reports "insideline_options|insideline_analyzer|fmt::fmt|tl::expected|nlohmann_json::nlohmann_json")
 set(links_cli "insideline_.*|fmt::fmt|tl::expected|CLI11::CLI11|Threads::Threads")
 

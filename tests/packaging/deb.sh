@@ -33,7 +33,7 @@ has() {  # package, field, what must be in it
 for library in libc6 libsndfile1 libzip4; do has "$player" Depends "$library"; done
 has "$player" Recommends lilypond
 has "$player" Recommends fluidsynth
-for library in libfmt-dev libpugixml-dev libsmf-dev libsndfile1 libsqlite3-dev libzip4; do has "$developer" Depends "$library"; done
+for library in libfmt-dev libpugixml-dev libsndfile1 libsqlite3-dev libzip4; do has "$developer" Depends "$library"; done
 if [[ $(dpkg-deb -f "$player" Depends) == *-dev* ]]; then fail "the program's package depends on packages of developers"; fi
 
 dpkg-deb -x "$player" "$work/tree"

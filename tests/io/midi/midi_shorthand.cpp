@@ -2,7 +2,7 @@
 
 #include "io/midi/midi.hpp"
 #include "io/midi/smf_bytes.hpp"
-#include "io/midi/smf_handle.hpp"
+#include "io/midi/smf_writer.hpp"
 #include "tests/io/midi/smf_bytes.hpp"
 
 #include <algorithm>

@@ -1,5 +1,4 @@
-// The only place that knows libsmf, which writes MIDI. It logs through a handler of the whole process and keeps no
-// promise about threads, so one file is handled at a time.
+// Events put into a Standard MIDI File. Source: Standard MIDI Files 1.0 (RP-001), "Header Chunks", "Track Chunks".
 #pragma once
 
 #include <cstdint>
@@ -19,7 +18,7 @@ struct OutgoingSmf {
   std::uint32_t end_ticks = 0;                     ///< every track lasts at least this long
 };
 
-/// The bytes of a format-1 file (format 0 for one track). Throws std::runtime_error where it cannot be made.
+/// The bytes of a format-1 file (format 0 for one track).
 std::string save_smf(const OutgoingSmf& outgoing);
 
 }  // namespace insideline::io
