@@ -11,7 +11,7 @@ const path = require("node:path");
 const [page, program, score, chromiumFile, playwright] = process.argv.slice(2);
 const { chromium } = require(path.resolve(playwright));
 
-const times = 31;
+const times = 21;
 const median = (values) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
 const told = (values) => `${median(values).toFixed(1)} ms (${Math.min(...values).toFixed(1)} to ${Math.max(...values).toFixed(1)})`;
 
