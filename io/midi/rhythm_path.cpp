@@ -259,10 +259,9 @@ class PathFinder {
       state.before = before;
       state.graces = static_cast<std::uint8_t>(graces);
     };
-    const float most_gain = figures_[state.figure].gain_after_last;  // all else costs something or nothing
     for (std::uint32_t q = first_[note]; q < first_[note + 1]; ++q) {
       const State& before = states_[q];
-      if (before.cell > state.cell || before.total - most_gain + jumped >= state.total) continue;
+      if (before.cell > state.cell) continue;
       take(q,
            before.total + (before.cell < state.cell ? next_beat_cost(before, state) : same_beat_cost(before, state)));
     }
