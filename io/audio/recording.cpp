@@ -1,6 +1,6 @@
 #include "io/audio/recording.hpp"
 
-#include "io/midi/smf_handle.hpp"
+#include "io/midi/smf_writer.hpp"
 
 #include <fmt/format.h>
 

@@ -2,7 +2,7 @@
 // what was sounded. A note counts as heard with its very pitch and at most a tenth of a second away.
 #include "analyzer/drills/instruments.hpp"
 #include "io/audio/recording.hpp"
-#include "io/midi/smf_handle.hpp"
+#include "io/midi/smf_writer.hpp"
 #include "io/read_solo.hpp"
 
 #include <fmt/format.h>
