@@ -10,6 +10,13 @@
 #include <cstddef>
 
 namespace insideline::io {
+// Not local: a type that the header names holds it.
+struct Dip {
+  double lag = 0.0;
+  float depth = 1.0F;
+  float probability = 0.0F;
+};
+
 namespace {
 
 // Mauch and Dixon, section 2.1: a hundred thresholds from 0.01 to 1; their prior is a beta distribution, of which we
@@ -41,12 +48,6 @@ std::size_t power_of_two_from(std::size_t least) {
   while (size < least) size *= 2;
   return size;
 }
-
-struct Dip {
-  double lag = 0.0;
-  float depth = 1.0F;
-  float probability = 0.0F;
-};
 
 /// De Cheveigne and Kawahara, section II.E: the bottom of a parabola through three lags.
 Dip bottom_of(std::span<const float> difference, std::size_t lag) {

@@ -16,6 +16,13 @@
 #endif
 
 namespace insideline::io {
+// Not local: a type that the header names holds it.
+/// What libsndfile reads from instead of a file.
+struct InMemory {
+  std::string_view bytes;
+  sf_count_t at = 0;
+};
+
 namespace {
 
 constexpr std::string_view what_is_read = "recordings are read as WAV, FLAC or Ogg; save it as one of these";
@@ -113,12 +120,6 @@ Function* in_libsndfile(const char* name) {
   if (found == nullptr) throw std::logic_error(fmt::format("{} has no {}", INSIDELINE_SNDFILE, name));
   return reinterpret_cast<Function*>(found);  // NOLINT(cppcoreguidelines-pro-type-reinterpret-cast): what dlsym is for
 }
-
-/// What libsndfile reads from instead of a file.
-struct InMemory {
-  std::string_view bytes;
-  sf_count_t at = 0;
-};
 
 sf_count_t size_of_memory(void* user) { return static_cast<sf_count_t>(static_cast<InMemory*>(user)->bytes.size()); }
 
