@@ -16,13 +16,6 @@
 #endif
 
 namespace insideline::io {
-// Not local: a type that the header names holds it.
-/// What libsndfile reads from instead of a file.
-struct InMemory {
-  std::string_view bytes;
-  sf_count_t at = 0;
-};
-
 namespace {
 
 constexpr std::string_view what_is_read = "recordings are read as WAV, FLAC or Ogg; save it as one of these";
@@ -104,6 +97,13 @@ bool is_recording(const std::filesystem::path& file) {
 }
 
 #ifdef INSIDELINE_SNDFILE
+
+// Not local: a type that the header names holds it.
+/// What libsndfile reads from instead of a file.
+struct InMemory {
+  std::string_view bytes;
+  sf_count_t at = 0;
+};
 
 namespace {
 
