@@ -5,7 +5,7 @@
 namespace insideline::io {
 namespace {
 
-// Chosen with benchmarks/hearing_benchmark, as is all of what follows.
+// Chosen by rendered_instruments (tests/io/audio), as is all of what follows.
 constexpr std::size_t peak_reach = 3;  // moments: the highest rise among so many on either side
 constexpr std::size_t mean_reach = 9;
 constexpr float above_mean = 1.2F;   // vibrato makes many small rises

@@ -17,7 +17,7 @@ struct HeardNote {
   float sure = 1.0F;  ///< 0 to 1: how much of what was heard while it lasts speaks for this pitch
 };
 
-/// Below this a note is called unsure. Measured by benchmarks/hearing_benchmark, see DEVELOPERS.md.
+/// Below this a note is called unsure: more of what was heard while it lasts speaks against its pitch. Not calibrated.
 constexpr float sure_from = 0.5F;
 constexpr bool is_sure(const HeardNote& note) { return note.sure >= sure_from; }
 

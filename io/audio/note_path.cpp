@@ -6,7 +6,7 @@
 namespace insideline::io {
 namespace {
 
-// Costs are negative logarithms. The values were chosen with benchmarks/hearing_benchmark.
+// Costs are negative logarithms. The values were chosen by rendered_instruments (tests/io/audio).
 constexpr float pitch_spread = 0.32F;  // semitones, standard deviation: vibrato, and tuning inside a scale
 constexpr float floor_of_fit = 0.02F;  // what a moment without any sign of a pitch is worth to it
 constexpr float floor_of_silence = 0.04F;

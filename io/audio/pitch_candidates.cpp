@@ -28,7 +28,7 @@ constexpr double prior_beta = 18.0;
 constexpr float no_dip_weight = 0.01F;
 // De Cheveigne and Kawahara, section V: the window needs about the longest period; theirs was 25 ms.
 constexpr double shortest_window_seconds = 0.020;
-constexpr double periods_in_window = 1.25;  // tuned by benchmarks/hearing_benchmark
+constexpr double periods_in_window = 1.25;  // tuned by rendered_instruments (tests/io/audio)
 
 std::array<float, threshold_count> threshold_prior() {
   std::array<float, threshold_count> weights{};

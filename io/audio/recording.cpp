@@ -16,7 +16,7 @@ namespace {
 constexpr std::uint32_t ticks_a_quarter = 960;
 constexpr double tempo_without_mark = 120.0;  // Standard MIDI Files 1.0
 
-// Where a recording is given up, or told to be bad. Measured by benchmarks/hearing_benchmark.
+// Where a recording is given up, or told to be bad. Measured by rendered_instruments (tests/io/audio).
 constexpr double silent_peak = 0.003;         // of full scale, 50 decibels below it
 constexpr double clipped_share = 0.002;       // of the samples: a few loud moments are harmless
 constexpr double least_pitched_share = 0.45;  // of the time that sounds; noise and chords have less

@@ -268,7 +268,9 @@ void ChartReader::close_bar() {
 }
 
 void ChartReader::play_again() {
-  if (written_.marks.size() == most_played_bars) return;  // the next bar is refused
+  if (written_.marks.size() == most_played_bars)
+    refuse(chart_, written_.marks.back().offset_bytes,
+           fmt::format("this chart has more than {} bars", most_played_bars));
   written_.marks.push_back({.offset_bytes = written_.marks.back().offset_bytes, .section = section_, .ending = {}});
   written_.meters.push_back(meter_);
   written_.chords.push_back(written_.chords.back());

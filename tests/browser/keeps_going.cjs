@@ -52,7 +52,8 @@ async function manyAnalyses() {
   }
   check("each analysis says the same", answers.size === 1, answers.size);
   check("each needs the same heap", heaps.size === 1, [...heaps]);
-  check("nothing is held from one to the next", held[1] < held[0] * 1.25 + 1e6, held);
+  // Not yet collected may be a few instances of 17 MB; nine hundred that were held would be 15 GB.
+  check("nothing is held from one to the next", held[1] < held[0] + 10 * 17e6, held);
   console.log(`1,000 analyses: a heap of ${[...heaps].map((bytes) => (bytes / 1e6).toFixed(1))} MB each; held after 100 and after 1,000: ` +
     held.map((bytes) => `${(bytes / 1e6).toFixed(1)} MB`).join(", "));
 }

@@ -174,6 +174,9 @@ TEST_CASE("a chart is refused beyond its limits, at once") {
   std::string many = "| C |";
   for (int bar = 0; bar < 10'000; ++bar) many += " % |";
   CHECK_THAT(whole_chart_error(many), Contains("this chart has more than 10000 bars"));
+  std::string last_played_twice;
+  for (int bar = 0; bar < 9'999; ++bar) last_played_twice += "| C ";
+  CHECK_THAT(whole_chart_error(last_played_twice + "| F7 x3 |"), Contains("this chart has more than 10000 bars"));
   std::string words = "|";
   for (int word = 0; word < 97; ++word) words += " C";
   CHECK(chart_error(words) == "1:3: bar 1 has more than 96 signs");
