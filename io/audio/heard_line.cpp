@@ -163,7 +163,7 @@ class LineListener {
                return note.begin <= click + 4 && click <= note.begin + 8;
              });
     };
-    const auto first = std::ranges::find_if_not(notes, is_counted);
+    const auto first = std::find_if_not(notes.begin(), notes.end(), is_counted);
     std::vector<std::size_t> before;
     for (const std::size_t click : even)
       if (first == notes.end() || click + 4 < first->begin) before.push_back(click);

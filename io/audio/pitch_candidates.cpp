@@ -102,8 +102,8 @@ std::size_t PitchFinder::window() const { return work_->summed + work_->longest_
 /// mean at all shorter lags.
 void PitchFinder::find_difference(std::span<const float> samples) {
   Work& work = *work_;
-  std::ranges::fill(work.first, 0.0F);
-  std::ranges::fill(work.all, 0.0F);
+  std::fill(work.first.begin(), work.first.end(), 0.0F);
+  std::fill(work.all.begin(), work.all.end(), 0.0F);
   std::copy_n(samples.begin(), work.summed, work.first.begin());
   std::ranges::copy(samples, work.all.begin());
   work.transform.fwd(work.first_spectrum, work.first);
