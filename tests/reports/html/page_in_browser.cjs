@@ -156,7 +156,10 @@ async function worksByPointer(tab, piece) {
     check(`${piece.name}: choruses stand under each other, or in the order they are played`,
       before.some((system, i) => i > 0 && system < before[i - 1]) && after.every((system, i) => system === i), { before, after });
   }
-  await tab.locator("#all-notes summary").click();
+  const summary = tab.locator("#all-notes summary");
+  await summary.scrollIntoViewIfNeeded();
+  await comesToRest(tab);
+  await summary.click();
   await tab.locator("#all-notes tbody tr").first().waitFor();
   const rows = await tab.locator("#all-notes tbody tr").count();
   check(`${piece.name}: the table of notes has every note`, rows === piece.analysis.notes.length, rows);
