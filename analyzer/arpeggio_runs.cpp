@@ -310,11 +310,15 @@ class RunFinder {
     return (note.midi > before.midi) != (after.midi > note.midi);
   }
 
+  std::size_t colours_in(const Run& run) const {
+    const auto is_colour = [&](std::size_t i) { return member(i) != nullptr && member(i)->extension; };
+    return static_cast<std::size_t>(std::ranges::count_if(run.members, is_colour));
+  }
+
   /// Colours alone that turn to and fro, and a colour beside a single leap (C G A), are heard as no stack.
   bool is_no_stack(const Run& run) const {
     if (run.played) return false;
-    const auto colours =
-        std::ranges::count_if(run.members, [&](std::size_t i) { return member(i) != nullptr && member(i)->extension; });
+    const std::size_t colours = colours_in(run);
     int leaps = 0;
     int way = 0;
     bool turns = false;
@@ -323,7 +327,7 @@ class RunFinder {
       if (move(run, to) != 0) way = move(run, to);
       leaps += std::abs(move(run, to)) > whole_tone ? 1 : 0;
     }
-    return (turns && std::cmp_equal(colours, run.members.size())) || (colours > 0 && leaps < 2);
+    return (turns && colours == run.members.size()) || (colours > 0 && leaps < 2);
   }
 
   unsigned pitch_classes_of(const Run& run) const {
@@ -341,6 +345,7 @@ class RunFinder {
     run.complete = (line_.stretches[run.stretch].tones & ~pitch_classes_of(run)) == 0;
     run.borrowed = static_cast<std::size_t>(std::ranges::count_if(
         run.members, [&](std::size_t i) { return run.played || line_.notes[i].stretch != run.stretch; }));
+    run.colours = run.played ? 0 : colours_in(run);
     run.may_share_first = may_be_shared(run.members.front());
     runs.push_back(std::move(run));
   }

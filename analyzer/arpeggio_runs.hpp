@@ -25,6 +25,7 @@ struct Run {
   std::size_t stretch = 0;             ///< the chord it is heard against
   std::optional<PlayedChord> played;   ///< where it is not that chord's own stack
   std::size_t borrowed = 0;            ///< members that are heard against another chord, or of a played one
+  std::size_t colours = 0;             ///< members that are extensions of that chord's own stack
   bool may_share_first = false;        ///< its first note may end the run before: the line turns there, or the chord
 };
 

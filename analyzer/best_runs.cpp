@@ -16,14 +16,15 @@ struct Worth {
   std::size_t squared_lengths = 0;
   std::ptrdiff_t ornaments = 0;  ///< below zero: the fewer the better
   std::size_t complete = 0;
+  std::ptrdiff_t colours = 0;  ///< below zero
   friend auto operator<=>(const Worth&, const Worth&) = default;
 };
 
 Worth sum(const Worth& a, const Run& run, std::size_t shared) {
   const std::size_t length = run.members.size();
-  return {a.members + length - shared, a.of_the_chord_below + length - run.borrowed,
-          a.squared_lengths + length * length, a.ornaments - std::ssize(run.ornaments),
-          a.complete + (run.complete ? 1U : 0U)};
+  return {a.members + length - shared,           a.of_the_chord_below + length - run.borrowed,
+          a.squared_lengths + length * length,   a.ornaments - std::ssize(run.ornaments),
+          a.complete + (run.complete ? 1U : 0U), a.colours - static_cast<std::ptrdiff_t>(run.colours)};
 }
 
 }  // namespace

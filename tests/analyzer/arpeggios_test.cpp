@@ -122,6 +122,8 @@ TEST_CASE("a ninth belongs to the arpeggio where the stack goes on, and not wher
   CHECK(all_described(line) == "1 3 5 b7 9 | ascending, root position, complete, spells C9");
   const AnalysedLine lone = analysed("C7@0", in_lengths_of("1/2", "D5 G4 E4 C4"));
   CHECK(all_described(lone) == "5 3 1 | descending, root position, part, spells C, straight down");
+  const AnalysedLine flat = analysed("Ab7b9@0", in_lengths_of("1/2", "A4 Eb4 C4 Ab3"));
+  CHECK(all_described(flat) == "5 3 1 | descending, root position, part, spells Ab, straight down");
 }
 
 TEST_CASE("repeated notes and notes in another octave do not break an arpeggio, and are told") {

@@ -13,7 +13,8 @@ using insideline::Run;
 
 namespace {
 
-using Worth = std::tuple<std::size_t, std::size_t, std::size_t, std::size_t>;  // members, at home, squares, complete
+// Members, at home, squares, complete, colours (below zero).
+using Worth = std::tuple<std::size_t, std::size_t, std::size_t, std::size_t, std::ptrdiff_t>;
 
 Worth worth_of(const std::vector<Run>& runs) {
   Worth worth{};
@@ -24,6 +25,7 @@ Worth worth_of(const std::vector<Run>& runs) {
     std::get<1>(worth) += length - runs[i].borrowed;
     std::get<2>(worth) += length * length;
     std::get<3>(worth) += runs[i].complete ? 1 : 0;
+    std::get<4>(worth) -= static_cast<std::ptrdiff_t>(runs[i].colours);
   }
   return worth;
 }
@@ -73,6 +75,7 @@ TEST_CASE("the chosen runs are as good as the best of all possible choices") {
     for (unsigned i = 0; i < 9; ++i) {
       candidates.push_back(run_from(random() % 16, 3 + random() % 5, random() % 2 == 0));
       candidates.back().borrowed = random() % 3;
+      candidates.back().colours = random() % 3;
       candidates.back().may_share_first = turns[candidates.back().members.front()];
     }
     const std::vector<Run> chosen = best_runs(candidates);
@@ -82,7 +85,7 @@ TEST_CASE("the chosen runs are as good as the best of all possible choices") {
   }
 }
 
-TEST_CASE("most notes win, then the longer run, then the complete one") {
+TEST_CASE("most notes win, then the longer run, then the complete one, then the one without extensions") {
   const Run three = run_from(0, 3, false);
   const Run next_three = run_from(3, 3, true);
   const Run all_six = run_from(0, 6, false);
@@ -94,4 +97,7 @@ TEST_CASE("most notes win, then the longer run, then the complete one") {
   Run elsewhere = run_from(0, 4, false);
   elsewhere.borrowed = 4;
   CHECK(best_runs({elsewhere, run_from(0, 4, false)}).front().borrowed == 0);
+  Run coloured = run_from(0, 3, false);
+  coloured.colours = 1;
+  CHECK(best_runs({coloured, run_from(1, 3, false)}).front().colours == 0);
 }

@@ -80,6 +80,8 @@ TEST_CASE("over any chart and in any rhythm, a line does at every change what it
     DrillSettings settings = asked;
     settings.rhythm = *rc::gen::element(DrillRhythm::quarters, DrillRhythm::eighths, DrillRhythm::triplets,
                                         DrillRhythm::off_beat, DrillRhythm::three_over_four);
+    // The least motion leaves little choice and may go up and up. What is said where a range ends: aim_remarks_test.
+    if (settings.kind == DrillKind::guide_tones) settings.range = {24, 108};
     const std::string text = *any_chart();
     const auto drill = drill_over(chart(text), settings);
     RC_ASSERT(drill.has_value());
