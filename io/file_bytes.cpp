@@ -20,17 +20,6 @@ std::string in_mebibytes(std::uintmax_t bytes) {
   return fmt::format("{:.1f} MiB", static_cast<double>(bytes) / mebibyte);
 }
 
-void check_kind(const std::filesystem::path& file) {
-  std::error_code unknown;
-  const std::filesystem::file_status status = std::filesystem::status(file, unknown);
-  if (status.type() == std::filesystem::file_type::not_found)
-    refuse(file, "there is no such file; check the name and the folder");
-  if (status.type() == std::filesystem::file_type::directory) refuse(file, "this is a folder; name a file in it");
-  if (unknown) refuse(file, fmt::format("the file cannot be reached: {}", unknown.message()));
-  if (status.type() != std::filesystem::file_type::regular)
-    refuse(file, "this is not an ordinary file; save the score to a file first");
-}
-
 std::size_t checked_size(const std::filesystem::path& file, std::size_t limit_bytes) {
   std::error_code unknown;
   const std::uintmax_t size = std::filesystem::file_size(file, unknown);
@@ -44,8 +33,19 @@ std::size_t checked_size(const std::filesystem::path& file, std::size_t limit_by
 
 }  // namespace
 
+void expect_ordinary_file(const std::filesystem::path& file) {
+  std::error_code unknown;
+  const std::filesystem::file_status status = std::filesystem::status(file, unknown);
+  if (status.type() == std::filesystem::file_type::not_found)
+    refuse(file, "there is no such file; check the name and the folder");
+  if (status.type() == std::filesystem::file_type::directory) refuse(file, "this is a folder; name a file in it");
+  if (unknown) refuse(file, fmt::format("the file cannot be reached: {}", unknown.message()));
+  if (status.type() != std::filesystem::file_type::regular)
+    refuse(file, "this is not an ordinary file; save the score to a file first");
+}
+
 std::string read_bytes(const std::filesystem::path& file, std::size_t limit_bytes) {
-  check_kind(file);
+  expect_ordinary_file(file);
   std::string bytes(checked_size(file, limit_bytes), '\0');
   std::ifstream stream(file, std::ios::binary);
   if (!stream) refuse(file, "the file cannot be opened; check that you may read it");

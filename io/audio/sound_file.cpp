@@ -1,5 +1,6 @@
 #include "io/audio/sound_file.hpp"
 
+#include "io/file_bytes.hpp"
 #include "io/read_result.hpp"
 
 #include <fmt/format.h>
@@ -38,7 +39,10 @@ SoundKind kind_of(std::string_view bytes) {
   return is_mp3 || is_aac || is_aiff || is_other ? SoundKind::refused : SoundKind::none;
 }
 
+/// None of a folder, or of a pipe, which would wait for somebody to write.
 std::string first_bytes(const std::filesystem::path& file) {
+  std::error_code missing;
+  if (!std::filesystem::is_regular_file(file, missing)) return {};
   std::string bytes(64, '\0');
   std::ifstream stream(file, std::ios::binary);
   stream.read(bytes.data(), static_cast<std::streamsize>(bytes.size()));
@@ -174,10 +178,10 @@ void load_libsndfile(const std::string& name) {
 
 SoundFile::SoundFile(const std::filesystem::path& file)
     : name_(file.filename().string()), opened_(std::make_unique<Opened>()) {
-  if (!std::filesystem::exists(file)) throw ReadError(place_of(name_), "there is no such file");
-  if (std::filesystem::is_directory(file)) throw ReadError(place_of(name_), "this is a folder, not a recording");
-  refuse_other_kinds(first_bytes(file), name_);
-  check_wav_head(first_bytes(file), std::filesystem::file_size(file), name_);
+  expect_ordinary_file(file);
+  const std::string beginning = first_bytes(file);
+  refuse_other_kinds(beginning, name_);
+  check_wav_head(beginning, std::filesystem::file_size(file), name_);
   load_libsndfile(name_);
   opened_->handle = in_libsndfile<decltype(sf_open)>("sf_open")(file.c_str(), SFM_READ, &opened_->info);
   take_head();

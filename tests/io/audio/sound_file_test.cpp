@@ -2,9 +2,12 @@
 #include "io/audio/mono.hpp"
 #include "io/audio/recording.hpp"
 #include "io/read_result.hpp"
+#include "tests/support/own_folder.hpp"
 #include "tests/support/tones.hpp"
 
 #include <catch2/catch.hpp>
+
+#include <sys/stat.h>
 
 #include <cmath>
 #include <limits>
@@ -133,4 +136,14 @@ TEST_CASE("the sound comes a block at a time, whatever its length") {
   CHECK(sound.rate() == Approx(22'050.0));
   CHECK(samples == 200'000);
   CHECK(largest <= 4'096);
+}
+
+TEST_CASE("a pipe is no recording, whatever its name, and nobody waits for it") {
+  const insideline::tests::OwnFolder folder;
+  for (const char* name : {"take", "take.wav"}) {
+    const auto pipe = folder.path() / name;
+    REQUIRE(::mkfifo(pipe.c_str(), 0600) == 0);
+    CHECK(insideline::io::is_recording(pipe) == (pipe.extension() == ".wav"));
+    CHECK_THROWS_WITH(insideline::io::SoundFile(pipe), Contains("this is not an ordinary file"));
+  }
 }
