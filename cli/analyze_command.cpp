@@ -137,7 +137,7 @@ std::string standing_among(const std::string& database, const reports::Report& r
 std::string format_bytes(const reports::ReportFormat& format, const AnalyzeOptions& options, const ReadSolo& read,
                          const reports::Report& report) {
   if (with_score(options, format)) return page_with_score(report);
-  const bool as_read = format.pitch == reports::FormatPitch::as_read;
+  const bool as_read = format.pitch == reports::FormatPitch::as_read || report.reading.above_sounding == Interval{};
   return format.write(as_read ? report : analyzed(read, options.solo, sounding));
 }
 
