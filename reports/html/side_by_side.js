@@ -6,16 +6,10 @@
   const controls = document.getElementById("beside-controls");
   const host = document.getElementById("beside-player");
   if (!source || !controls || !host) return;
-  const { address, schedule, sound } = insideline;
+  const { address, make, schedule, sound } = insideline;
   const { solos } = JSON.parse(source.textContent);
   const pairs = [...document.querySelectorAll(".pair")];
   const shownAtFirst = 12;
-
-  const make = (tag, settings = {}, ...children) => {
-    const element = Object.assign(document.createElement(tag), settings);
-    element.append(...children);
-    return element;
-  };
 
   // In which order, how many, and which pair.
   let order = "difference";
@@ -32,6 +26,7 @@
   which.addEventListener("change", () => choose({ beside: which.value }));
   const more = make("button", { type: "button", id: "beside-all" });
   more.addEventListener("click", () => { all = !all; show(); });
+  const moreRow = make("p", { className: "controls" }, more);
   const orderChoice = make("span", { className: "choice" }, ...orders);
   orderChoice.setAttribute("role", "group");
   orderChoice.setAttribute("aria-label", "Order of the bars");
@@ -51,8 +46,7 @@
       cards.forEach((card, i) => { card.hidden = !all && i >= shownAtFirst; });
       more.hidden = cards.length <= shownAtFirst;
       more.textContent = all ? `Show the first ${shownAtFirst} bars only` : `Show all ${cards.length} bars`;
-      list.after(make("p", { className: "controls" }, more));
-      for (const old of pair.querySelectorAll("p.controls:empty")) old.remove();
+      list.after(moreRow);
     }
   };
   const choose = (changes) => {
