@@ -13,6 +13,7 @@
 #include "io/read_result.hpp"
 #include "reports/assessment/assessment_report.hpp"
 #include "reports/reading_words.hpp"
+#include "reports/text/wording.hpp"
 
 #include <fmt/format.h>
 #include <sys/stat.h>
@@ -69,9 +70,7 @@ std::string day_of(const std::string& file) {
   struct stat status {};
   ::stat(file.c_str(), &status);  // it was read a moment ago
   const auto written = std::chrono::system_clock::from_time_t(status.st_mtime);
-  const std::chrono::year_month_day day(std::chrono::floor<std::chrono::days>(written));
-  return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(day.year()), static_cast<unsigned>(day.month()),
-                     static_cast<unsigned>(day.day()));
+  return reports::day_text(std::chrono::floor<std::chrono::days>(written));
 }
 
 /// Writes the take down and gives back all takes of the player and the sheet.

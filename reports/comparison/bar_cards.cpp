@@ -204,12 +204,6 @@ Markup card_line(const ComparisonReport& report, const CardAxes& axes, const Car
                              drawing));
 }
 
-std::string capital_first(std::string text) {
-  if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
-    text.front() = static_cast<char>(text.front() - 'a' + 'A');
-  return text;
-}
-
 Markup card(const ComparisonReport& report, const BesideFirst& pair, std::size_t index, std::size_t rank) {
   const SameBar& bar = pair.bars.bars[index];
   const CardLine first{report_of_solo(report, 0), report.solos.front().name, 0, bar.first_bar, bar.first};
@@ -219,10 +213,10 @@ Markup card(const ComparisonReport& report, const BesideFirst& pair, std::size_t
   const std::string name = bar_name(report, pair, bar);
   const bool talk = std::ranges::find(pair.bars.to_talk_about, index) != pair.bars.to_talk_about.end();
   Markup content = element(
-      "h4", text(capital_first(name)) + element("span", {{"class", "amount"}}, percent(bar.difference) + " apart"));
+      "h4", text(with_capital(name)) + element("span", {{"class", "amount"}}, percent(bar.difference) + " apart"));
   if (talk) content += element("p", {{"class", "talk"}}, "To talk about first");
   content += card_line(report, axes, first, name) + card_line(report, axes, other, name);
-  content += element("p", {{"class", "counts"}}, capital_first(counts_in_words(report, pair, bar)) + ".");
+  content += element("p", {{"class", "counts"}}, with_capital(counts_in_words(report, pair, bar)) + ".");
   return element("li",
                  {{"class", talk ? "card to-talk" : "card"},
                   {"id", fmt::format("s{}-b{}", pair.other, index)},
@@ -238,7 +232,7 @@ Markup talk_about(const ComparisonReport& report, const BesideFirst& pair) {
     const SameBar& bar = pair.bars.bars[index];
     items += element(
         "li", element("a", {{"href", fmt::format("#s{}-b{}", pair.other, index)}},
-                      capital_first(bar_name(report, pair, bar))) +
+                      with_capital(bar_name(report, pair, bar))) +
                   text(fmt::format(", {} apart: {}.", percent(bar.difference), counts_in_words(report, pair, bar))));
   }
   if (items.empty()) return element("p", "No bar in which both play differs.");
@@ -253,7 +247,7 @@ Markup pair_view(const ComparisonReport& report, const BesideFirst& pair) {
   return element(
       "div",
       {{"class", "pair"}, {"data-pair", std::to_string(pair.other)}, {"data-name", report.solos[pair.other].name}},
-      element("h3", capital_first(name)) + talk_about(report, pair) + element("ol", {{"class", "cards"}}, cards));
+      element("h3", with_capital(name)) + talk_about(report, pair) + element("ol", {{"class", "cards"}}, cards));
 }
 
 Markup beside_sign(NoteDifference difference, std::string_view words) {

@@ -80,12 +80,9 @@ std::string counts_in_words(const ComparisonReport& report, const BesideFirst& p
 
 std::string how_bars_differ() {
   return "Note by note: a note counts a half where the other line strikes another pitch at its moment (a sixth of a "
-         "quarter "
-         "early or late is still its moment), a half where that one is heard in another role, and whole where the "
-         "other "
-         "line strikes nothing. How far two bars are apart is the mean over the notes of both: 0 % is the same bar, "
-         "100 % "
-         "has nothing in common.";
+         "quarter early or late is still its moment), a half where that one is heard in another role, and whole where "
+         "the other line strikes nothing. How far two bars are apart is the mean over the notes of both: 0 % is the "
+         "same bar, 100 % has nothing in common.";
 }
 
 }  // namespace insideline::reports

@@ -1,5 +1,7 @@
 #include "reports/survey/courses.hpp"
 
+#include "reports/text/wording.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -41,12 +43,6 @@ std::optional<int> day_at(std::string_view year, std::string_view month, std::st
                                          std::chrono::day(static_cast<unsigned>(whole_number(day)))};
   if (!date.ok()) return std::nullopt;
   return static_cast<int>(std::chrono::sys_days(date).time_since_epoch().count());
-}
-
-std::string day_text(int day) {
-  const std::chrono::year_month_day date{std::chrono::sys_days(std::chrono::days(day))};
-  return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(date.year()), static_cast<unsigned>(date.month()),
-                     static_cast<unsigned>(date.day()));
 }
 
 /// True where a player has two solos at different times.
@@ -95,7 +91,9 @@ std::optional<CourseTimes> course_times(const CollectionReport& report) {
   std::optional<int> first;
   for (const auto& time : times)
     if (time) first = std::min(first.value_or(*time), *time);
-  CourseTimes result{.axis = days ? "days since " + day_text(*first) : "number in the file's name", .at = {}};
+  CourseTimes result{.axis = days ? "days since " + day_text(std::chrono::sys_days(std::chrono::days(*first)))
+                                  : "number in the file's name",
+                     .at = {}};
   for (const auto& time : times)
     result.at.push_back(time ? std::optional(static_cast<double>(days ? *time - *first : *time)) : std::nullopt);
   return result;

@@ -19,12 +19,6 @@ std::string spread_sentence(const FigureOverview& figure) {
                      value_text(figure.row, spread.median));
 }
 
-std::string capital(std::string text) {
-  if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
-    text.front() = static_cast<char>(text.front() - 'a' + 'A');
-  return text;
-}
-
 std::string frequent(const std::vector<Frequency>& all, std::size_t most) {
   std::vector<std::string> items;
   for (std::size_t i = 0; i < std::min(all.size(), most); ++i)
@@ -92,7 +86,7 @@ std::vector<std::string> collection_sentences(const CollectionReport& report) {
     const std::string_view key = figure_rows()[figure.row].key;
     if (figure.spread && figure.spread->count >= fewest &&
         (key == "chord_tones" || key == "arpeggio_notes" || key == "nearest_taken"))
-      sentences.push_back(capital(spread_sentence(figure)));
+      sentences.push_back(with_capital(spread_sentence(figure)));
   }
   if (!report.cells.empty())
     sentences.push_back(fmt::format("The most frequent cells are {}.", frequent(report.cells, 3)));

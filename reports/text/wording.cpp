@@ -48,6 +48,18 @@ std::string listed(const std::vector<std::string>& items) {
   return text;
 }
 
+std::string with_capital(std::string text) {
+  if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
+    text.front() = static_cast<char>(text.front() - 'a' + 'A');
+  return text;
+}
+
+std::string day_text(std::chrono::sys_days day) {
+  const std::chrono::year_month_day date(day);
+  return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(date.year()), static_cast<unsigned>(date.month()),
+                     static_cast<unsigned>(date.day()));
+}
+
 std::string in_bars(std::vector<int> bars) {
   constexpr std::size_t most = 8;
   std::ranges::sort(bars);

@@ -4,6 +4,7 @@
 
 #include "analyzer/measures/results.hpp"
 
+#include <chrono>
 #include <cstddef>
 #include <string>
 #include <string_view>
@@ -30,6 +31,12 @@ std::string gauge(int count, int of, std::string_view fill, std::size_t width);
 
 /// "a", "a and b", "a, b and c".
 std::string listed(const std::vector<std::string>& items);
+
+/// "Bar 4" for "bar 4".
+std::string with_capital(std::string text);
+
+/// "2026-11-25".
+std::string day_text(std::chrono::sys_days day);
 
 /// "bar 4"; "bars 1, 3 and 7", each once; "the pickup and bar 4"; after the first eight "and 5 more".
 std::string in_bars(std::vector<int> bars);

@@ -7,12 +7,14 @@
 namespace insideline::tests {
 
 using reports::counted;
+using reports::day_text;
 using reports::gauge;
 using reports::in_bars;
 using reports::listed;
 using reports::paragraph;
 using reports::percent;
 using reports::share_text;
+using reports::with_capital;
 
 TEST_CASE("counts go with the right form of their noun") {
   CHECK(counted(0, "note") == "no notes");
@@ -64,6 +66,14 @@ TEST_CASE("bars are named once, in order, the pickup by its name") {
   CHECK(in_bars({0, 4}) == "the pickup and bar 4");
   CHECK(in_bars({0, 4, 5}) == "the pickup and bars 4 and 5");
   CHECK(in_bars({1, 2, 3, 4, 5, 6, 7, 8, 9, 10}) == "bars 1, 2, 3, 4, 5, 6, 7, 8 and 2 more");
+}
+
+TEST_CASE("a sentence begins with a capital, and a day is written year first") {
+  CHECK(with_capital("bar 4") == "Bar 4");
+  CHECK(with_capital("4 bars") == "4 bars");
+  CHECK(with_capital("").empty());
+  CHECK(day_text(std::chrono::sys_days(std::chrono::days(0))) == "1970-01-01");
+  CHECK(day_text(std::chrono::year(2026) / 3 / 9) == "2026-03-09");
 }
 
 TEST_CASE("a paragraph keeps to the page and breaks between words") {
