@@ -108,7 +108,7 @@ std::optional<Disagreement> bars_disagreement(const Changes& changes, const Solo
 std::optional<Disagreement> key_disagreement(const Changes& changes, const Solo& solo) {
   const auto key = key_at(solo, {});
   if (!changes.key || !key || changes.key->fifths == key->fifths) return std::nullopt;
-  const Interval to_written = {-solo.sounding_minus_written.steps, -solo.sounding_minus_written.semitones};
+  const Interval to_written = -solo.sounding_minus_written;
   if (to_written.semitones % 12 != 0 && transposed(*key, to_written).fifths == changes.key->fifths)
     return Disagreement{Contradiction::written_key,
                         fmt::format("the changes are in {}, the key in which the solo is written; it sounds in {}",

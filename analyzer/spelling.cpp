@@ -84,7 +84,7 @@ NoteName usual_name(int pitch_class, const Key& key) {
 }
 
 Solo spelled_by_harmony(Solo solo, const Harmony& harmony) {
-  const Interval to_written{-solo.sounding_minus_written.steps, -solo.sounding_minus_written.semitones};
+  const Interval to_written = -solo.sounding_minus_written;
   const Note* next = nullptr;
   const Note* after = nullptr;
   for (std::size_t i = solo.notes.size(); i-- > 0;) {

@@ -114,10 +114,6 @@ void check_options(const CLI::App& app, const DrillCommand& command) {
   spare_inputs(command, destinations);
 }
 
-Interval written_above_sounding(const Solo& solo) {
-  return {-solo.sounding_minus_written.steps, -solo.sounding_minus_written.semitones};
-}
-
 /// The score, in the pitch of `report`: concert, or with names that are plain as written.
 std::string score_bytes(const DrillCommand& command, const reports::DrillReport& report) {
   const Drill& drill = report.drill;
@@ -125,7 +121,7 @@ std::string score_bytes(const DrillCommand& command, const reports::DrillReport&
   io::ScoreWriteOptions options;
   if (is_written) options.pitch = io::ScorePitch::written;
   for (const OpenChoice& choice : drill.open_choices) options.cues.push_back({choice.note, choice.other});
-  const Interval up = is_written ? written_above_sounding(drill.solo) : Interval{};
+  const Interval up = is_written ? -drill.solo.sounding_minus_written : Interval{};
   for (const KeyStart& start : report.keys) options.headings.push_back({start.bar, to_string(read_key(start.key, up))});
   if (command.sheet.degrees == reports::DegreeRow::shown) options.under = reports::degrees_of(drill);
   return io::write_musicxml(drill.solo, drill.harmony, options);
@@ -150,7 +146,7 @@ std::string sheet_bytes(const DrillCommand& command, const reports::DrillReport&
 /// What is printed, as the player reads it where that is asked for.
 std::string read_sheet_bytes(const DrillCommand& command, const reports::DrillReport& report) {
   if (command.sheet.pitch != reports::PrintedPitch::written) return sheet_bytes(command, report);
-  const Drill read = readable_drill(report.drill, written_above_sounding(report.drill.solo));
+  const Drill read = readable_drill(report.drill, -report.drill.solo.sounding_minus_written);
   return sheet_bytes(command,
                      {read, report.settings, report.why, report.goal_bpm, report.aim, report.keys, report.key_order});
 }

@@ -7,12 +7,10 @@
 namespace insideline::cli {
 namespace {
 
-Interval turned_round(const Interval& interval) { return {-interval.steps, -interval.semitones}; }
-
 /// As the part has it, name by name. Where it goes over to another instrument there is no one pitch of the part, and
 /// names stay in concert pitch.
 ChosenReading read_by_player(const Solo& solo) {
-  const Interval up = turned_round(solo.sounding_minus_written);
+  const Interval up = -solo.sounding_minus_written;
   const auto moves_otherwise = [&](const Note& note) { return interval_between(note.pitch, note.written) != up; };
   if (up.semitones == 0 || std::ranges::any_of(solo.notes, moves_otherwise)) return {};
   return {{.reader = reports::ReadBy::player_of_the_part, .above_sounding = up, .instrument = {}}, {up}};
@@ -21,7 +19,7 @@ ChosenReading read_by_player(const Solo& solo) {
 ChosenReading read_by_player_of(const Instrument& instrument, const Solo& solo, const Harmony& harmony,
                                 const std::optional<Key>& key) {
   constexpr int steps_in_octave = 7;
-  Interval up = turned_round(instrument.sounding_minus_written);
+  Interval up = -instrument.sounding_minus_written;
   const PitchRange range = written_range(instrument);
   reports::Reading reading{
       .reader = reports::ReadBy::player_of_an_instrument, .above_sounding = {}, .instrument = instrument};

@@ -41,10 +41,9 @@ io::BracketInk bracket_over(std::span<const Arpeggio> arpeggios, std::size_t ind
 
 /// The chords as the part's player reads them, with N.C. where they stop.
 void add_chords(io::ScoreInk& ink, const reports::Report& report) {
-  const Interval& down = report.solo.sounding_minus_written;
   const auto& chords = report.analysis.harmony.chords;
   for (std::size_t i = 0; i < chords.size(); ++i) {
-    const Chord written = transposed(chords[i].chord, Interval{-down.steps, -down.semitones});
+    const Chord written = transposed(chords[i].chord, -report.solo.sounding_minus_written);
     ink.chords.push_back({chords[i].onset, musicxml_from_chord(written)});
     const Beats end = chords[i].onset + chords[i].duration;
     const Beats next = i + 1 < chords.size() ? chords[i + 1].onset : end_of(report.solo);

@@ -172,13 +172,13 @@ std::string choices_sentence(const DrillReport& report) {
 /// The order of the keys, and where one has a line of its own.
 std::vector<std::string> key_sentences(const DrillReport& report) {
   if (report.keys.empty()) return {};
-  const Interval down = report.drill.solo.sounding_minus_written;
+  const Interval up = -report.drill.solo.sounding_minus_written;
   std::vector<std::string> names;
   std::vector<std::string> written;
   std::vector<std::string> own;
   for (const KeyStart& start : report.keys) {
     names.push_back(to_string(start.key));
-    written.push_back(to_string(read_key(start.key, {-down.steps, -down.semitones})));
+    written.push_back(to_string(read_key(start.key, up)));
     if (start.own_line) own.push_back(to_string(start.key));
   }
   const bool fourths = report.key_order.value_or(KeyOrder::fourths) == KeyOrder::fourths;

@@ -253,7 +253,7 @@ std::vector<OpenChoice> open_choices(const Drill& drill, const DrillSettings& se
 void set_instrument(Solo& solo, const Instrument& instrument) {
   solo.part = std::string(instrument.part);
   solo.sounding_minus_written = instrument.sounding_minus_written;
-  const Interval up{-solo.sounding_minus_written.steps, -solo.sounding_minus_written.semitones};
+  const Interval up = -solo.sounding_minus_written;
   for (Note& note : solo.notes) note.written = transposed(note.pitch, up);
 }
 

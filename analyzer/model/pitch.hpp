@@ -33,6 +33,8 @@ struct Interval {
   int steps = 0;
   int semitones = 0;
   friend bool operator==(const Interval&, const Interval&) = default;
+  /// The same way back: a third down for a third up.
+  friend constexpr Interval operator-(const Interval& interval) { return {-interval.steps, -interval.semitones}; }
 };
 
 /// A chord or scale degree counted from the major scale on the root:

@@ -9,7 +9,7 @@ namespace {
 /// The pitch as the sheet's player reads it.
 Pitch as_written(const LaidTake& laid, const Pitch& sounding) {
   const Interval by = laid.sheet.sounding_minus_written;
-  return transposed(sounding, {-by.steps, -by.semitones});
+  return transposed(sounding, -by);
 }
 
 Mistake at_note(const LaidTake& laid, std::size_t note) {

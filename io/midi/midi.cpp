@@ -208,7 +208,7 @@ class MidiImport {
   void fill_notes() {
     Solo& solo = result_.solo;
     const int sounding = options_.transpose.value_or(0);
-    const Interval to_written{-solo.sounding_minus_written.steps, -solo.sounding_minus_written.semitones};
+    const Interval to_written = -solo.sounding_minus_written;
     solo.notes.resize(line_.size());
     std::size_t bar = 0;
     std::size_t key = 0;

@@ -172,7 +172,7 @@ std::string write_midi(const Solo& solo, const Harmony& harmony, const MidiWrite
   assert(!solo.bars.empty() && "a solo has bars");
   const bool as_written = options.pitch == MidiPitch::written;
   const Interval& interval = solo.sounding_minus_written;
-  const Interval moved = as_written ? Interval{-interval.steps, -interval.semitones} : Interval{};
+  const Interval moved = as_written ? -interval : Interval{};
   const PageClock clock(solo);
   const double bpm = solo.tempo_bpm.value_or(options.tempo_bpm);
 

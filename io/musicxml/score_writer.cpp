@@ -84,8 +84,7 @@ class ScoreText {
  public:
   ScoreText(const Solo& solo, const Harmony& harmony, const ScoreWriteOptions& options)
       : solo_(solo), harmony_(harmony), options_(options), bars_(written_rhythm(solo)) {
-    const Interval down = solo.sounding_minus_written;
-    if (options.pitch == ScorePitch::written) shift_ = {-down.steps, -down.semitones};
+    if (options.pitch == ScorePitch::written) shift_ = -solo.sounding_minus_written;
     for (const WrittenBar& bar : bars_)
       for (const WrittenGroup& group : bar.groups)
         for (const WrittenSymbol& symbol : group.symbols) count_in_divisions(length_in(group, symbol));

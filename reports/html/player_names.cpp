@@ -65,8 +65,7 @@ PlayerNames player_names(const Report& report) {
   const Interval& page = report.reading.above_sounding;
   PlayerNames names;
   names.readers.push_back({.name = page_reader(report.reading), .moved = std::nullopt, .octaves = 0});
-  if (!(page == Interval{}))
-    names.readers.push_back(reader_of(report, names, "concert pitch", {-page.steps, -page.semitones}));
+  if (!(page == Interval{})) names.readers.push_back(reader_of(report, names, "concert pitch", -page));
   for (const Instrument& instrument : instruments()) {
     const Interval& sounding = instrument.sounding_minus_written;
     const bool is_of_the_page = report.reading.instrument && report.reading.instrument->name == instrument.name;

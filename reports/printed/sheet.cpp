@@ -28,8 +28,7 @@ int bar_of_note(const Sheet& sheet, std::size_t index) {
 
 Interval to_printed_pitch(const Sheet& sheet) {
   if (sheet.options.pitch == PrintedPitch::concert) return {};
-  const Interval down = sheet.report.solo.sounding_minus_written;
-  return {-down.steps, -down.semitones};
+  return -sheet.report.solo.sounding_minus_written;
 }
 
 }  // namespace insideline::reports

@@ -48,6 +48,7 @@ TEST_CASE("a B flat tenor part sounds a major ninth lower than it is written") {
   const Interval tenor = insideline::usual_interval(-14);
   CHECK(tenor == Interval{-8, -14});
   CHECK(to_string(transposed(parse_pitch("C5").value(), tenor)) == "Bb3");
+  CHECK(to_string(transposed(parse_pitch("Bb3").value(), -tenor)) == "C5");
   CHECK(to_string(transposed(parse_pitch("F#4").value(), tenor)) == "E3");
   CHECK(interval_between(parse_pitch("C5").value(), parse_pitch("Bb3").value()) == tenor);
 }
