@@ -1,4 +1,4 @@
-# Runs one node script beside the installed packages; arguments after "--" are the script's.
+# Runs one node script with the installed packages; arguments after "--" are the script's.
 cmake_minimum_required(VERSION 3.25)
 
 if(EXISTS "${INSTALLED}/missing.txt")
@@ -21,10 +21,15 @@ foreach(index RANGE ${last})
   endif()
 endforeach()
 
+# An .mjs script finds packages only beside itself. The others look at NODE_PATH as well, and share what stands beside them.
+set(ENV{NODE_PATH} "${INSTALLED}/node_modules")
 cmake_path(GET SCRIPT EXTENSION LAST_ONLY extension)
-set(copy "${INSTALLED}/${NAME}${extension}")
-configure_file("${SCRIPT}" "${copy}" COPYONLY)
-execute_process(COMMAND "${NODE}" "${copy}" ${arguments} RESULT_VARIABLE status)
+set(run "${SCRIPT}")
+if(extension STREQUAL ".mjs")
+  set(run "${INSTALLED}/${NAME}.mjs")
+  configure_file("${SCRIPT}" "${run}" COPYONLY)
+endif()
+execute_process(COMMAND "${NODE}" "${run}" ${arguments} RESULT_VARIABLE status)
 if(NOT status EQUAL 0)
   message(FATAL_ERROR "${NAME}: node ended with ${status}")
 endif()
