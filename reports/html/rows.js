@@ -134,13 +134,19 @@ insideline.map = (() => {
     if (system.waits) cut(system, shown);
     system.waits = false;
   };
+  // A note that moves into another row would lose the focus.
+  const keepingFocus = (change) => {
+    const focused = document.activeElement;
+    change();
+    if (focused !== document.activeElement && score.contains(focused)) focused.focus({ preventScroll: true });
+  };
   const tellAll = () => {
     for (const tell of told) tell();
   };
   const near = new IntersectionObserver((seen) => {
     const come = seen.filter(({ isIntersecting }) => isIntersecting).map(({ target }) => systems.find(({ element }) => element === target))
       .filter(({ waits }) => waits);
-    come.forEach(cutNow);
+    keepingFocus(() => come.forEach(cutNow));
     if (come.length) tellAll();
   }, { rootMargin: "1500px" });
   // What is not cut yet takes the room that its rows will take.
@@ -158,8 +164,10 @@ insideline.map = (() => {
     const bars = barsThatFit(width);
     if (bars === shown || width <= 0 || matchMedia("print").matches) return;
     shown = bars;
-    if (systems.length <= manySystems) for (const system of systems) cut(system, bars);
-    else for (const system of systems) leave(system, bars, width);
+    keepingFocus(() => {
+      if (systems.length <= manySystems) for (const system of systems) cut(system, bars);
+      else for (const system of systems) leave(system, bars, width);
+    });
     tellAll();
   };
   for (const system of systems) asWhole(system);

@@ -493,6 +493,10 @@ async function cutsWhatIsNear(browser, piece) {
   // A scroll that takes its time passes more rows, the slower the machine.
   await tab.evaluate(() => { document.documentElement.style.scrollBehavior = "auto"; });
   await tab.locator("#n0").focus();
+  await tab.setViewportSize({ width: 420, height: 720 });
+  await tab.setViewportSize(telephone.viewport);
+  await comesToRest(tab);
+  check("2,000 bars: a note whose row is cut keeps the focus", (await tab.evaluate(() => document.activeElement.id)) === "n0");
   await tab.keyboard.press("End");
   await comesToRest(tab);
   check("2,000 bars: the last note can be walked to", (await tab.evaluate(() => document.activeElement.id)) === `n${last}`);
