@@ -154,13 +154,3 @@ known=$("$program" handout "$CORPUS/ropewalk.musicxml" --class kazoo -o class 2>
 same "a sheet for each instrument" "$(echo "$known" | tr ',' '\n' | wc -l)" "$(find class -name '*.ly' | wc -l)"
 same "the clef of a trombone" "1" "$(grep -c '^  .clef bass ' class/trombone.ly)"
 same "LilyPond's warnings" "" "$(cd class && lilypond --loglevel=WARNING -dno-print-pages ./*.ly 2>&1)"
-"$program" handout "$CORPUS/ropewalk.musicxml" --bars 1-4 --class "alto-sax, trombone" --key -o keys >/dev/null ||
-  fail "no answers for a class"
-same "the key in concert pitch and for each player" "alto-sax-key.pdf concert-key.pdf trombone-key.pdf" \
-  "$(cd keys && echo *)"
-
-# The same systems inside the page of --html, with the notes of the analysis.
-"$program" analyze "$DATA/two_bars.musicxml" --html solo.html --score >/dev/null 2>&1 || fail "no page with the score"
-grep -q 'aria-label="Engraved score, system 1"' solo.html || fail "the page has no engraved system"
-same "engraved notes of the page" 7 "$(grep -o 'id="e[0-9]*"' solo.html | sort -u | wc -l | tr -d ' ')"
-if grep -q 'Emmentaler\|<style type' solo.html; then fail "the drawing brought a style of its own"; fi
