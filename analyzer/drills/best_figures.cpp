@@ -1,8 +1,8 @@
 #include "analyzer/drills/best_figures.hpp"
 
-#include "analyzer/connections.hpp"
 #include "analyzer/drills/aimed_figures.hpp"
 #include "analyzer/drills/drill_costs.hpp"
+#include "analyzer/heard_line.hpp"
 
 #include <algorithm>
 #include <array>
@@ -30,16 +30,19 @@ struct Nearest {
   }
 };
 
-Nearest nearest_in_range(int from, const Chord& chord, const DrillSettings& settings) {
-  const NearestTones tones = nearest_tones(from, chord);
+/// As `nearest_tones` of connections.hpp, by pitch alone.
+Nearest nearest_in_range(int from, PitchClassSet tones, const DrillSettings& settings) {
   Nearest nearest;
-  if (settings.kind == DrillKind::common_tones && tones.common) {
+  const bool is_common = contains(tones, pitch_class_of(from));
+  if (settings.kind == DrillKind::common_tones && is_common) {
     nearest.add(from);
     return nearest;
   }
-  if (!tones.up || !tones.down) return nearest;
-  const int up = midi_number(*tones.up);
-  const int down = midi_number(*tones.down);
+  if (tones == 0) return nearest;
+  int up = from + 1;
+  while (!contains(tones, pitch_class_of(up))) ++up;
+  int down = from - 1;
+  while (!contains(tones, pitch_class_of(down))) --down;
   const bool up_is_nearest = up - from <= from - down;
   const bool down_is_nearest = from - down <= up - from;
   if (up_is_nearest && in_range(up, settings.range)) nearest.add(up);
@@ -48,7 +51,7 @@ Nearest nearest_in_range(int from, const Chord& chord, const DrillSettings& sett
   nearest.compromised = true;
   if (in_range(up, settings.range)) nearest.add(up);
   if (in_range(down, settings.range)) nearest.add(down);
-  if (nearest.count == 0 && tones.common) nearest.add(from);
+  if (nearest.count == 0 && is_common) nearest.add(from);
   return nearest;
 }
 
@@ -60,11 +63,11 @@ std::optional<int> cost_at_change(const ConnectionRules& rules, const Nearest& n
 }
 
 /// The line goes on through the same chord in the next bar: to a tone beside the last.
-std::optional<int> cost_inside(const Chord& chord, int from, int to) {
+std::optional<int> cost_inside(PitchClassSet tones, int from, int to) {
   if (from == to) return std::nullopt;
   int between = 0;
   for (int midi = std::min(from, to) + 1; midi < std::max(from, to); ++midi)
-    if (tone_with(chord, midi % 12)) ++between;
+    if (contains(tones, pitch_class_of(midi))) ++between;
   if (between > 1) return std::nullopt;
   return between * cost_of(Charge::skipped_tone);
 }
@@ -185,29 +188,35 @@ std::vector<Ending> endings_of(const DrillFigures& set, std::span<const Standing
   return endings;
 }
 
-/// How the line gets into a segment. What depends on the tone it comes from alone is looked up once.
+/// How the line gets into a segment. What does not depend on the tone it comes from is looked up once, and what does on
+/// that alone once a tone.
 class WayIn {
  public:
-  WayIn(const ConnectionRules& rules, const DrillSegment& segment, int from)
-      : rules_(rules), segment_(segment), chord_(rules.harmony.chords[segment.chord].chord), from_(from) {
+  WayIn(const ConnectionRules& rules, const DrillSegment& segment) : rules_(rules), segment_(segment) {
+    const Chord& chord = rules.harmony.chords[segment.chord].chord;
     const bool encloses = rules.settings.kind == DrillKind::enclosures;
     leads_ = takes_nearest(rules.settings) || encloses;
-    if (encloses && segment.is_change) enclosed_ = enclosed_tone(chord_);
-    if (leads_ && segment.is_change && !enclosed_) nearest_ = nearest_in_range(from, chord_, rules.settings);
+    tones_ = tone_set(chord);
+    if (encloses && segment.is_change) enclosed_ = enclosed_tone(chord);
+  }
+
+  void come_from(int from) {
+    from_ = from;
+    if (leads_ && segment_.is_change && !enclosed_) nearest_ = nearest_in_range(from, tones_, rules_.settings);
   }
 
   [[nodiscard]] std::optional<int> cost_to(int to) const {
     if (enclosed_) return cost_of_landing(*enclosed_, from_, to);
     if (nearest_) return cost_at_change(rules_, *nearest_, from_, to);
-    if (leads_ && segment_.goes_on) return cost_inside(chord_, from_, to);
+    if (leads_ && segment_.goes_on) return cost_inside(tones_, from_, to);
     return cost_between_figures(rules_.settings, from_, to);
   }
 
  private:
   const ConnectionRules& rules_;
   const DrillSegment& segment_;
-  const Chord& chord_;
-  int from_;
+  PitchClassSet tones_ = 0;
+  int from_ = 0;
   bool leads_ = false;
   std::optional<EnclosedTone> enclosed_;
   std::optional<Nearest> nearest_;
@@ -219,12 +228,18 @@ std::vector<int> connection_table(const ConnectionRules& rules, const DrillSegme
   std::vector<int> table(endings.size() * pitches, -1);
   std::vector<bool> wanted(pitches, false);
   for (const DrillFigure& figure : set.figures) wanted[static_cast<std::size_t>(figure.first)] = true;
+  WayIn way(rules, segment);
   for (std::size_t row = 0; row < endings.size(); ++row) {
-    const WayIn way(rules, segment, endings[row].last);
+    way.come_from(endings[row].last);
     for (std::size_t to = 0; to < wanted.size(); ++to)
       if (wanted[to]) table[row * pitches + to] = way.cost_to(static_cast<int>(to)).value_or(unreachable);
   }
   return table;
+}
+
+/// The same way in is the best for both. Figures that differ in where they turn alone stand side by side.
+bool begin_alike(const DrillFigure& a, const DrillFigure& b) {
+  return a.first == b.first && a.first_way == b.first_way && a.shape == b.shape;
 }
 
 /// One segment of the search: where its figures stand, and from which figure of the segment before.
@@ -264,8 +279,10 @@ class Search {
     std::vector<Standing> next(set.figures.size());
     std::vector<std::size_t> from(set.figures.size(), best.figure);
     bool reached = false;
+    Standing source;
     for (std::size_t i = 0; i < set.figures.size() && !is_silent; ++i) {
-      const Standing source = cheapest_source(segments_[segment], set.figures[i], endings, table);
+      if (i == 0 || !begin_alike(set.figures[i - 1], set.figures[i]))
+        source = cheapest_source(segments_[segment], set.figures[i], endings, table);
       if (source.cost >= unreachable) continue;
       reached = true;
       from[i] = source.figure;
@@ -321,7 +338,9 @@ class Search {
 }  // namespace
 
 std::optional<int> connection_cost(const ConnectionRules& rules, const DrillSegment& segment, int from, int to) {
-  return WayIn(rules, segment, from).cost_to(to);
+  WayIn way(rules, segment);
+  way.come_from(from);
+  return way.cost_to(to);
 }
 
 std::optional<int> step_cost(const ConnectionRules& rules, const DrillSegment& segment, const DrillFigure& before,
