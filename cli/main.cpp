@@ -8,6 +8,7 @@
 #include "io/read_result.hpp"
 
 #include <fmt/format.h>
+#include <malloc.h>
 #include <CLI/CLI.hpp>
 
 #include <algorithm>
@@ -37,6 +38,16 @@ void add_commands(CLI::App& program, std::string_view asked) {
   for (const Command& command : commands()) command.add(program);
 }
 
+/// What one solo or one step of the work needed is there for the next. Given back, each page of it would be cleared and
+/// counted anew by the kernel, a hundred and more a solo. A refusal changes no result.
+void keep_memory() {
+  constexpr int mebibyte = 1 << 20;
+  constexpr int kept_bytes = 64 * mebibyte;
+  constexpr int largest_block_bytes = 32 * mebibyte;  // more is not taken
+  ::mallopt(M_TRIM_THRESHOLD, kept_bytes);
+  ::mallopt(M_MMAP_THRESHOLD, largest_block_bytes);
+}
+
 int run(int argc, char** argv) {
   CLI::App program;
   introduce(program, INSIDELINE_VERSION);
@@ -62,6 +73,7 @@ int main(int argc, char** argv) {
   using insideline::cli::input_unusable;
   using insideline::cli::report_error;
   insideline::cli::reserve_standard_streams();
+  insideline::cli::keep_memory();
   std::signal(SIGXFSZ, SIG_IGN);  // a file that may not grow is an error like a full disk
   try {
     return insideline::cli::run(argc, argv);
