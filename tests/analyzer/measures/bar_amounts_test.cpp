@@ -22,8 +22,8 @@ bool is_root(const Material& material, const insideline::HeardNote& note) {
 TEST_CASE("a note counts for the bar it is struck in, with all of its length") {
   const auto line = analysed("C@0 G7@4", "C4:2 E4:1 G4:3 B4:1 G4:1");
   const Material material(line.solo, line.analysis);
-  CHECK(share_of_notes(material, is_counted, is_root) == BarSeries{{1, 3}, {1, 2}});
-  CHECK(share_of_time(material, is_counted, is_root) == BarSeries{{2, 6}, {1, 2}});
+  CHECK(share_of_notes<is_counted, is_root>(material) == BarSeries{{1, 3}, {1, 2}});
+  CHECK(share_of_time<is_counted, is_root>(material) == BarSeries{{2, 6}, {1, 2}});
   CHECK(notes_a_bar(material) == BarSeries{{3, 1}, {2, 1}});
   CHECK(time_filled(material) == BarSeries{{6, 4}, {2, 4}});
 }
