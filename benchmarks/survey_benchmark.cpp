@@ -145,7 +145,9 @@ void stages(const fs::path& folder, const std::string& score) {
     const insideline::SoloRows rows =
         insideline::solo_rows(solo, insideline::analyze(solo, harmony, {.detail = insideline::Detail::labels}));
     lap(2);
-    collection.store({.hash = hash, .place = {std::to_string(number), "", ""}, .made_with = "benchmark"}, rows, "");
+    const std::string path = std::to_string(number);
+    const insideline::io::SoloTexts texts = insideline::io::solo_texts(rows, path);
+    collection.store({.hash = hash, .place = {path, "", ""}, .made_with = "benchmark"}, texts, "");
     lap(3);
   }
   constexpr double milliseconds = 1000.0;

@@ -10,6 +10,9 @@
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
 
+#include <cstddef>
+#include <string_view>
+
 namespace insideline::cli {
 namespace {
 
@@ -31,10 +34,15 @@ std::vector<UsualShare> usual_in(const std::string& database) {
   if (solos < fewest_for_fences)
     throw io::ReadError(io::place_of(name), fmt::format("too few solos to show what is usual: {}; that takes {}", solos,
                                                         fewest_for_fences));
+  const std::vector<UsualShare> all_stated = stated_shares();
+  std::vector<std::string_view> figures;
+  for (const UsualShare& stated : all_stated) figures.emplace_back(stated.figure);
+  const std::vector<std::vector<SoloValue>> columns = collection.values(figures);
   std::vector<UsualShare> usual;
-  for (const UsualShare& stated : stated_shares()) {
+  for (std::size_t i = 0; i < all_stated.size(); ++i) {
+    const UsualShare& stated = all_stated[i];
     std::vector<double> values;
-    for (const SoloValue& value : collection.values(stated.figure)) values.push_back(value.value);
+    for (const SoloValue& value : columns[i]) values.push_back(value.value);
     const bool is_enough = values.size() >= fewest_for_fences;
     const std::string where = fmt::format("the median of {} solos in {}", values.size(), name);
     usual.push_back(is_enough ? UsualShare{stated.figure, distribution_of(values).median, where} : stated);

@@ -10,7 +10,6 @@
 #include "io/solo_hash.hpp"
 
 #include <fmt/format.h>
-#include <malloc.h>
 
 #include <algorithm>
 #include <atomic>
@@ -20,6 +19,7 @@
 #include <map>
 #include <mutex>
 #include <new>
+#include <numeric>
 #include <stdexcept>
 #include <thread>
 #include <utility>
@@ -62,16 +62,6 @@ std::string reason_of(const io::ReadError& error) {
   return error.place().line > 0 ? fmt::format("line {}: {}", error.place().line, reason) : reason;
 }
 
-/// What a solo needed is there for the next one. Given back, each page of it would be cleared and counted anew by the
-/// kernel, a hundred and more a solo. A refusal changes no result.
-void keep_memory() {
-  constexpr int mebibyte = 1 << 20;
-  constexpr int kept_bytes = 64 * mebibyte;
-  constexpr int largest_block_bytes = 32 * mebibyte;  // more is not taken
-  ::mallopt(M_TRIM_THRESHOLD, kept_bytes);
-  ::mallopt(M_MMAP_THRESHOLD, largest_block_bytes);
-}
-
 std::string without_slash(std::string folder) {
   while (folder.size() > 1 && folder.ends_with('/')) folder.pop_back();
   return folder;
@@ -92,15 +82,15 @@ class Survey {
   }
 
   reports::SurveyWork run() {
-    const unsigned cores = std::max(1U, std::thread::hardware_concurrency());
-    const unsigned wanted = options_.jobs == 0 ? cores : options_.jobs;
-    const auto jobs = static_cast<unsigned>(std::clamp<std::size_t>(files_.size(), 1, wanted));
-    {
-      std::vector<std::jthread> workers;
-      for (unsigned job = 0; job < jobs; ++job) workers.emplace_back([this] { work_through(); });
+    if (begins_empty_ || options_.analyse_again) {
+      to_take_.resize(files_.size());
+      std::iota(to_take_.begin(), to_take_.end(), std::size_t{0});
+    } else {
+      side_by_side([this] { look_through(); });
+      std::ranges::sort(to_take_);
     }
+    side_by_side([this] { work_through(); });
     show_progress("survey", 1, 1);
-    if (broken_) std::rethrow_exception(broken_);
     remember_copies();
     std::ranges::sort(work_.twice);
     std::ranges::sort(work_.failed, {}, &reports::FailedFile::path);
@@ -113,8 +103,54 @@ class Survey {
     io::ContentHash hash;
   };
 
+  /// On as many threads as there are jobs; each takes what comes `next_`.
+  template <typename Work>
+  void side_by_side(const Work& work) {
+    const unsigned cores = std::max(1U, std::thread::hardware_concurrency());
+    const unsigned wanted = options_.jobs == 0 ? cores : options_.jobs;
+    const auto jobs = static_cast<unsigned>(std::clamp<std::size_t>(files_.size(), 1, wanted));
+    next_ = 0;
+    {
+      std::vector<std::jthread> workers;
+      for (unsigned job = 0; job < jobs; ++job) workers.emplace_back(work);
+    }
+    if (broken_) std::rethrow_exception(broken_);
+  }
+
+  /// Finds the files that are not known as they are. A known one costs a look at the disk and one at the database, so
+  /// that each worker asks for a number of them at a time.
+  void look_through() {
+    constexpr std::size_t at_a_time = 64;
+    try {
+      for (std::size_t first = next_.fetch_add(at_a_time); first < files_.size() && !stop_;
+           first = next_.fetch_add(at_a_time))
+        look_at(first, std::min(first + at_a_time, files_.size()));
+    } catch (const std::exception&) {
+      stop_for_all();
+    }
+  }
+
+  void look_at(std::size_t begin, std::size_t end) {
+    std::vector<std::string> paths;
+    std::vector<std::string> stamps;
+    for (std::size_t file = begin; file < end; ++file) {
+      paths.push_back(files_[file].path);
+      stamps.push_back(stamp_of(file, changes_of(paths.back())));
+    }
+    const std::scoped_lock lock(mutex_, database_);
+    const auto known = collection_.known_files(paths);
+    for (std::size_t file = begin; file < end; ++file) {
+      if (!is_unchanged(file, stamps[file - begin], known[file - begin]))
+        to_take_.push_back(file);
+      else
+        ++done_;
+    }
+    show_progress("survey", std::min(done_, files_.size() - 1), files_.size());
+  }
+
   void work_through() {
-    for (std::size_t file = next_++; file < files_.size() && !stop_; file = next_++) {
+    for (std::size_t next = next_++; next < to_take_.size() && !stop_; next = next_++) {
+      const std::size_t file = to_take_[next];
       try {
         take(file);
       } catch (const io::ReadError& error) {
@@ -188,9 +224,7 @@ class Survey {
   }
 
   /// Without reading it: the file is as it was when its solo was stored. Holds both locks.
-  bool is_unchanged(std::size_t file, const std::string& stamp) {
-    if (options_.analyse_again) return false;
-    const auto known = collection_.known_file(files_[file].path);
+  bool is_unchanged(std::size_t file, const std::string& stamp, const std::optional<io::KnownFile>& known) {
     if (!known || known->stamp != stamp || known->made_with != made_with_) return false;
     if (!is_in_shard(known->hash)) return static_cast<void>(++work_.elsewhere), true;
     const auto [seen, is_new] = seen_.emplace(known->hash, file);
@@ -208,10 +242,6 @@ class Survey {
     const std::string& path = files_[file].path;
     const std::optional<std::string> changes = changes_of(path);
     const std::string stamp = stamp_of(file, changes);
-    if (!begins_empty_) {
-      const std::scoped_lock lock(mutex_, database_);
-      if (is_unchanged(file, stamp)) return;
-    }
     const std::string bytes = bytes_of(path);
     if (bytes.empty()) return;
     io::ContentHash hash = io::solo_hash(bytes);
@@ -229,12 +259,11 @@ class Survey {
     reading.solo = path;
     reading.settings.detail = insideline::Detail::labels;
     const reports::Report report = analyzed(reading, bytes);
-    const SoloRows rows = solo_rows(report.solo, report.analysis);
-    store(file, hash, stamp, rows);
+    store(file, hash, stamp, io::solo_texts(solo_rows(report.solo, report.analysis), path));
   }
 
   /// Others analyse meanwhile, and only who finds a copy of a solo has to wait.
-  void store(std::size_t file, const io::ContentHash& hash, const std::string& stamp, const SoloRows& rows) {
+  void store(std::size_t file, const io::ContentHash& hash, const std::string& stamp, const io::SoloTexts& texts) {
     const std::scoped_lock storing(database_);
     std::size_t first = file;
     {
@@ -242,7 +271,7 @@ class Survey {
       first = seen_.at(hash);
       ++work_.analysed;
     }
-    collection_.store({.hash = hash, .place = place_of(first), .made_with = made_with_}, rows,
+    collection_.store({.hash = hash, .place = place_of(first), .made_with = made_with_}, texts,
                       first == file ? stamp : stamp_of(first, changes_of(files_[first].path)));
   }
 
@@ -291,7 +320,8 @@ class Survey {
   const std::vector<SurveyedFile>& files_;
   io::Collection& collection_;
   const std::string made_with_;
-  const bool begins_empty_;  ///< the database
+  const bool begins_empty_;           ///< the database
+  std::vector<std::size_t> to_take_;  ///< files that must be read; guarded while they are looked for
   std::atomic<std::size_t> next_ = 0;
   std::atomic<bool> stop_ = false;
   std::atomic<int> elsewhere_ = 0;
@@ -324,7 +354,6 @@ SurveyedFiles files_of(const SurveyOptions& options) {
 }
 
 reports::SurveyWork survey(const SurveyOptions& options, const SurveyedFiles& files, io::Collection& collection) {
-  keep_memory();
   return Survey(options, files, collection).run();
 }
 

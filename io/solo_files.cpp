@@ -42,21 +42,20 @@ class Search {
     struct stat about {};
     if (::stat(folder.c_str(), &about) != 0 || !visited_.insert({about.st_dev, about.st_ino}).second) return;
     std::error_code failed;
-    std::vector<std::filesystem::path> entries;
+    std::vector<std::filesystem::directory_entry> entries;  // with what the folder says of them: no look at each
     for (std::filesystem::directory_iterator entry(folder, failed), end; !failed && entry != end;
          entry.increment(failed))
-      entries.push_back(entry->path());
+      entries.push_back(*entry);
     if (failed) found.unreachable.push_back({folder.string(), "the folder cannot be read: " + failed.message()});
     std::ranges::sort(entries);
     if (progress_) progress_(found.files.size());
-    for (const std::filesystem::path& entry : entries) {
+    for (const std::filesystem::directory_entry& entry : entries) {
       if (is_hidden(entry) || leads_out(entry)) continue;
-      std::error_code unknown;
-      const std::filesystem::file_status status = std::filesystem::status(entry, unknown);
-      if (std::filesystem::is_directory(status)) {
+      std::error_code ignored;
+      if (entry.is_directory(ignored)) {
         look_into(entry);
       } else if (is_solo_name(entry)) {
-        take(entry, status, unknown);
+        take(entry);
       }
     }
   }
@@ -65,24 +64,29 @@ class Search {
 
  private:
   /// Notes the link where it may not be followed.
-  bool leads_out(const std::filesystem::path& entry) {
+  bool leads_out(const std::filesystem::directory_entry& link) {
     std::error_code failed;
-    if (links_out_ == LinksOut::followed || !std::filesystem::is_symlink(entry, failed)) return false;
+    if (links_out_ == LinksOut::followed || !link.is_symlink(failed)) return false;
+    const std::filesystem::path& entry = link.path();
     const std::filesystem::path target = std::filesystem::canonical(entry, failed);
     if (failed || lies_below(target, root_)) return false;
     if (std::filesystem::is_directory(target, failed) || is_solo_name(entry)) found.links_out.push_back(entry.string());
     return true;
   }
 
-  void take(const std::filesystem::path& file, const std::filesystem::file_status& status,
-            const std::error_code& unknown) {
-    if (std::filesystem::is_regular_file(status))
-      found.files.push_back(file.string());
-    else if (status.type() == std::filesystem::file_type::not_found)
-      found.unreachable.push_back({file.string(), "the link leads nowhere"});
+  void take(const std::filesystem::directory_entry& entry) {
+    const std::string file = entry.path().string();
+    std::error_code unknown;
+    if (entry.is_regular_file(unknown)) {
+      found.files.push_back(file);
+      return;
+    }
+    const std::filesystem::file_status status = entry.status(unknown);
+    if (status.type() == std::filesystem::file_type::not_found)
+      found.unreachable.push_back({file, "the link leads nowhere"});
     else
       found.unreachable.push_back(
-          {file.string(), unknown ? "the file cannot be reached: " + unknown.message() : "this is not a file"});
+          {file, unknown ? "the file cannot be reached: " + unknown.message() : "this is not a file"});
   }
 
   std::filesystem::path root_;

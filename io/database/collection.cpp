@@ -1,5 +1,6 @@
 #include "io/database/collection.hpp"
 
+#include "io/database/json_rows.hpp"
 #include "io/database/new_file.hpp"
 #include "io/database/schema.hpp"
 #include "io/database/solo_writer.hpp"
@@ -15,6 +16,7 @@
 #include <functional>
 #include <map>
 #include <new>
+#include <utility>
 
 namespace insideline::io {
 namespace {
@@ -31,7 +33,7 @@ bool is_on_network_disk(const std::string& file) {
 
 Connection opened(const std::string& file, Access access) {
   Connection connection(file, access);
-  connection.run("PRAGMA foreign_keys = ON; PRAGMA cache_size = -32768");
+  connection.run("PRAGMA foreign_keys = ON; PRAGMA cache_size = -8192");
   if (access == Access::read) {
     prepare_schema(connection, access);
     connection.run("BEGIN");
@@ -52,24 +54,33 @@ ContentHash parsed_hash(const std::string& text) {
   return hash;
 }
 
-/// What `sql` gives as name, number and solo, summed up by name; its rows are in order of solo. Counted here and not by
-/// SQLite, which would sort all rows: there are few names and any number of solos.
-std::vector<NamedCount> most_frequent(Connection& connection, std::string_view sql, int most) {
+/// Where the rows of a list have the name, and the count if each is not one.
+struct NameAndCount {
+  std::size_t name = 0;
+  std::optional<std::size_t> count;
+};
+
+/// Summed up by name over the lists that `sql` gives, one of each solo. Taken apart here and not by SQLite, which would
+/// parse each row anew.
+std::vector<NamedCount> most_frequent(Connection& connection, std::string_view sql, NameAndCount place, int most) {
   struct Sum {
-    NamedCount count;
-    std::int64_t last_solo = 0;
+    int count = 0;
+    int solos = 0;
+    std::int64_t last_solo = -1;
   };
-  std::map<std::string, Sum> sums;
+  std::map<std::string, Sum, std::less<>> sums;
   Statement statement(connection, sql);
-  while (statement.step()) {
-    Sum& sum = sums[statement.text(0)];
-    const std::int64_t solo = statement.integer(2);
-    if (sum.count.solos == 0 || sum.last_solo != solo) ++sum.count.solos;
-    sum.last_solo = solo;
-    sum.count.count += static_cast<int>(statement.integer(1));
-  }
+  for (std::int64_t solo = 0; statement.step(); ++solo)
+    for (JsonRowReader row(statement.text_here(0)); row.next();) {
+      const std::string_view name = row.value(place.name);
+      auto found = sums.find(name);
+      if (found == sums.end()) found = sums.emplace(name, Sum{}).first;
+      Sum& sum = found->second;
+      if (std::exchange(sum.last_solo, solo) != solo) ++sum.solos;
+      sum.count += place.count ? static_cast<int>(row.number(*place.count).value_or(0.0)) : 1;
+    }
   std::vector<NamedCount> counts;
-  for (const auto& [name, sum] : sums) counts.push_back({name, sum.count.count, sum.count.solos});
+  for (const auto& [name, sum] : sums) counts.push_back({name, sum.count, sum.solos});
   std::ranges::stable_sort(counts, std::ranges::greater{}, &NamedCount::count);
   if (counts.size() > static_cast<std::size_t>(most)) counts.resize(static_cast<std::size_t>(most));
   return counts;
@@ -121,11 +132,20 @@ Collection::~Collection() {
 }
 
 std::optional<KnownFile> Collection::known_file(const std::string& path) {
+  return std::move(known_files(std::span(&path, 1)).front());
+}
+
+std::vector<std::optional<KnownFile>> Collection::known_files(std::span<const std::string> paths) {
+  std::optional<Transaction> at_once;  // else SQLite would look whether others changed the file, path by path
+  if (!parts_->batch.is_open()) at_once.emplace(parts_->connection, Hold::when_needed);
+  std::vector<std::optional<KnownFile>> files(paths.size());
   Statement& find = parts_->find_file;
-  find.bind(1, path);
-  std::optional<KnownFile> known;
-  while (find.step()) known = KnownFile{find.text(0), parsed_hash(find.text(1)), find.text(2), find.text(3)};
-  return known;
+  for (std::size_t i = 0; i < paths.size(); ++i) {
+    find.bind(1, paths[i]);
+    while (find.step()) files[i] = KnownFile{find.text(0), parsed_hash(find.text(1)), find.text(2), find.text(3)};
+  }
+  if (at_once) at_once->commit();
+  return files;
 }
 
 std::optional<StoredSolo> Collection::stored(const ContentHash& hash) {
@@ -137,14 +157,14 @@ std::optional<StoredSolo> Collection::stored(const ContentHash& hash) {
   return solo;
 }
 
-void Collection::store(const StoredSolo& solo, const SoloRows& rows, const std::string& stamp) {
+void Collection::store(const StoredSolo& solo, const SoloTexts& texts, const std::string& stamp) {
   const auto write = [&] {
     std::vector<std::int64_t> replaced;
     Statement& find = parts_->find_replaced;
     find.bind(1, to_string(solo.hash)).bind(2, solo.place.path);
     while (find.step()) replaced.push_back(find.integer(0));
     for (const std::int64_t id : replaced) parts_->writer.drop(id);
-    parts_->writer.write(solo, rows);
+    parts_->writer.write(solo, texts);
     parts_->add_file.bind(1, solo.place.path).bind(2, stamp).bind(3, solo_id(solo.hash)).run();
   };
   parts_->begin_log();
@@ -198,23 +218,29 @@ std::vector<ListedSolo> Collection::solos() {
   return listed;
 }
 
-std::vector<SoloValue> Collection::values(const std::string& figure) {
+std::vector<std::vector<SoloValue>> Collection::values(std::span<const std::string_view> figures) {
+  std::map<std::string_view, std::size_t> places;
+  for (std::size_t i = 0; i < figures.size(); ++i) places.emplace(figures[i], i);
+  std::vector<std::vector<SoloValue>> values(figures.size());
   Statement statement(parts_->connection,
-                      "SELECT f.value FROM solos s LEFT JOIN figures f ON f.solo = s.id AND f.figure = ?1 "
-                      "ORDER BY s.path, s.id");
-  statement.bind(1, figure);
-  std::vector<SoloValue> values;
+                      "SELECT l.figures FROM solos s LEFT JOIN lists l ON l.solo = s.id ORDER BY s.path, s.id");
   for (std::size_t solo = 0; statement.step(); ++solo)
-    if (!statement.is_nothing(0)) values.push_back({.solo = solo, .value = statement.real(0)});
+    for (JsonRowReader figure(statement.text_here(0)); figure.next();) {
+      const auto place = places.find(figure.name());
+      if (place == places.end()) continue;
+      const auto part = figure.number(0);
+      const auto whole = figure.number(1);
+      if (part && whole && *whole > 0.0) values[place->second].push_back({.solo = solo, .value = *part / *whole});
+    }
   return values;
 }
 
 std::vector<NamedCount> Collection::frequent_cells(int most) {
-  return most_frequent(parts_->connection, "SELECT degrees, count, solo FROM cells ORDER BY solo", most);
+  return most_frequent(parts_->connection, "SELECT cells FROM lists", {.name = 0, .count = 3}, most);
 }
 
 std::vector<NamedCount> Collection::frequent_arpeggios(int most) {
-  return most_frequent(parts_->connection, "SELECT shape, 1, solo FROM arpeggios ORDER BY solo", most);
+  return most_frequent(parts_->connection, "SELECT arpeggios FROM lists", {.name = 2, .count = {}}, most);
 }
 
 std::vector<std::string> Collection::made_with() {

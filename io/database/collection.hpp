@@ -9,7 +9,9 @@
 #include <cstdint>
 #include <memory>
 #include <optional>
+#include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace insideline::io {
@@ -26,6 +28,25 @@ struct StoredSolo {
   SoloPlace place;
   std::string made_with;
 };
+
+/// What the database keeps of a solo. Those after the count are what it has many of, as texts: see json_rows.hpp.
+struct SoloTexts {
+  std::string title;
+  std::string part;
+  int bars = 0;
+  int choruses = 1;
+  std::size_t note_count = 0;
+  std::string figures;
+  std::string cells;
+  std::string arpeggios;
+  std::string connections;
+  std::string chords;
+  std::string notes;
+};
+
+/// Needs no database, so that several threads can make them while another stores. Throws DatabaseError, which names
+/// `path`, where a row names a chord or a note that the solo does not have.
+SoloTexts solo_texts(const SoloRows& rows, const std::string& path);
 
 struct ListedSolo {
   SoloPlace place;
@@ -69,10 +90,12 @@ class Collection {
   ~Collection();
 
   std::optional<KnownFile> known_file(const std::string& path);
+  /// The same for several, asked in one step.
+  std::vector<std::optional<KnownFile>> known_files(std::span<const std::string> paths);
   /// What is stored under this hash.
   std::optional<StoredSolo> stored(const ContentHash& hash);
-  /// Stores the solo with all its rows, in place of what was there under its hash or under its path.
-  void store(const StoredSolo& solo, const SoloRows& rows, const std::string& stamp);
+  /// Stores the solo with all that it has, in place of what was there under its hash or under its path.
+  void store(const StoredSolo& solo, const SoloTexts& texts, const std::string& stamp);
   /// Notes that the file at `path` holds the solo, and where the solo is said to lie.
   void remember(const std::string& path, const std::string& stamp, const ContentHash& hash);
   void move(const ContentHash& hash, const SoloPlace& place);
@@ -82,9 +105,11 @@ class Collection {
   void finish();
 
   Totals totals();
-  std::vector<ListedSolo> solos();                           ///< by path
-  std::vector<SoloValue> values(const std::string& figure);  ///< in the order of solos()
-  std::vector<NamedCount> frequent_cells(int most);          ///< the most frequent first
+  std::vector<ListedSolo> solos();  ///< by path
+  /// For each of these figures, each named once by the key of its row: what the solos have, in the order of solos().
+  /// Goes through the collection once.
+  std::vector<std::vector<SoloValue>> values(std::span<const std::string_view> figures);
+  std::vector<NamedCount> frequent_cells(int most);  ///< the most frequent first
   std::vector<NamedCount> frequent_arpeggios(int most);
   std::vector<std::string> made_with();  ///< all ways in it, sorted
 

@@ -20,7 +20,7 @@ namespace insideline::io {
 namespace {
 
 constexpr std::size_t at_a_time = 8;  // parts; SQLite attaches ten databases at most
-constexpr std::array tables_of_a_solo{"solos", "lists", "figures"};
+constexpr std::array tables_of_a_solo{"solos", "lists"};
 
 void expect_one_way(const std::string& file, std::vector<std::string>& ways) {
   if (!std::filesystem::is_regular_file(file))
@@ -86,7 +86,7 @@ std::vector<int> add_some(Connection& connection, std::span<const std::string> p
 
 /// Foreign keys are not looked up again: each solo comes as a whole out of a database that keeps them.
 Merged add_all(Connection& connection, std::span<const std::string> parts) {
-  connection.run("PRAGMA foreign_keys = OFF; PRAGMA cache_size = -32768");
+  connection.run("PRAGMA foreign_keys = OFF; PRAGMA cache_size = -8192");
   Merged merged;
   for (std::size_t first = 0; first < parts.size(); first += at_a_time) {
     const auto some = parts.subspan(first, std::min(at_a_time, parts.size() - first));

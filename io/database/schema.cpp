@@ -233,7 +233,72 @@ CREATE VIEW cells AS SELECT        -- two or three notes in a row on tones of on
 FROM lists, json_each(lists.cells) AS item;
 )sql";
 
-constexpr std::array<const char*, schema_version> steps{first_tables, known_files, straight_descents, legs, lists};
+// Figures became a list as well. What is asked of every solo stands first, where it is read without the notes behind
+// it. Role, figure and placement are numbers since, which the view tells in words; a database that is brought over
+// keeps the words it has. The other views go on by the name of the table.
+constexpr const char* short_lists = R"sql(
+CREATE TABLE new_lists (           -- what a solo has many of, in JSON; the views show it as rows
+  solo      INTEGER PRIMARY KEY REFERENCES solos (id) ON DELETE CASCADE,
+  figures   TEXT NOT NULL,
+  cells     TEXT NOT NULL,
+  arpeggios TEXT NOT NULL,
+  connections TEXT NOT NULL,
+  chords    TEXT NOT NULL,
+  notes     TEXT NOT NULL
+);
+INSERT INTO new_lists SELECT solo,
+  (SELECT json_group_object(figure, json(printf('[%!.17g,%!.17g]', part, whole))) FROM figures
+     WHERE figures.solo = lists.solo),
+  cells, arpeggios, connections, chords, notes
+FROM lists;
+DROP VIEW notes;
+DROP TABLE figures;
+DROP TABLE lists;
+PRAGMA legacy_alter_table = ON;
+ALTER TABLE new_lists RENAME TO lists;
+PRAGMA legacy_alter_table = OFF;
+
+CREATE VIEW figures AS SELECT      -- the figures that solos are compared by
+  lists.solo,
+  item.key AS figure,                                            -- chord_tones_on_beat ...
+  CAST(json_extract(item.value, '$[0]') AS REAL) AS part,        -- what was counted
+  CAST(json_extract(item.value, '$[1]') AS REAL) AS whole,       -- of how much
+  CAST(json_extract(item.value, '$[0]') AS REAL) /
+    CAST(json_extract(item.value, '$[1]') AS REAL) AS value      -- nothing where whole is 0
+FROM lists, json_each(lists.figures) AS item;
+
+CREATE VIEW notes AS SELECT
+  lists.solo,
+  item.key AS number,                                            -- from 0, in order: n5 of the analysis file is 5 here
+  json_extract(item.value, '$[0]') AS bar,
+  CAST(json_extract(item.value, '$[1]') AS REAL) AS onset,       -- quarter notes from bar 1; below 0 in a pickup
+  CAST(json_extract(item.value, '$[2]') AS REAL) AS duration,    -- quarter notes; 0 for a grace note
+  json_extract(item.value, '$[3]') AS midi,                      -- sounding pitch, 60 is middle C
+  json_extract(item.value, '$[4]') AS name,                      -- sounding pitch, spelled
+  json_extract(item.value, '$[5]') AS chord,                     -- sounding at the onset
+  json_extract(item.value, '$[6]') AS governor,                  -- the chord it is heard against
+  json_extract(item.value, '$[7]') AS degree,                    -- against the governor; empty where there is none
+  CASE json_extract(item.value, '$[8]')
+    WHEN 0 THEN 'chord tone' WHEN 1 THEN 'tension' WHEN 2 THEN 'non-chord tone' WHEN 3 THEN 'outside'
+    WHEN 4 THEN 'no chord'
+    ELSE json_extract(item.value, '$[8]') END AS role,                   -- what it is to the chord
+  CASE json_extract(item.value, '$[9]')
+    WHEN 0 THEN 'root' WHEN 1 THEN 'second' WHEN 2 THEN 'third' WHEN 3 THEN 'fourth' WHEN 4 THEN 'fifth'
+    WHEN 5 THEN 'sixth' WHEN 6 THEN 'seventh' WHEN 7 THEN 'ninth' WHEN 8 THEN 'eleventh'
+    WHEN 9 THEN 'thirteenth' WHEN 10 THEN 'passing tone' WHEN 11 THEN 'neighbour tone'
+    WHEN 12 THEN 'double neighbour' WHEN 13 THEN 'approach tone' WHEN 14 THEN 'enclosure'
+    WHEN 15 THEN 'appoggiatura' WHEN 16 THEN 'escape tone' WHEN 17 THEN 'pedal' WHEN 18 THEN 'unexplained'
+    WHEN 19 THEN 'none'
+    ELSE json_extract(item.value, '$[9]') END AS figure,                 -- what it does there
+  CASE json_extract(item.value, '$[10]')
+    WHEN 0 THEN 'in place' WHEN 1 THEN 'anticipation' WHEN 2 THEN 'suspension' WHEN 3 THEN 'retardation'
+    ELSE json_extract(item.value, '$[10]') END AS placement,             -- early, late or in its place
+  CAST(json_extract(item.value, '$[11]') AS REAL) AS confidence  -- of the role, 0 to 1
+FROM lists, json_each(lists.notes) AS item;
+)sql";
+
+constexpr std::array<const char*, schema_version> steps{first_tables, known_files, straight_descents,
+                                                        legs,         lists,       short_lists};
 
 /// 0 for a new database. Throws where it is none of ours.
 int stored_version(Connection& connection, Access access) {

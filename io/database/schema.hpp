@@ -6,7 +6,7 @@
 
 namespace insideline::io {
 
-constexpr int schema_version = 5;           ///< PRAGMA user_version
+constexpr int schema_version = 6;           ///< PRAGMA user_version
 constexpr int application_id = 0x494C534C;  ///< PRAGMA application_id: "ILSL"
 
 /// Makes the tables in a new database, unless it is only read, brings an older one up to date, and refuses what another

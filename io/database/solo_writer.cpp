@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <cstddef>
 #include <limits>
 #include <optional>
@@ -13,7 +14,7 @@
 namespace insideline::io {
 namespace {
 
-/// The words for all values of an enumeration, made once: a note has three of them.
+/// The words for all values of an enumeration, made once.
 template <typename Kind, Kind last>
 const std::string& word(Kind kind) {
   static const auto words = [] {
@@ -45,6 +46,8 @@ bool fit_together(const SoloRows& rows) {
          });
 }
 
+constexpr double confidence_parts = 10'000;  // a claim of more places would be idle
+
 std::string chords_of(const SoloRows& rows) {
   return json_rows(rows.chords, [](JsonRow row, const ChordEntry& chord) {
     row.add(chord.symbol).add(chord.quality).add(chord.onset).add(chord.duration).add(chord.bar).add(chord.chorus);
@@ -55,8 +58,8 @@ std::string notes_of(const SoloRows& rows) {
   return json_rows(rows.notes, [](JsonRow row, const NoteEntry& note) {
     row.add(note.bar).add(note.onset).add(note.duration).add(note.midi).add(note.name);
     row.add(note.chord).add(note.governor).add(note.degree);
-    row.add(word<Role, Role::no_chord>(note.role)).add(word<Figure, Figure::none>(note.figure));
-    row.add(word<Placement, Placement::retardation>(note.placement)).add(note.confidence);
+    row.add(static_cast<int>(note.role)).add(static_cast<int>(note.figure)).add(static_cast<int>(note.placement));
+    row.add(std::round(note.confidence * confidence_parts) / confidence_parts);
   });
 }
 
@@ -81,18 +84,39 @@ std::string cells_of(const SoloRows& rows) {
   });
 }
 
+std::string figures_of(const SoloRows& rows) {
+  return named_json_rows(
+      rows.figures, [](const FigureEntry& figure) -> const std::string& { return figure.key; },
+      [](JsonRow row, const FigureEntry& figure) { row.add(figure.part).add(figure.whole); });
+}
+
 }  // namespace
 
 std::int64_t solo_id(const ContentHash& hash) {
   return static_cast<std::int64_t>(hash.high & static_cast<std::uint64_t>(std::numeric_limits<std::int64_t>::max()));
 }
 
+SoloTexts solo_texts(const SoloRows& rows, const std::string& path) {
+  if (!fit_together(rows))
+    throw DatabaseError(path + ": its rows name a chord or a note that it does not have; please report it");
+  return {.title = rows.title,
+          .part = rows.part,
+          .bars = rows.bars,
+          .choruses = rows.choruses,
+          .note_count = rows.notes.size(),
+          .figures = figures_of(rows),
+          .cells = cells_of(rows),
+          .arpeggios = arpeggios_of(rows),
+          .connections = connections_of(rows),
+          .chords = chords_of(rows),
+          .notes = notes_of(rows)};
+}
+
 SoloWriter::SoloWriter(Connection& connection)
     : solo_(connection, "INSERT INTO solos VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)"),
-      lists_(connection, "INSERT INTO lists VALUES (?1, ?2, ?3, ?4, ?5, ?6)"),
-      figure_(connection, "INSERT INTO figures VALUES (?1, ?2, ?3, ?4, ?5)") {
+      lists_(connection, "INSERT INTO lists VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)") {
   connection.run("PRAGMA foreign_keys = OFF");
-  for (const char* table : {"lists", "figures", "files"})
+  for (const char* table : {"lists", "files"})
     drops_.emplace_back(connection, fmt::format("DELETE FROM {} WHERE solo = ?1", table));
   drops_.emplace_back(connection, "DELETE FROM solos WHERE id = ?1");
 }
@@ -101,17 +125,17 @@ void SoloWriter::drop(std::int64_t id) {
   for (Statement& statement : drops_) statement.bind(1, id).run();
 }
 
-void SoloWriter::write(const StoredSolo& solo, const SoloRows& rows) {
-  if (!fit_together(rows))
-    throw DatabaseError(solo.place.path + ": its rows name a chord or a note that it does not have; please report it");
+void SoloWriter::write(const StoredSolo& solo, const SoloTexts& texts) {
   const std::int64_t id = solo_id(solo.hash);
   solo_.bind(1, id).bind(2, to_string(solo.hash)).bind(3, solo.place.path).bind(4, solo.place.folder);
-  solo_.bind(5, solo.place.player).bind(6, rows.title).bind(7, rows.part).bind(8, rows.bars).bind(9, rows.choruses);
-  solo_.bind(10, rows.notes.size()).bind(11, solo.made_with).run();
-  lists_.bind(1, id).bind(2, chords_of(rows)).bind(3, notes_of(rows)).bind(4, arpeggios_of(rows));
-  lists_.bind(5, connections_of(rows)).bind(6, cells_of(rows)).run();
-  for (const FigureEntry& entry : rows.figures)
-    figure_.bind(1, id).bind(2, entry.key).bind(3, entry.part).bind(4, entry.whole).bind(5, entry.value).run();
+  solo_.bind(5, solo.place.player).bind(6, texts.title).bind(7, texts.part).bind(8, texts.bars);
+  solo_.bind(9, texts.choruses).bind(10, texts.note_count).bind(11, solo.made_with).run();
+  int place = 1;
+  lists_.bind(place, id);
+  for (const std::string* text :
+       {&texts.figures, &texts.cells, &texts.arpeggios, &texts.connections, &texts.chords, &texts.notes})
+    lists_.bind_lasting(++place, *text);
+  lists_.run();
 }
 
 }  // namespace insideline::io

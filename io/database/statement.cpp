@@ -27,7 +27,7 @@ std::string remedy(int error) {
 constexpr int longest_wait_ms = 10'000;  // for another program; a take or a solo is written in some milliseconds
 
 constexpr int page_bytes = 4096;
-constexpr int cached_pages = 8192;  // the cache_size of a collection
+constexpr int cached_pages = 2048;  // the cache_size of a collection; each is touched when the cache is set up
 
 /// Told to SQLite before it is used first. It counts the memory it uses under one lock for the whole program, and
 /// nobody here asks for the count. Its cache is one block for all threads: pages taken from the heap of whichever
@@ -38,7 +38,7 @@ bool set_up() {
   sqlite3_config(SQLITE_CONFIG_PCACHE_HDRSZ, &header_bytes);
   const int slot_bytes = page_bytes + header_bytes;
   static std::vector<std::byte> cache;
-  cache.reserve(static_cast<std::size_t>(slot_bytes) * cached_pages);  // memory that is touched page by page
+  cache.reserve(static_cast<std::size_t>(slot_bytes) * cached_pages);
   return sqlite3_config(SQLITE_CONFIG_PAGECACHE, cache.data(), slot_bytes, cached_pages) == SQLITE_OK;
 }
 
@@ -143,10 +143,10 @@ std::int64_t Statement::integer(int column) const { return sqlite3_column_int64(
 
 double Statement::real(int column) const { return sqlite3_column_double(statement_.get(), column); }
 
-std::string Statement::text(int column) const {
+std::string_view Statement::text_here(int column) const {
   const auto* bytes = static_cast<const char*>(sqlite3_column_blob(statement_.get(), column));
   const auto size = static_cast<std::size_t>(sqlite3_column_bytes(statement_.get(), column));
-  return bytes == nullptr ? std::string{} : std::string(bytes, size);
+  return bytes == nullptr ? std::string_view{} : std::string_view(bytes, size);
 }
 
 bool Statement::is_nothing(int column) const { return sqlite3_column_type(statement_.get(), column) == SQLITE_NULL; }

@@ -73,7 +73,9 @@ class Statement {
 
   [[nodiscard]] std::int64_t integer(int column) const;  ///< columns count from 0
   [[nodiscard]] double real(int column) const;
-  [[nodiscard]] std::string text(int column) const;
+  [[nodiscard]] std::string text(int column) const { return std::string(text_here(column)); }
+  /// Without a copy: only until the next step.
+  [[nodiscard]] std::string_view text_here(int column) const;
   [[nodiscard]] bool is_nothing(int column) const;
 
  private:
@@ -125,6 +127,7 @@ class Batch {
     end();
   }
   void commit();
+  [[nodiscard]] bool is_open() const { return transaction_.has_value(); }
 
  private:
   void begin();

@@ -14,6 +14,7 @@ using insideline::io::Access;
 using insideline::io::Collection;
 using insideline::io::content_hash;
 using insideline::io::merge_databases;
+using insideline::io::solo_texts;
 
 namespace {
 
@@ -29,7 +30,8 @@ std::string part(const fs::path& file, const std::string& contents, const std::s
     rows.title = std::string(1, content);
     rows.bars = 12;
     rows.notes.resize(3);
-    collection.store({.hash = content_hash(rows.title), .place = {path, folder, "player"}, .made_with = way}, rows, "");
+    collection.store({.hash = content_hash(rows.title), .place = {path, folder, "player"}, .made_with = way},
+                     solo_texts(rows, path), "");
   }
   collection.finish();
   return file.string();

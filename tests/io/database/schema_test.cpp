@@ -105,6 +105,33 @@ TEST_CASE("in a database of version 4 all that a solo has many of is there as be
       0);
 }
 
+TEST_CASE("in a database of version 5 the figures are there as before, now as a list, and notes keep their words") {
+  Connection connection("");
+  connection.run(fmt::format("PRAGMA application_id = {}; PRAGMA user_version = 5", insideline::io::application_id));
+  for (int step = 0; step < 5; ++step) connection.run(schema_step(step));
+  connection.run(
+      "INSERT INTO solos VALUES (1, 'h', 'p', 'f', 'l', 't', 'a', 1, 1, 1, 'm'), (2, 'i', 'q', 'f', 'l', 't', 'a', 1, "
+      "1, 0, 'm');"
+      "INSERT INTO lists VALUES (1, '[[\"C\",\"major\",0,4,1,1]]', "
+      "'[[1,0,1,67,\"G4\",0,0,\"5\",\"chord tone\",\"fifth\",\"in place\",0.75]]', '[]', '[]', '[]'), "
+      "(2, '[]', '[]', '[]', '[]', '[]');"
+      "INSERT INTO figures VALUES (1, 'roots', 1, 4, 0.25), (1, 'outside', 0, 0, NULL)");
+  const auto has = [&](const std::string& rows) { return connection.number("SELECT count(*) FROM " + rows); };
+  const auto expect_all = [&] {
+    CHECK(has("figures") == 2);
+    CHECK(has("figures WHERE (solo, figure, part, whole, value) = (1, 'roots', 1, 4, 0.25)") == 1);
+    CHECK(has("figures WHERE (solo, figure, part, whole) = (1, 'outside', 0, 0) AND value IS NULL") == 1);
+    CHECK(has("chords WHERE symbol = 'C'") == 1);
+    CHECK(has("notes WHERE (role, figure, placement, confidence) = ('chord tone', 'fifth', 'in place', 0.75)") == 1);
+  };
+  expect_all();
+  prepare_schema(connection);
+  expect_all();
+  CHECK(has("lists") == 2);
+  CHECK(has("sqlite_master WHERE type = 'table' AND name = 'figures'") == 0);
+  CHECK(has("pragma_foreign_key_check") == 0);
+}
+
 TEST_CASE("a database of another program or of a newer version is refused") {
   Connection other("");
   other.run("CREATE TABLE bills (due)");
