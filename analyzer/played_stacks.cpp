@@ -57,23 +57,32 @@ constexpr std::array<StackKind, 16> stack_kinds{{
     {{{tone_one, tone_major_third, tone_fifth, tone_minor_seventh, tone_flat_ninth}}, 5},
 }};
 
-/// The tone's number from the root up.
-std::optional<int> row_of(const PlayedChord& chord, int pitch_class) {
-  const StackKind& kind = stack_kinds.at(chord.kind);
-  const int interval = pitch_class_of(pitch_class - chord.root);
-  for (int row = 0; row < kind.size; ++row)
-    if (kind.tones.at(static_cast<std::size_t>(row)).semitones == interval) return row;
-  return std::nullopt;
+/// By semitones above the root: the tones that stand next to this one in the stack; none for what is no tone of it.
+using NextTones = std::array<PitchClassSet, pitch_classes>;
+
+/// The top of a triad or seventh chord is next to its root.
+constexpr NextTones next_tones_in(const StackKind& kind) {
+  NextTones next{};
+  for (int row = 0; row < kind.size; ++row) {
+    const int above = row + 1 == kind.size ? 0 : row + 1;
+    if (above == 0 && kind.size > stack_with_seventh) break;
+    const int lower = kind.tones.at(static_cast<std::size_t>(row)).semitones;
+    const int upper = kind.tones.at(static_cast<std::size_t>(above)).semitones;
+    next.at(static_cast<std::size_t>(lower)) |= static_cast<PitchClassSet>(1U << static_cast<unsigned>(upper));
+    next.at(static_cast<std::size_t>(upper)) |= static_cast<PitchClassSet>(1U << static_cast<unsigned>(lower));
+  }
+  return next;
 }
 
-/// Next to each other in the stack; the top of a triad or seventh chord is next to its root.
+constexpr auto next_tones = [] {
+  std::array<NextTones, stack_kinds.size()> next{};
+  for (std::size_t kind = 0; kind < next.size(); ++kind) next.at(kind) = next_tones_in(stack_kinds.at(kind));
+  return next;
+}();
+
 bool are_next_tones(const PlayedChord& chord, int a, int b) {
-  const auto first = row_of(chord, a);
-  const auto second = row_of(chord, b);
-  if (!first || !second) return false;
-  const int size = stack_kinds.at(chord.kind).size;
-  const int apart = std::abs(*first - *second);
-  return apart == 1 || (apart == size - 1 && size <= stack_with_seventh);
+  const auto first = static_cast<std::size_t>(pitch_class_of(a - chord.root));
+  return contains(next_tones[chord.kind][first], pitch_class_of(b - chord.root));
 }
 
 /// The chords in which three notes are next tones, by the two intervals between them; the roots as if the first were C.
