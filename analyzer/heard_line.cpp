@@ -1,9 +1,10 @@
 #include "analyzer/heard_line.hpp"
 
+#include "analyzer/labels/tick_scale.hpp"
 #include "analyzer/metre.hpp"
 
 #include <cassert>
-#include <cstdint>
+#include <limits>
 
 namespace insideline {
 namespace {
@@ -12,70 +13,68 @@ constexpr int half_bar_weight = 3;  // of metrical_weight: the bar or its half b
 
 Beats end_of(const SoundingChord& chord) { return chord.onset + chord.duration; }
 
-/// Where the beats of the bar are counted from: a pickup is the end of a bar that was not played from its beginning.
-Beats counted_from(const Bar& bar) {
-  return bar.number == 0 ? bar.onset + bar.length - bar_length(bar.meter) : bar.onset;
-}
-
-/// Whether `time` is a whole number of `unit`s.
-bool is_whole(const Beats& time, const Beats& unit) {
-  std::int64_t part = 0;
-  std::int64_t whole = 0;
-  if (__builtin_mul_overflow(time.numerator(), unit.denominator(), &part) ||
-      __builtin_mul_overflow(time.denominator(), unit.numerator(), &whole))
-    return remainder_within(time, unit) == Beats{};
-  return part % whole == 0;
-}
+constexpr Ticks never = std::numeric_limits<Ticks>::max();
 
 /// Walks along bars, phrases and stretches with the notes, so that nothing is searched for.
 class Cursor {
  public:
-  Cursor(const Solo& solo, std::span<const Phrase> phrases, std::span<const Stretch> stretches)
-      : solo_(solo), phrases_(phrases), stretches_(stretches) {
-    if (!solo.bars.empty()) come_to_bar(0);
+  Cursor(const Solo& solo, std::span<const Phrase> phrases, std::span<const Stretch> stretches, const TickScale& scale)
+      : solo_(solo),
+        phrases_(phrases),
+        stretches_(stretches),
+        scale_(scale),
+        bar_in_ticks_(solo.bars.empty() ? Bar{} : solo.bars.front(), scale) {
+    come_to_bar(0);
+    come_to_stretch(0);
   }
 
   void look_up(HeardNote& heard, std::size_t index) {
-    const Beats& onset = solo_.notes[index].onset;
-    while (bar_ + 1 < solo_.bars.size() && solo_.bars[bar_ + 1].onset <= onset) come_to_bar(bar_ + 1);
+    const Ticks onset = scale_.ticks(solo_.notes[index].onset);
+    while (next_bar_ <= onset) come_to_bar(bar_ + 1);
     while (phrase_ + 1 < phrases_.size() && phrases_[phrase_].last < index) ++phrase_;
-    while (stretch_ + 1 < stretches_.size() && stretches_[stretch_ + 1].onset <= onset) ++stretch_;
+    while (next_stretch_ <= onset) come_to_stretch(stretch_ + 1);
     heard.bar = bar_;
     heard.phrase = phrase_;
-    const Beats place = onset - bar_line_;
-    heard.on_beat = is_whole(place, felt_beat_);
-    heard.on_strong_beat = heard.on_beat && metrical_weight(solo_.bars[bar_].meter, whole_units(place, beat_), 1,
+    const Ticks place = onset - bar_in_ticks_.first_beat;
+    heard.on_beat = place % bar_in_ticks_.felt == 0;  // in 6/8 there are two
+    heard.on_strong_beat = heard.on_beat && metrical_weight(bar_in_ticks_.meter, place, bar_in_ticks_.beat,
                                                             Feel::straight) >= half_bar_weight;
-    if (stretches_.empty()) return;
-    const Stretch& stretch = stretches_[stretch_];
-    if (onset < stretch.onset || onset >= stretch.end) return;
+    heard.after_rest = note_end_ != never && onset - note_end_ >= bar_in_ticks_.felt;
+    note_end_ = onset + scale_.ticks(solo_.notes[index].duration);
+    if (onset < stretch_onset_ || onset >= stretch_end_) return;
     heard.sounding = stretch_;
-    heard.on_change = stretch.follows && onset == stretch.onset;
-  }
-
-  /// A rest that parts what stands on either side of it, in the bar that was looked up last.
-  [[nodiscard]] bool is_rest(const Note& before, const Note& note) const {
-    return note.onset - (before.onset + before.duration) >= felt_beat_;
+    heard.on_change = stretches_[stretch_].follows && onset == stretch_onset_;
   }
 
  private:
   void come_to_bar(std::size_t bar) {
     bar_ = bar;
-    bar_line_ = counted_from(solo_.bars[bar]);
-    if (bar > 0 && solo_.bars[bar].meter == solo_.bars[bar - 1].meter) return;
-    beat_ = beat_length(solo_.bars[bar].meter);
-    felt_beat_ = felt_beat(solo_.bars[bar].meter);  // in 6/8 there are two
+    if (bar > 0) bar_in_ticks_ = BarInTicks(solo_.bars[bar], scale_);
+    next_bar_ = bar + 1 < solo_.bars.size() ? scale_.ticks(solo_.bars[bar + 1].onset) : never;
+  }
+
+  void come_to_stretch(std::size_t stretch) {
+    stretch_ = stretch;
+    if (stretch < stretches_.size()) {
+      stretch_onset_ = scale_.ticks(stretches_[stretch].onset);
+      stretch_end_ = scale_.ticks(stretches_[stretch].end);
+    }
+    next_stretch_ = stretch + 1 < stretches_.size() ? scale_.ticks(stretches_[stretch + 1].onset) : never;
   }
 
   const Solo& solo_;
   std::span<const Phrase> phrases_;
   std::span<const Stretch> stretches_;
+  const TickScale& scale_;
   std::size_t bar_ = 0;
-  Beats bar_line_;
-  Beats beat_;
-  Beats felt_beat_;
+  BarInTicks bar_in_ticks_;
+  Ticks next_bar_ = never;
   std::size_t phrase_ = 0;
   std::size_t stretch_ = 0;
+  Ticks stretch_onset_ = never;
+  Ticks stretch_end_ = never;
+  Ticks next_stretch_ = never;
+  Ticks note_end_ = never;  ///< of the note that was looked up last; none yet
 };
 
 }  // namespace
@@ -116,7 +115,8 @@ HeardLine hear(const Solo& solo, const Harmony& harmony, std::span<const NoteLab
   for (std::size_t s = 0; s < line.stretches.size(); ++s)
     for (std::size_t c = line.stretches[s].first; c <= line.stretches[s].last; ++c) line.stretch_of_chord[c] = s;
   line.notes.reserve(solo.notes.size());
-  Cursor cursor(solo, phrases, line.stretches);
+  const TickScale scale(solo, harmony, {});
+  Cursor cursor(solo, phrases, line.stretches, scale);
   for (std::size_t i = 0; i < solo.notes.size(); ++i) {
     const Note& note = solo.notes[i];
     if (note.grace) continue;
@@ -128,7 +128,6 @@ HeardLine hear(const Solo& solo, const Harmony& harmony, std::span<const NoteLab
     heard.role = labels[i].role;
     if (labels[i].governor) heard.stretch = line.stretch_of_chord[*labels[i].governor];
     cursor.look_up(heard, i);
-    if (!line.notes.empty()) heard.after_rest = cursor.is_rest(solo.notes[line.notes.back().note], note);
     line.notes.push_back(heard);
   }
   return line;

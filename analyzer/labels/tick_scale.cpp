@@ -32,7 +32,8 @@ TickScale::TickScale(const Solo& solo, const Harmony& harmony, const Settings& s
 Ticks TickScale::ticks(const Beats& time) const {
   if (!exact_) return std::llround(to_double(time) * static_cast<double>(per_quarter_));
   Ticks result = 0;
-  if (__builtin_mul_overflow(time.numerator(), per_quarter_ / time.denominator(), &result))
+  const Ticks unit = time.denominator() == 1 ? per_quarter_ : per_quarter_ / time.denominator();
+  if (__builtin_mul_overflow(time.numerator(), unit, &result))
     throw std::overflow_error("a place in the music is too far away");
   return result;
 }
@@ -40,6 +41,8 @@ Ticks TickScale::ticks(const Beats& time) const {
 void TickScale::take(const Beats& time) {
   constexpr Ticks most = Ticks{1} << 32;
   constexpr Ticks fine_grid = 720720;
+  if (time.denominator() == last_taken_) return;  // mostly it is the same as before
+  last_taken_ = time.denominator();
   if (!exact_ || per_quarter_ % time.denominator() == 0) return;
   const Ticks factor = time.denominator() / std::gcd(per_quarter_, time.denominator());
   exact_ = factor <= most / per_quarter_;

@@ -19,6 +19,7 @@ class TickScale {
   void take(const Beats& time);
 
   Ticks per_quarter_ = 24;
+  Ticks last_taken_ = 1;  ///< the denominator of it
   bool exact_ = true;
 };
 
