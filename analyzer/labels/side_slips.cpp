@@ -44,11 +44,23 @@ bool may_begin(const Chain& chain, std::size_t first) {
   return third.chord && third.tones == here.tones && chain[first + 1].tones == here.tones;
 }
 
+/// What a chord beside the one that sounds must have: the three notes from `first` on.
+PitchClassSet first_names(const Chain& chain, std::size_t first) {
+  unsigned names = 0;
+  for (std::size_t i = first; i < first + fewest; ++i) names |= 1U << static_cast<unsigned>(chain[i].pitch_class);
+  return static_cast<PitchClassSet>(names);
+}
+
+/// The chord `way` semitones away.
+PitchClassSet tones_aside(PitchClassSet tones, int way) {
+  return moved_up(tones, (way + pitch_classes) % pitch_classes);
+}
+
 /// The notes from `first` on that play the chord `way` semitones away: how many.
 std::size_t length_of_run(const Chain& chain, std::size_t first, int way) {
   const bool half_step = std::abs(way) == 1;
   const PitchClassSet tones = chain[first].tones;
-  const PitchClassSet there = moved_up(tones, (way + pitch_classes) % pitch_classes);
+  const PitchClassSet there = tones_aside(tones, way);
   std::size_t end = first;
   std::size_t last_strange = first;
   std::size_t strange = 0;
@@ -74,8 +86,10 @@ void mark_side_slips(Chain& chain) {
   for (std::size_t i = 0; i + fewest <= chain.size(); ++i) {
     if (!may_begin(chain, i)) continue;
     const bool strange = is_strange(chain[i]);
+    const PitchClassSet names = first_names(chain, i);
     for (const int way : ways) {
       if (std::abs(way) > 1 && !strange) break;
+      if ((names & ~tones_aside(chain[i].tones, way)) != 0) continue;
       const std::size_t length = length_of_run(chain, i, way);
       if (length == 0) continue;
       for (std::size_t k = i; k < i + length; ++k) chain[k].slips = way;
