@@ -21,6 +21,10 @@ constexpr Ticks ticks_per_quarter = 20160;
 constexpr std::size_t most_turns = 24;  ///< for the level by chance; a mean needs no more
 
 Ticks ticks(const Beats& time) {
+  Ticks result = 0;
+  const bool is_on_grid = ticks_per_quarter % time.denominator() == 0;
+  if (is_on_grid && !__builtin_mul_overflow(time.numerator(), ticks_per_quarter / time.denominator(), &result))
+    return result;
   static const Beats tick(1, ticks_per_quarter);
   return whole_units(time, tick);
 }
@@ -67,45 +71,54 @@ std::vector<TimedNote> timed_notes(const HeardLine& line, const Solo& solo) {
   return notes;
 }
 
-/// Different pitches that sound under `chord` and are tones of it. `first` moves along with the chords.
-void collect_stops(std::vector<Stop>& stops, const TimedChord& chord, std::span<const TimedNote> notes,
-                   std::size_t& first) {
-  constexpr unsigned pitches = 64;  // a pitch that is not among the bits is new for sure
-  std::uint64_t heard = 0;
-  stops.clear();
+/// Different pitches that sound under `chord` and are tones of it, put into `room`. `first` moves along with the
+/// chords.
+std::span<Stop> collect_stops(std::vector<Stop>& room, const TimedChord& chord, std::span<const TimedNote> notes,
+                              std::size_t& first) {
+  constexpr unsigned pitches = 256;  // no two notes of a line are so far apart
+  constexpr unsigned bits = 64;
+  std::array<std::uint64_t, pitches / bits> heard{};
   while (first < notes.size() && notes[first].end <= chord.onset) ++first;
-  for (std::size_t i = first; i < notes.size() && notes[i].onset < chord.end; ++i) {
-    const TimedNote& note = notes[i];
-    if (!contains(chord.tones, note.pitch_class)) continue;
-    const std::uint64_t bit = std::uint64_t{1} << (static_cast<unsigned>(note.midi) % pitches);
-    if ((heard & bit) != 0 && std::ranges::find(stops, note.midi, &Stop::midi) != stops.end()) continue;
-    heard |= bit;
-    stops.push_back({.midi = note.midi, .note = note.note, .motion = 0, .from = 0});
+  std::size_t end = first;
+  while (end < notes.size() && notes[end].onset < chord.end) ++end;
+  if (room.size() < end - first) room.resize(end - first);
+  std::size_t count = 0;
+  for (const TimedNote& note : notes.subspan(first, end - first)) {  // a tone or none: no processor can foresee it
+    const unsigned pitch = static_cast<unsigned>(note.midi) % pitches;
+    std::uint64_t& among = heard[pitch / bits];
+    const std::uint64_t bit = std::uint64_t{contains(chord.tones, note.pitch_class)} << (pitch % bits);
+    room[count] = {.midi = note.midi, .note = note.note, .motion = 0, .from = 0};
+    count += (bit & ~among) != 0 ? 1 : 0;
+    among |= bit;
   }
+  return std::span(room).first(count);
 }
 
-/// Joins `stop` to the stop before from which it is reached with the least motion.
+/// Joins `stop` to the stop before from which it is reached with the least motion. Which one that is no processor can
+/// foresee: nothing here jumps.
 void join(Stop& stop, std::span<const Stop> before) {
-  stop.motion = std::numeric_limits<int>::max();
+  int least = std::numeric_limits<int>::max();
+  std::size_t best = 0;
   for (std::size_t from = 0; from < before.size(); ++from) {
     const int motion = before[from].motion + std::abs(stop.midi - before[from].midi);
-    if (motion >= stop.motion) continue;
-    stop.motion = motion;
-    stop.from = from;
+    best = motion < least ? from : best;
+    least = std::min(least, motion);
   }
+  stop.motion = least;
+  stop.from = best;
 }
 
 /// The path of least motion over `chords`; those without a tone are left out.
 Path least_path(std::span<const TimedChord> chords, std::span<const TimedNote> notes) {
   Path path;
+  std::vector<Stop> room;
   std::size_t first = 0;
   for (const TimedChord& chord : chords) {
-    std::vector<Stop> stops;
-    collect_stops(stops, chord, notes, first);
+    const std::span<Stop> stops = collect_stops(room, chord, notes, first);
     if (stops.empty()) continue;
     if (!path.stops.empty())
       for (Stop& stop : stops) join(stop, path.stops.back());
-    path.stops.push_back(std::move(stops));
+    path.stops.emplace_back(stops.begin(), stops.end());
     path.chords.push_back(chord.tones);
   }
   return path;
@@ -198,16 +211,18 @@ void lay_under(std::vector<TimedChord>& chords, const ChangesRing& ring, const T
 
 /// Semitones a step of the least path over `chords`; none for a path without a step.
 std::optional<double> motion_a_step(std::span<const TimedChord> chords, std::span<const TimedNote> notes) {
-  std::vector<Stop> before;
-  std::vector<Stop> stops;
+  std::vector<Stop> room;
+  std::vector<Stop> room_before;
+  std::span<Stop> before;
   std::size_t first = 0;
   int steps = -1;
   for (const TimedChord& chord : chords) {
-    collect_stops(stops, chord, notes, first);
+    const std::span<Stop> stops = collect_stops(room, chord, notes, first);
     if (stops.empty()) continue;
     if (steps >= 0)
       for (Stop& stop : stops) join(stop, before);
-    std::swap(before, stops);
+    std::swap(room, room_before);  // what `before` points to moves along
+    before = stops;
     ++steps;
   }
   if (steps < 1) return std::nullopt;
