@@ -19,8 +19,13 @@ struct CandidateChord {
   std::size_t size = 0;
 };
 
+struct Candidates {
+  std::vector<CandidateChord> chords;
+  std::vector<std::size_t> sizes;  ///< how many tones they have, each number once, in order
+};
+
 /// Every kind of chord in use on every root; each set of tones once, in order.
-std::vector<CandidateChord> candidate_chords(const HeardLine& line) {
+Candidates candidate_chords(const HeardLine& line) {
   std::vector<PitchClassSet> sets;
   for (const Stretch& stretch : line.stretches) sets.push_back(stretch.tones);
   std::ranges::sort(sets);
@@ -30,15 +35,20 @@ std::vector<CandidateChord> candidate_chords(const HeardLine& line) {
     for (int semitones = 1; semitones < pitch_classes; ++semitones) sets.push_back(moved_up(sets[i], semitones));
   std::ranges::sort(sets);
   sets.erase(std::unique(sets.begin(), sets.end()), sets.end());
-  std::vector<CandidateChord> candidates;
-  candidates.reserve(sets.size());
-  for (const PitchClassSet set : sets)
-    candidates.push_back({.tones = set, .size = static_cast<std::size_t>(std::popcount(set))});
+  Candidates candidates;
+  candidates.chords.reserve(sets.size());
+  std::array<bool, pitch_classes + 1> has_size{};
+  for (const PitchClassSet set : sets) {
+    candidates.chords.push_back({.tones = set, .size = static_cast<std::size_t>(std::popcount(set))});
+    has_size.at(candidates.chords.back().size) = true;
+  }
+  for (std::size_t size = 0; size < has_size.size(); ++size)
+    if (has_size.at(size)) candidates.sizes.push_back(size);
   return candidates;
 }
 
 /// The natural logarithm of the probability of `notes` notes under a chord of `tones` tones that `hits` of them are.
-double log_likelihood(int notes, int hits, int tones) {
+double log_likelihood(int notes, int hits, std::size_t tones) {
   static const double log_weight = std::log(tone_weight);
   static const auto log_total = [] {
     std::array<double, pitch_classes + 1> totals{};
@@ -46,7 +56,7 @@ double log_likelihood(int notes, int hits, int tones) {
       totals.at(size) = std::log(tone_weight * static_cast<double>(size) + static_cast<double>(pitch_classes - size));
     return totals;
   }();
-  return hits * log_weight - notes * log_total.at(static_cast<std::size_t>(tones));
+  return hits * log_weight - notes * log_total.at(tones);
 }
 
 /// How many notes belong to a set of pitch classes, looked up four pitch classes at a time.
@@ -73,25 +83,24 @@ class Hits {
 };
 
 /// Candidates of as many tones that as many notes belong to are equally likely: they are weighed together.
-HeardChord heard_chord(const Hits& hits_of, int notes, PitchClassSet real,
-                       const std::vector<CandidateChord>& candidates) {
+HeardChord heard_chord(const Hits& hits_of, int notes, PitchClassSet real, const Candidates& candidates) {
   HeardChord heard;
   heard.notes = notes;
   std::vector<std::array<int, pitch_classes + 1>> alike(static_cast<std::size_t>(notes) + 1);  // by hits and tones
-  for (const CandidateChord& candidate : candidates)
+  for (const CandidateChord& candidate : candidates.chords)
     ++alike[static_cast<std::size_t>(hits_of.of(candidate.tones))][candidate.size];
-  const double of_real = log_likelihood(notes, hits_of.of(real), std::popcount(real));
+  const double of_real = log_likelihood(notes, hits_of.of(real), static_cast<std::size_t>(std::popcount(real)));
   double relative_sum = 0.0;  // of all likelihoods, against that of the real chord
   for (int hits = 0; hits <= notes; ++hits) {
-    for (int tones = 0; tones <= pitch_classes; ++tones) {
-      const int count = alike[static_cast<std::size_t>(hits)][static_cast<std::size_t>(tones)];
+    for (const std::size_t tones : candidates.sizes) {
+      const int count = alike[static_cast<std::size_t>(hits)][tones];
       if (count == 0) continue;
       const double difference = log_likelihood(notes, hits, tones) - of_real;
       if (difference > as_good) heard.rank += count;
       relative_sum += count * std::exp(difference);
     }
   }
-  heard.bits = std::log2(static_cast<double>(candidates.size()) / relative_sum);
+  heard.bits = std::log2(static_cast<double>(candidates.chords.size()) / relative_sum);
   return heard;
 }
 
@@ -105,8 +114,8 @@ double value(const Mean& mean) { return mean.count == 0 ? 0.0 : mean.sum / mean.
 
 HeardHarmony measure_heard_harmony(const HeardLine& line, const Harmony& harmony) {
   HeardHarmony heard;
-  const std::vector<CandidateChord> candidates = candidate_chords(line);
-  heard.candidates = static_cast<int>(candidates.size());
+  const Candidates candidates = candidate_chords(line);
+  heard.candidates = static_cast<int>(candidates.chords.size());
   std::vector<PitchCounts> counts(line.stretches.size());
   std::vector<int> notes(line.stretches.size());
   for (const HeardNote& note : line.notes) {

@@ -60,7 +60,10 @@ std::optional<NoteName> take_note_name(std::string_view& text) {
 
 }  // namespace
 
-int pitch_class(const NoteName& name) { return floor_mod(semitones_of(name.step) + name.alter, semitones_per_octave); }
+int pitch_class(const NoteName& name) {
+  const int sum = semitones_of(name.step) + name.alter;
+  return sum >= 0 && sum < semitones_per_octave ? sum : floor_mod(sum, semitones_per_octave);
+}
 
 int midi_number(const Pitch& pitch) {
   return (pitch.octave + 1) * semitones_per_octave + semitones_of(pitch.name.step) + pitch.name.alter;
