@@ -12,7 +12,6 @@ namespace insideline::io {
 namespace {
 
 constexpr double least_rate = 20'000.0;  // a fifth above the highest note, C8, is at 6.3 kHz
-constexpr std::size_t longest_seconds = 3'600;
 constexpr std::size_t block_frames = 4'096;
 constexpr float full_scale = 0.997F;  // 8-bit sound stops at 127 of 128
 constexpr std::size_t clip_run = 3;   // samples; fewer are an honest peak (common practice, no source)
@@ -59,14 +58,16 @@ void MonoSound::count_clipping(float sample) {
 
 void MonoSound::take_frame(std::span<const float> frame) {
   float sum = 0.0F;
+  float loudest = 0.0F;  // one channel may be silent
   for (const float sample : frame) {
     if (!std::isfinite(sample))
       throw ReadError(place_of(file_.name()), fmt::format("the sample at {:.3f} s is no number; export it again as WAV",
                                                           static_cast<double>(frames_) / file_.rate()));
-    peak_ = std::max(peak_, std::abs(sample));
+    if (std::abs(sample) > std::abs(loudest)) loudest = sample;
     sum += std::clamp(sample, -4.0F, 4.0F);
   }
-  count_clipping(frame.front());
+  peak_ = std::max(peak_, std::abs(loudest));
+  count_clipping(loudest);
   ++frames_;
   pending_.push_back(sum / static_cast<float>(frame.size()));
 }
@@ -77,7 +78,7 @@ std::span<const float> MonoSound::next_block() {
   while (out_.empty() && !at_end_) {
     const std::size_t got = file_.read(block_);
     for (std::size_t i = 0; i < got; ++i) take_frame(std::span<const float>(block_).subspan(i * channels, channels));
-    if (frames_ > longest_seconds * static_cast<std::size_t>(file_.rate()))
+    if (static_cast<long long>(frames_) > longest_recording_seconds * file_.rate())
       throw ReadError(place_of(file_.name()), "the recording is longer than an hour; cut it to the take");
     if (got == 0) {
       at_end_ = true;

@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <array>
 #include <fstream>
+#include <optional>
 
 #ifdef INSIDELINE_SNDFILE
 #include <dlfcn.h>
@@ -19,9 +20,9 @@
 namespace insideline::io {
 namespace {
 
-constexpr std::string_view what_is_read = "recordings are read as WAV, FLAC or Ogg; save it as one of these";
-
 enum class SoundKind : std::uint8_t { none, read, refused };
+
+bool is_ogg(std::string_view bytes) { return bytes.starts_with("OggS"); }
 
 bool stands_at(std::string_view bytes, std::size_t place, std::string_view text) {
   return bytes.size() >= place && bytes.substr(place).starts_with(text);
@@ -30,7 +31,7 @@ bool stands_at(std::string_view bytes, std::size_t place, std::string_view text)
 /// By the first bytes, as the formats' own descriptions give them.
 SoundKind kind_of(std::string_view bytes) {
   if ((bytes.starts_with("RIFF") || bytes.starts_with("RF64")) && stands_at(bytes, 8, "WAVE")) return SoundKind::read;
-  if (bytes.starts_with("fLaC") || bytes.starts_with("OggS")) return SoundKind::read;
+  if (bytes.starts_with("fLaC") || is_ogg(bytes)) return SoundKind::read;
   const bool is_mp3 = bytes.starts_with("ID3") || bytes.starts_with("\xFF\xFB") || bytes.starts_with("\xFF\xF3");
   const bool is_aac = stands_at(bytes, 4, "ftyp") || bytes.starts_with("\xFF\xF1") || bytes.starts_with("\xFF\xF9");
   const bool is_aiff = bytes.starts_with("FORM") && stands_at(bytes, 8, "AIF");
@@ -39,16 +40,52 @@ SoundKind kind_of(std::string_view bytes) {
   return is_mp3 || is_aac || is_aiff || is_other ? SoundKind::refused : SoundKind::none;
 }
 
-/// None of a folder, or of a pipe, which would wait for somebody to write.
-std::string first_bytes(const std::filesystem::path& file) {
-  std::error_code missing;
-  if (!std::filesystem::is_regular_file(file, missing)) return {};
-  std::string bytes(64, '\0');
+std::string bytes_from(const std::filesystem::path& file, std::uintmax_t place, std::size_t count) {
+  std::string bytes(count, '\0');
   std::ifstream stream(file, std::ios::binary);
+  stream.seekg(static_cast<std::streamoff>(place));
   stream.read(bytes.data(), static_cast<std::streamsize>(bytes.size()));
   bytes.resize(static_cast<std::size_t>(std::max<std::streamsize>(stream.gcount(), 0)));
   return bytes;
 }
+
+/// None of a folder, or of a pipe, which would wait for somebody to write.
+std::string first_bytes(const std::filesystem::path& file) {
+  std::error_code missing;
+  if (!std::filesystem::is_regular_file(file, missing)) return {};
+  return bytes_from(file, 0, 64);
+}
+
+}  // namespace
+
+bool begins_as_recording(std::string_view bytes) { return kind_of(bytes) != SoundKind::none; }
+
+bool is_named_as_recording(const std::filesystem::path& file) {
+  std::string ending = file.extension().string();
+  std::ranges::transform(ending, ending.begin(), [](char letter) {
+    return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
+  });
+  constexpr std::array endings{".wav", ".wave", ".flac", ".ogg",  ".oga", ".opus", ".mp3",
+                               ".m4a", ".aac",  ".aif",  ".aiff", ".amr", ".3gp"};
+  return std::ranges::find(endings, ending) != endings.end();
+}
+
+bool is_recording(const std::filesystem::path& file) {
+  return begins_as_recording(first_bytes(file)) || is_named_as_recording(file);
+}
+
+#ifdef INSIDELINE_SNDFILE
+
+// Not local: a type that the header names holds it.
+/// What libsndfile reads from instead of a file.
+struct InMemory {
+  std::string_view bytes;
+  sf_count_t at = 0;
+};
+
+namespace {
+
+constexpr std::string_view what_is_read = "recordings are read as WAV, FLAC or Ogg; save it as one of these";
 
 void refuse_other_kinds(std::string_view bytes, const std::string& name) {
   if (bytes.empty()) throw ReadError(place_of(name), "the file is empty");
@@ -82,34 +119,39 @@ void check_wav_head(std::string_view bytes, std::uintmax_t size, const std::stri
                     fmt::format("{}-bit samples are too coarse to hear a pitch; record it with 16 bits", bits));
 }
 
-}  // namespace
+// A page of an Ogg file: RFC 3533, section 6.
+constexpr std::size_t page_head_bytes = 27;
+constexpr std::size_t largest_page_bytes = page_head_bytes + 255 + 255 * 255;
 
-bool begins_as_recording(std::string_view bytes) { return kind_of(bytes) != SoundKind::none; }
-
-bool is_named_as_recording(const std::filesystem::path& file) {
-  std::string ending = file.extension().string();
-  std::ranges::transform(ending, ending.begin(), [](char letter) {
-    return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
-  });
-  constexpr std::array endings{".wav", ".wave", ".flac", ".ogg",  ".oga", ".opus", ".mp3",
-                               ".m4a", ".aac",  ".aif",  ".aiff", ".amr", ".3gp"};
-  return std::ranges::find(endings, ending) != endings.end();
+/// Where the last page begins; none where there is no page.
+std::optional<std::size_t> last_page_in(std::string_view bytes) {
+  constexpr unsigned all_flags = 7;
+  for (std::size_t at = bytes.rfind("OggS"); at != std::string_view::npos; at = bytes.rfind("OggS", at - 1)) {
+    const bool is_cut = bytes.size() - at < 6;
+    if (is_cut || (bytes[at + 4] == '\0' && number_at(bytes, at + 5, 1) <= all_flags)) return at;
+    if (at == 0) break;
+  }
+  return std::nullopt;
 }
 
-bool is_recording(const std::filesystem::path& file) {
-  return begins_as_recording(first_bytes(file)) || is_named_as_recording(file);
+/// `bytes` end where the file does. libsndfile takes the last whole page for the end of the sound; only a mark in that
+/// page tells whether it is.
+void check_ogg_end(std::string_view bytes, const std::string& name) {
+  constexpr std::uint32_t end_of_stream = 4;
+  const auto is_whole_end = [&](std::size_t at) {
+    if (at + page_head_bytes > bytes.size()) return false;
+    const std::size_t pieces = number_at(bytes, at + page_head_bytes - 1, 1);
+    std::size_t end = at + page_head_bytes + pieces;
+    if (end > bytes.size()) return false;
+    for (std::size_t i = 0; i < pieces; ++i) end += number_at(bytes, at + page_head_bytes + i, 1);
+    return end <= bytes.size() && (number_at(bytes, at + 5, 1) & end_of_stream) != 0;
+  };
+  const auto last = last_page_in(bytes);
+  if (last && is_whole_end(*last)) return;
+  throw ReadError(place_of(name),
+                  "the file breaks off: the mark that ends an Ogg file is not there; copy it again, or if it was "
+                  "recorded so, save what there is as WAV");
 }
-
-#ifdef INSIDELINE_SNDFILE
-
-// Not local: a type that the header names holds it.
-/// What libsndfile reads from instead of a file.
-struct InMemory {
-  std::string_view bytes;
-  sf_count_t at = 0;
-};
-
-namespace {
 
 /// The library itself, loaded once and never let go; null where it is not to be had.
 void* libsndfile() {
@@ -181,7 +223,11 @@ SoundFile::SoundFile(const std::filesystem::path& file)
   expect_ordinary_file(file);
   const std::string beginning = first_bytes(file);
   refuse_other_kinds(beginning, name_);
-  check_wav_head(beginning, std::filesystem::file_size(file), name_);
+  const std::uintmax_t size = std::filesystem::file_size(file);
+  check_wav_head(beginning, size, name_);
+  if (is_ogg(beginning))
+    check_ogg_end(
+        bytes_from(file, size - std::min<std::uintmax_t>(size, 2 * largest_page_bytes), 2 * largest_page_bytes), name_);
   load_libsndfile(name_);
   opened_->handle = in_libsndfile<decltype(sf_open)>("sf_open")(file.c_str(), SFM_READ, &opened_->info);
   take_head();
@@ -191,6 +237,7 @@ SoundFile::SoundFile(std::string_view bytes, std::string_view file_name)
     : name_(file_name), opened_(std::make_unique<Opened>()) {
   refuse_other_kinds(bytes, name_);
   check_wav_head(bytes, bytes.size(), name_);
+  if (is_ogg(bytes)) check_ogg_end(bytes, name_);
   load_libsndfile(name_);
   opened_->memory.bytes = bytes;
   const auto open = in_libsndfile<decltype(sf_open_virtual)>("sf_open_virtual");
@@ -209,12 +256,14 @@ void SoundFile::take_head() {
   }
   rate_ = opened_->info.samplerate;
   channels_ = opened_->info.channels;
-  frames_ = opened_->info.frames;
+  frames_ = opened_->info.frames == SF_COUNT_MAX ? 0 : opened_->info.frames;
   if (rate_ < lowest_rate || rate_ > highest_rate)
     throw ReadError(place_of(name_), fmt::format("{} samples a second; {} to {} can be read, 44100 is usual", rate_,
                                                  lowest_rate, highest_rate));
   if (channels_ < 1 || channels_ > most_channels)
     throw ReadError(place_of(name_), fmt::format("{} channels; record one or two", channels_));
+  if (frames_ > longest_recording_seconds * rate_)
+    throw ReadError(place_of(name_), "the recording is longer than an hour; cut it to the take");
 }
 
 std::size_t SoundFile::read(std::span<float> samples) {

@@ -20,8 +20,11 @@ bool is_named_as_recording(const std::filesystem::path& file);
 /// True for a file whose first bytes, or else whose name, are those of a recording.
 bool is_recording(const std::filesystem::path& file);
 
-/// Stays open as long as it lives. Throws ReadError: not to be opened, no such format, an impossible head, or a build
-/// that reads no recordings.
+/// Longer ones are no takes.
+constexpr long long longest_recording_seconds = 3'600;
+
+/// Stays open as long as it lives. Throws ReadError: not to be opened, no such format, an impossible head, broken
+/// off as far as head and end show it, too long, or a build that reads no recordings.
 class SoundFile {
  public:
   explicit SoundFile(const std::filesystem::path& file);
@@ -34,7 +37,7 @@ class SoundFile {
   [[nodiscard]] const std::string& name() const { return name_; }
   [[nodiscard]] int rate() const { return rate_; }  ///< samples a second of each channel
   [[nodiscard]] int channels() const { return channels_; }
-  /// As the head of the file says; what is there can be less.
+  /// As the head of the file says; what is there can be less. 0 where it does not say.
   [[nodiscard]] long long frames() const { return frames_; }
 
   /// Fills whole frames, channel beside channel, 1 is full scale; returns how many frames, 0 at the end.
