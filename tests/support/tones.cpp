@@ -29,7 +29,7 @@ void add_tone(std::vector<float>& sound, const Tone& tone) {
     const double hz = 440.0 * std::exp2((midi - 69.0) / 12.0);
     phase += turn * hz / tone_rate;
     double sample = 0.0;
-    for (int partial = 1; partial <= 8 && hz * partial < 10'000.0; ++partial)
+    for (int partial = 1; partial <= tone.partials && hz * partial < 10'000.0; ++partial)
       sample += std::sin(phase * partial) / (partial * 1.8);
     sound[begin + i] += static_cast<float>(sample * loudness(tone, now));
   }

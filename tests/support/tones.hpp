@@ -18,6 +18,7 @@ struct Tone {
   double vibrato_cents = 0.0;    ///< to either side, 5.5 a second
   double scoop_semitones = 0.0;  ///< from so far below, over 80 ms
   double attack_seconds = 0.012;
+  int partials = 8;      ///< 1 for a sine
   bool slurred = false;  ///< begins at full level, as the note before it ends
 };
 
