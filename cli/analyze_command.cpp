@@ -261,11 +261,10 @@ void add_analyze_command(CLI::App& program) {
   command->footer(analyze_examples);
   command->callback([options] {
     check_destinations(*options);
-    const SoloBytes solo = read_or_heard(options->solo, options->listening, Beat::needed);
+    SoloBytes solo = read_or_heard(options->solo, options->listening, Beat::needed);
     const bool only_summary = options->destinations.empty() && !options->question && !options->bar_by_bar;
     if (only_summary) options->solo.settings.detail = insideline::Detail::labels;
-    ReadSolo read = read_with_changes(options->solo, solo.bytes);
-    add_what_was_heard(solo, read.frame);
+    ReadSolo read = read_over_changes(options->solo, solo);
     write_results(*options, read, solo);
   });
 }

@@ -193,7 +193,7 @@ void assess_against(const AssessOptions& options) {
   if (const auto another = looks_like_another_sheet(sheet.solo, take.solo, report.assessment))
     throw io::ReadError(io::place_of(report.take_file), evidence(*another, options.take.reading.transpose.value_or(0)));
   if (is_to_its_tempo(take.solo, report.assessment)) report.time_feel = time_feel(take.solo);
-  report.from_sound = from_sound(take_bytes, take.solo);
+  report.from_sound = from_sound(take_bytes, take.solo, sheet.solo, report.assessment.alignment);
   if (report.from_sound) leave_out_lateness(report.time_feel);
   report.takes = kept_in_log(options, report, sheet.solo, take.solo, take_bytes.bytes);
   std::string printed = reports::assessment_text(report, colour_of_standard_output(options.colour));
@@ -211,9 +211,8 @@ void assess_against(const AssessOptions& options) {
 }
 
 void assess_freely(const AssessOptions& options) {
-  const SoloBytes bytes = read_or_heard(options.take, options.listening, Beat::needed);
-  ReadSolo read = read_with_changes(options.take, bytes.bytes);
-  add_what_was_heard(bytes, read.frame);
+  SoloBytes bytes = read_or_heard(options.take, options.listening, Beat::needed);
+  const ReadSolo read = read_over_changes(options.take, bytes);
   const reports::Report take = analyzed(read, options.take, options.take.pitch);
   std::vector<PendingFile> files = heard_midi_file(bytes, options.listening);
   const std::string title = take.source.changes_title.empty() ? take.source.changes_file : take.source.changes_title;

@@ -2,12 +2,14 @@
 
 #include "analyzer/alignment.hpp"
 #include "analyzer/alignment_doctor.hpp"
+#include "analyzer/alignment_fit.hpp"
 #include "analyzer/bar_one.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <array>
+#include <cstdint>
 #include <cstdlib>
 #include <span>
 #include <utility>
@@ -103,6 +105,15 @@ void place_bar_one(io::ReadResult& read, const Changes& changes, reports::Report
   read.solo = counted_with(std::move(read.solo), bars);
   for (const Bar& bar : bars) *read.bar_one -= bar.length;
   std::erase_if(read.warnings, [&](const io::Warning& warning) { return warning.message == read.count_in->remark; });
+}
+
+std::optional<double> fit_over_chart(const Changes& changes, const Solo& solo, const SoloOptions& options) {
+  if (!has_other_places(changes, solo)) return std::nullopt;
+  constexpr double for_each_chord_tone = 0.35;  // as in choose_bar_one
+  const LineOverChart line(changes, solo, first_bar_onset(solo, {.start_bar = options.start_bar}));
+  double fit = 0.0;
+  for (const std::int64_t bar : line.fit({}, FitAgainst::nothing)) fit += static_cast<double>(bar);
+  return for_each_chord_tone * fit / LineOverChart::chord_tone_points;
 }
 
 std::vector<std::string> doubts_about_place(const Changes& changes, const io::ReadResult& read,

@@ -6,6 +6,7 @@
 #include "io/read_result.hpp"
 #include "reports/report.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -14,6 +15,10 @@ namespace insideline::cli {
 /// With a chart at hand, decides whether the empty bars of a recording count. The solo of `read` is then counted from
 /// the place chosen, and the remark of the reader is gone where the bars are no longer left out.
 void place_bar_one(io::ReadResult& read, const Changes& changes, reports::Report& report);
+
+/// How well the solo lies over the chart: the logarithm of how likely it is there, against other places of the same
+/// solo. None where there are no other places.
+std::optional<double> fit_over_chart(const Changes& changes, const Solo& solo, const SoloOptions& options);
 
 /// Doubts about the place, as warnings; a better place stands in the report, too. Throws io::ReadError where the
 /// changes cannot lie under the solo at all.

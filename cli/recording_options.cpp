@@ -8,6 +8,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <span>
+#include <utility>
 
 namespace insideline::cli {
 namespace {
@@ -39,6 +41,32 @@ std::string moment_in_words(double seconds) {
   const auto whole = static_cast<int>(seconds);
   constexpr int minute = 60;
   return fmt::format("{}:{:02}", whole / minute, whole % minute);
+}
+
+std::string bar_name(const Solo& solo, const Note& note) {
+  return note.place.bar.empty() ? std::to_string(solo.bars[bar_index_at(solo, note.onset)].number) : note.place.bar;
+}
+
+/// `bars` by note; none at all, or empty for one: it is named by its time.
+reports::FromSound unsure_notes(const io::HeardLine& line, std::span<const std::string> bars) {
+  reports::FromSound sound{.notes = static_cast<int>(line.notes.size()), .unsure = 0, .places = {}};
+  for (std::size_t i = 0; i < line.notes.size(); ++i) {
+    if (io::is_sure(line.notes[i])) continue;
+    ++sound.unsure;
+    const bool has_bar = i < bars.size() && !bars[i].empty();
+    const std::string place = has_bar ? "bar " + bars[i] : moment_in_words(line.notes[i].onset_seconds);
+    if (std::ranges::find(sound.places, place) == sound.places.end()) sound.places.push_back(place);
+  }
+  return sound;
+}
+
+/// Into a report that is not analysed yet, with the warnings of the recording.
+void add_what_was_heard(const SoloBytes& bytes, reports::Report& report) {
+  if (!bytes.heard) return;
+  report.from_sound = from_sound(bytes, report.solo);
+  std::vector<std::string> warnings;
+  for (const io::Warning& warning : bytes.heard->warnings) warnings.push_back(to_string(warning));
+  report.warnings.insert(report.warnings.begin(), warnings.begin(), warnings.end());
 }
 
 }  // namespace
@@ -97,16 +125,23 @@ SoloBytes read_or_heard(const SoloOptions& solo, const ListeningOptions& options
 
 std::optional<reports::FromSound> from_sound(const SoloBytes& bytes, const Solo& solo) {
   if (!bytes.heard) return std::nullopt;
-  const std::vector<io::HeardNote>& notes = bytes.heard->line.notes;
-  reports::FromSound sound{.notes = static_cast<int>(notes.size()), .unsure = 0, .places = {}};
-  const bool has_bars = bytes.heard->has_beats && solo.notes.size() == notes.size();
-  for (std::size_t i = 0; i < notes.size(); ++i) {
-    if (io::is_sure(notes[i])) continue;
-    ++sound.unsure;
-    const std::string place = has_bars ? "bar " + solo.notes[i].place.bar : moment_in_words(notes[i].onset_seconds);
-    if (sound.places.empty() || sound.places.back() != place) sound.places.push_back(place);
-  }
-  return sound;
+  std::vector<std::string> bars;
+  if (bytes.heard->has_beats && solo.notes.size() == bytes.heard->line.notes.size())
+    for (const Note& note : solo.notes) bars.push_back(bar_name(solo, note));
+  return unsure_notes(bytes.heard->line, bars);
+}
+
+std::optional<reports::FromSound> from_sound(const SoloBytes& bytes, const Solo& take, const Solo& sheet,
+                                             const TakeAlignment& alignment) {
+  if (!bytes.heard) return std::nullopt;
+  std::vector<std::string> bars(take.notes.size());
+  if (take.notes.size() != bytes.heard->line.notes.size()) bars.clear();
+  std::vector<std::string> bars_of_sheet;
+  for (const Note& note : sheet.notes)
+    if (!note.grace) bars_of_sheet.push_back(bar_name(sheet, note));
+  for (const Attempt& attempt : alignment.attempts)
+    if (attempt.take && *attempt.take < bars.size()) bars[*attempt.take] = bars_of_sheet.at(attempt.sheet);
+  return unsure_notes(bytes.heard->line, bars);
 }
 
 void leave_out_lateness(std::optional<TimeFeel>& feel) {
@@ -122,12 +157,17 @@ std::vector<PendingFile> heard_midi_file(const SoloBytes& bytes, const Listening
   return files;
 }
 
-void add_what_was_heard(const SoloBytes& bytes, reports::Report& report) {
-  if (!bytes.heard) return;
-  report.from_sound = from_sound(bytes, report.solo);
-  std::vector<std::string> warnings;
-  for (const io::Warning& warning : bytes.heard->warnings) warnings.push_back(to_string(warning));
-  report.warnings.insert(report.warnings.begin(), warnings.begin(), warnings.end());
+ReadSolo read_over_changes(const SoloOptions& options, SoloBytes& bytes) {
+  ReadSolo read = read_with_changes(options, bytes.bytes);
+  if (bytes.heard && bytes.heard->half_beat_off) {
+    ReadSolo other = read_with_changes(options, bytes.heard->half_beat_off->midi);
+    if (read.fit && other.fit && *other.fit > *read.fit + bytes.heard->half_beat_off->behind) {
+      bytes.bytes = bytes.heard->midi = bytes.heard->half_beat_off->midi;
+      read = std::move(other);
+    }
+  }
+  add_what_was_heard(bytes, read.frame);
+  return read;
 }
 
 }  // namespace insideline::cli

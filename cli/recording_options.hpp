@@ -3,6 +3,7 @@
 
 #include "analyzer/analysis.hpp"
 #include "analyzer/drills/instruments.hpp"
+#include "analyzer/takes/take_alignment.hpp"
 #include "cli/destinations.hpp"
 #include "cli/output.hpp"
 #include "cli/solo_options.hpp"
@@ -44,12 +45,18 @@ struct SoloBytes {
 SoloBytes read_or_heard(const SoloOptions& solo, const ListeningOptions& options, Beat beat,
                         const Solo* sheet = nullptr);
 
+/// The solo over its changes. Where nothing but the notes tells the beat of a recording, it may lie half a beat off:
+/// the chart decides, and `bytes` become those of the place that is taken. What was heard stands in the report.
+ReadSolo read_over_changes(const SoloOptions& options, SoloBytes& bytes);
+
 /// Nothing for a solo that was read. `solo` is what the bytes were read as; unsure notes are named by its bars where
 /// beats are known.
 std::optional<reports::FromSound> from_sound(const SoloBytes& bytes, const Solo& solo);
 
-/// The same into a report that is not analysed yet, with the warnings of the recording.
-void add_what_was_heard(const SoloBytes& bytes, reports::Report& report);
+/// The same of a take that was laid against a sheet: unsure notes are named by the bars of the sheet, and those that
+/// are none of its notes by their time in the recording.
+std::optional<reports::FromSound> from_sound(const SoloBytes& bytes, const Solo& take, const Solo& sheet,
+                                             const TakeAlignment& alignment);
 
 /// Leaves out what an attack blurs.
 void leave_out_lateness(std::optional<TimeFeel>& feel);

@@ -233,6 +233,7 @@ ReadSolo read_with_changes(const SoloOptions& options, std::string_view solo_byt
     report.alignment.emplace().start_bar = options.start_bar;
     place_bar_one(read, changes, report);
   }
+  result.fit = fit_over_chart(changes, read.solo, options);
   const std::vector<std::string> doubts = doubts_about_place(changes, read, options, report);
   result.harmony = lay_out(changes, read.solo, {.start_bar = options.start_bar});
   report.solo = spelled_by_harmony(std::move(read.solo), result.harmony);

@@ -53,6 +53,7 @@ std::string file_name(const std::string& path);
 struct ReadSolo {
   reports::Report frame;  ///< all of a report but its analysis; the whole solo, at sounding pitch
   Harmony harmony;
+  std::optional<double> fit;  ///< fit_over_chart
 };
 
 /// Throws io::ReadError where the solo or the changes cannot be used. `solo_bytes` are what the file of the solo holds.

@@ -13,7 +13,7 @@ constexpr double attack_ms = 60.0;
 struct FromSound {
   int notes = 0;
   int unsure = 0;                     ///< of them
-  std::vector<std::string> places{};  ///< of those, each once: "bar 3", or "0:12" in the recording
+  std::vector<std::string> places{};  ///< of those, each once: "bar 3" (of the sheet), or "0:12" in the recording
 };
 
 /// "Heard from a recording: 3 of 122 notes are unsure (bar 3, bar 9) ..."

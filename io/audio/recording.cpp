@@ -1,5 +1,6 @@
 #include "io/audio/recording.hpp"
 
+#include "io/audio/beat_phase.hpp"
 #include "io/midi/smf_writer.hpp"
 
 #include <fmt/format.h>
@@ -8,7 +9,6 @@
 #include <array>
 #include <cmath>
 #include <cstdint>
-#include <numbers>
 
 namespace insideline::io {
 namespace {
@@ -31,6 +31,8 @@ struct HeardBeat {
   double bpm = tempo_without_mark;
   bool is_known = false;
   int beats_a_bar = 4;
+  std::optional<double> other_zero_seconds{};  ///< half a beat off, where it may be
+  double lead = 0.0;                           ///< as in BeatPhase
 };
 
 double tempo_of(const std::vector<double>& clicks) {
@@ -42,28 +44,6 @@ int beats_in_bar(std::size_t clicks) {
   for (const int beats : {4, 3, 5, 7})
     if (clicks % static_cast<std::size_t>(beats) == 0) return beats;
   return 4;
-}
-
-/// Where the beats of this tempo lie, from nothing but the notes: where most of them fall, with the mean of their
-/// angles on a circle of one beat, eighths and all. Then a beat begins.
-double phase_of(const std::vector<HeardNote>& notes, double beat_seconds) {
-  double best = notes.front().onset_seconds;
-  double most = -1.0;
-  constexpr int steps = 48;
-  for (int step = 0; step < steps; ++step) {
-    const double phase = notes.front().onset_seconds + beat_seconds * step / steps;
-    double sum = 0.0;
-    for (const HeardNote& note : notes) {
-      const double angle = 2.0 * std::numbers::pi * (note.onset_seconds - phase) / beat_seconds;
-      // On the beat counts most, the half beat some: off-beats are as many, but rarely more.
-      sum += std::cos(angle) + std::cos(2.0 * angle);
-    }
-    if (sum > most + 1e-9) {
-      most = sum;
-      best = phase;
-    }
-  }
-  return best;
 }
 
 HeardBeat beat_of(const HeardLine& line, const RecordingOptions& options) {
@@ -78,8 +58,14 @@ HeardBeat beat_of(const HeardLine& line, const RecordingOptions& options) {
     beat.is_known = true;
     beat.bpm = *options.tempo_bpm;
     const double beat_seconds = 60.0 / beat.bpm;
-    const double phase = phase_of(line.notes, beat_seconds);
-    beat.zero_seconds = phase - beat_seconds * std::ceil((phase - line.notes.front().onset_seconds) / beat_seconds);
+    const BeatPhase phase = beat_phase(line.notes, beat_seconds);
+    const double first = line.notes.front().onset_seconds;
+    const auto just_before = [&](double seconds) {
+      return seconds - beat_seconds * std::ceil((seconds - first) / beat_seconds);
+    };
+    beat.zero_seconds = just_before(phase.likelier);
+    beat.other_zero_seconds = just_before(phase.other);
+    beat.lead = phase.lead;
   }
   return beat;
 }
@@ -161,6 +147,11 @@ Recording recording_of(SoundFile& file, const RecordingOptions& options) {
   const HeardBeat beat = beat_of(recording.line, options);
   recording.has_beats = beat.is_known;
   recording.midi = midi_of(recording.line, beat);
+  if (beat.other_zero_seconds) {
+    HeardBeat other = beat;
+    other.zero_seconds = *beat.other_zero_seconds;
+    recording.half_beat_off = {midi_of(recording.line, other), beat.lead};
+  }
   recording.warnings = doubts(recording.line, file.name(), options);
   return recording;
 }

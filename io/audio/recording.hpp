@@ -23,11 +23,18 @@ struct RecordingOptions {
   RecordingBeats beats = RecordingBeats::in_recording;
 };
 
+/// The same notes with the beat half a beat off.
+struct HalfBeatOff {
+  std::string midi;
+  double behind = 0.0;  ///< the logarithm of how much likelier the other place of the beat is
+};
+
 struct Recording {
   std::string midi;  ///< the bytes of a MIDI file: a bar of clicks has become an empty bar
   HeardLine line;    ///< its notes are those of `midi`, in the same order
   bool has_beats = false;
-  std::vector<Warning> warnings;
+  std::optional<HalfBeatOff> half_beat_off{};  ///< where nothing but the notes tells the beat
+  std::vector<Warning> warnings{};
 };
 
 /// Throws ReadError: no recording, breaks off, silent, no notes, too noisy or several notes at a time.
