@@ -60,8 +60,10 @@ HeardBeat beat_of(const HeardLine& line, const RecordingOptions& options) {
     const double beat_seconds = 60.0 / beat.bpm;
     const BeatPhase phase = beat_phase(line.notes, beat_seconds);
     const double first = line.notes.front().onset_seconds;
+    // The first note is in the first beat, and on it where it is hardly early.
     const auto just_before = [&](double seconds) {
-      return seconds - beat_seconds * std::ceil((seconds - first) / beat_seconds);
+      constexpr double early = 0.2;
+      return seconds - beat_seconds * std::ceil((seconds - first) / beat_seconds - early);
     };
     beat.zero_seconds = just_before(phase.likelier);
     beat.other_zero_seconds = just_before(phase.other);

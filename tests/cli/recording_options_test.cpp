@@ -19,7 +19,8 @@ Solo quarters(std::size_t count, int first_bar) {
   Solo solo;
   for (std::size_t i = 0; i < count; ++i) {
     const auto beat = static_cast<int>(i);
-    if (beat % 4 == 0) solo.bars.push_back({.number = first_bar + beat / 4, .onset = Beats(beat), .length = Beats(4)});
+    if (beat % 4 == 0)
+      solo.bars.push_back({.number = first_bar + beat / 4, .onset = Beats(beat), .length = Beats(4), .meter = {}});
     Note note;
     note.onset = Beats(beat);
     note.place.bar = std::to_string(first_bar + beat / 4);
