@@ -267,7 +267,7 @@ class RunFinder {
   }
 
   /// `next` follows `note`, or goes before it: by a leap, in the same direction, a tone of the chord on the other side
-  /// of the change. It is taken early, or the chord is carried over.
+  /// of the change. It leads in, or the chord is carried over.
   bool is_borrowed(std::size_t stretch, std::size_t next, std::size_t end, std::size_t inner) const {
     const HeardNote& other = line_.notes[next];
     const HeardNote& note = line_.notes[end];
@@ -279,14 +279,15 @@ class RunFinder {
            (leap > 0) == (note.midi > line_.notes[inner].midi) && note.midi != line_.notes[inner].midi;
   }
 
+  /// A note that arrives with the next chord makes no arpeggio out of two.
   void add_with_borrowed(std::vector<Run>& runs, const Run& run) const {
     if (!outweighs_what_is_between(run) || !leaps_enough(run)) return;
     const std::size_t first = run.members.front();
     const std::size_t last = run.members.back();
     const std::size_t stretch = *line_.notes[first].stretch;
     const bool before = first > 0 && is_borrowed(stretch, first - 1, first, run.members[1]);
-    const bool after =
-        last + 1 < line_.notes.size() && is_borrowed(stretch, last + 1, last, run.members[run.members.size() - 2]);
+    const bool after = is_long_enough(run) && last + 1 < line_.notes.size() &&
+                       is_borrowed(stretch, last + 1, last, run.members[run.members.size() - 2]);
     if (before || after) {
       Run longer = run;
       longer.stretch = stretch;
@@ -368,7 +369,7 @@ std::vector<Run> candidate_runs(const HeardLine& line, std::span<const ScaleInTh
   const RunFinder finder(line, scales, stacks, labels);
   std::vector<Run> runs = finder.find(Ornaments::ignored);
   std::ranges::move(finder.find(Ornaments::as_labelled), std::back_inserter(runs));
-  std::ranges::move(finder.checked(played_runs(line, labels, runs)), std::back_inserter(runs));
+  std::ranges::move(finder.checked(played_runs(line, stacks, labels, runs)), std::back_inserter(runs));
   std::ranges::stable_sort(runs, {}, first_of);
   std::vector<Run> parts;
   for (std::size_t i = 0; i < runs.size(); ++i) {

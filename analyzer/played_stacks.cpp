@@ -112,8 +112,9 @@ class SeedTable {
 
 class PlayedFinder {
  public:
-  PlayedFinder(const HeardLine& line, std::span<const NoteLabel> labels, std::span<const Run> own)
-      : line_(line), labels_(labels), own_(own), own_runs_(line.notes.size()) {
+  PlayedFinder(const HeardLine& line, std::span<const Stack> stacks, std::span<const NoteLabel> labels,
+               std::span<const Run> own)
+      : line_(line), stacks_(stacks), labels_(labels), own_(own), own_runs_(line.notes.size()) {
     for (std::size_t r = 0; r < own.size(); ++r)
       for (const std::size_t i : own[r].members) {
         auto& runs = own_runs_[i];
@@ -132,13 +133,15 @@ class PlayedFinder {
       for (const PlayedChord& chord : chords) {
         std::size_t& done = seen_to_.at((chord.kind * pitch_classes) + root_of(chord, i));
         if (i < done) continue;
-        Run run = grown(i, {static_cast<int>(root_of(chord, i)), chord.kind});
-        done = run.members.back();
-        const auto same = [&](const Run& other) { return other.members == run.members; };
-        if (is_part_of_own(run) || std::any_of(runs.begin() + static_cast<std::ptrdiff_t>(before), runs.end(), same))
-          continue;
-        set_governor(run);
-        runs.push_back(std::move(run));
+        const Run whole = grown(i, {static_cast<int>(root_of(chord, i)), chord.kind});
+        done = whole.members.back();
+        for (Run& run : cut_at_changes(whole)) {
+          const auto same = [&](const Run& other) { return other.members == run.members; };
+          if (is_part_of_own(run) || std::any_of(runs.begin() + static_cast<std::ptrdiff_t>(before), runs.end(), same))
+            continue;
+          set_governor(run);
+          runs.push_back(std::move(run));
+        }
       }
     }
     return runs;
@@ -220,6 +223,72 @@ class PlayedFinder {
     if (is_step(members[1]) && !closes_the_octave(members.front())) members.erase(members.begin());
   }
 
+  /// What one chord hears of a run, `first` .. `end` - 1 of its members.
+  struct Side {
+    std::span<const std::size_t> members;
+    std::size_t stretch = 0;
+  };
+
+  /// The members by the chords they are heard against. A note taken early counts only where the line stays ahead.
+  std::vector<Side> sides_of(const Run& run) const {
+    std::vector<Side> sides;
+    std::size_t end = run.members.size();
+    std::size_t stretch = *note(run.members.back()).stretch;
+    for (std::size_t at = run.members.size(); at-- > 0;) {
+      const std::size_t heard = *note(run.members[at]).stretch;
+      if (heard >= stretch) continue;
+      sides.push_back({std::span(run.members).subspan(at + 1, end - at - 1), stretch});
+      stretch = heard;
+      end = at + 1;
+    }
+    sides.push_back({std::span(run.members).first(end), stretch});
+    std::ranges::reverse(sides);
+    return sides;
+  }
+
+  bool has_tone(std::size_t stretch, std::size_t i) const {
+    return contains(line_.stretches[stretch].tones, note(i).pitch_class);
+  }
+
+  /// The old chord is carried over the change. A single note that arrives there makes no arpeggio out of two.
+  bool is_carried_over(const Side& old, const Side& next) const {
+    if (next.members.size() == 1 && old.members.size() < seed_size) return false;
+    return std::ranges::all_of(next.members, [&](std::size_t i) { return has_tone(old.stretch, i); });
+  }
+
+  /// The notes before the change lead into a chord that is played behind it: common tones, and colours of both.
+  bool leads_in(const Side& old, const Side& next) const {
+    const auto is_motion = [&](std::size_t i) { return note(i).role == Role::non_chord_tone; };
+    if (std::ranges::all_of(next.members, is_motion)) return false;
+    return std::ranges::all_of(old.members, [&](std::size_t i) {
+      const auto& in_next = stacks_[next.stretch].at(static_cast<std::size_t>(note(i).pitch_class));
+      return has_tone(next.stretch, i) || (in_next && !has_tone(old.stretch, i));
+    });
+  }
+
+  void add_cut(std::vector<Run>& parts, Run part) const {
+    if (part.members.size() >= seed_size) drop_lone_step(part.members);
+    for (std::size_t at = 0; at + seed_size <= part.members.size(); ++at)
+      if (is_seed(part.members[at])) return parts.push_back(std::move(part));
+  }
+
+  /// A note that arrives with the next chord is no part of what was played before it.
+  std::vector<Run> cut_at_changes(const Run& run) const {
+    const std::vector<Side> sides = sides_of(run);
+    std::vector<Run> parts;
+    Run part;
+    part.played = run.played;
+    for (std::size_t at = 0; at < sides.size(); ++at) {
+      if (at > 0 && !is_carried_over(sides[at - 1], sides[at]) && !leads_in(sides[at - 1], sides[at])) {
+        add_cut(parts, part);
+        part.members.clear();
+      }
+      part.members.insert(part.members.end(), sides[at].members.begin(), sides[at].members.end());
+    }
+    add_cut(parts, std::move(part));
+    return parts;
+  }
+
   bool is_part_of_own(const Run& run) const {
     const auto holds_all = [&](const std::optional<std::size_t>& own) {
       return own && std::ranges::includes(own_[*own].members, run.members);
@@ -235,6 +304,7 @@ class PlayedFinder {
     const std::size_t first = *note(run.members.front()).stretch;
     const std::size_t last = *note(run.members.back()).stretch;
     run.stretch = below_most(run);
+    if (!belongs_to(run, run.stretch) && belongs_to(run, last)) run.stretch = last;
     if (is_spelled(run.stretch)) {
       run.played.reset();
     } else {
@@ -247,6 +317,12 @@ class PlayedFinder {
         }
     }
     run.complete = (line_.stretches[run.stretch].tones & ~set) == 0U;
+  }
+
+  /// What is heard against another chord is a tone of this one.
+  bool belongs_to(const Run& run, std::size_t stretch) const {
+    return std::ranges::all_of(run.members,
+                               [&](std::size_t i) { return note(i).stretch == stretch || has_tone(stretch, i); });
   }
 
   /// The stretch that most members are heard against; of equals the first.
@@ -266,6 +342,7 @@ class PlayedFinder {
   }
 
   const HeardLine& line_;
+  std::span<const Stack> stacks_;
   std::span<const NoteLabel> labels_;
   std::span<const Run> own_;
   std::vector<std::pair<std::optional<std::size_t>, std::optional<std::size_t>>> own_runs_;  // by note
@@ -285,8 +362,9 @@ Stack stack_of(const PlayedChord& chord) {
   return stack;
 }
 
-std::vector<Run> played_runs(const HeardLine& line, std::span<const NoteLabel> labels, std::span<const Run> own) {
-  return PlayedFinder(line, labels, own).find();
+std::vector<Run> played_runs(const HeardLine& line, std::span<const Stack> stacks, std::span<const NoteLabel> labels,
+                             std::span<const Run> own) {
+  return PlayedFinder(line, stacks, labels, own).find();
 }
 
 }  // namespace insideline

@@ -230,6 +230,28 @@ TEST_CASE("at a change a note may end one arpeggio and begin the next, or be tak
   CHECK(carried.analysis.arpeggios[0].governor == 0);
 }
 
+TEST_CASE("an arpeggio ends where the chord changes, unless the notes on one side belong to the chord on the other") {
+  const auto [why, chords, melody, expected] = GENERATE(table<std::string, std::string, std::string, std::string>({
+      {"the arrival on the third of the next chord", "G7@0 Cmaj7@2", "D5:1/2 B4:1/2 G4:1 E4:1",
+       "5 3 1 | descending, root position, part, spells G, straight down"},
+      {"the next chord taken early", "A7b9@0 Dm7@2", "r:1/2 Bb4:1/2 C#5:1/2 F5:1/2 E5:1/2 D5:3/2", ""},
+      {"the same with three notes before it", "A7b9@0 Dm7@2", "G4:1/2 Bb4:1/2 C#5:1/2 F5:1/2 E5:1/2 D5:3/2",
+       "b7 b9 3 | ascending, third inversion, part, spells Gdim"},
+      {"two notes and one above the next root", "F7@0 Dm7@2", "r:1 A4:1/2 C5:1/2 E5:1/2 C#5:1/2 D5:1", ""},
+      {"two notes and one that both chords have", "C7@0 F@2", "r:1 G4:1/2 E4:1/2 C4:2", ""},
+      {"three notes and one that both chords have", "Cm7@0 Fm7@2", "r:1/2 G4:1/2 Bb4:1/2 C5:1/2 Eb5:2",
+       "5 b7 1 b3 | ascending, second inversion, complete, spells Cm7"},
+      {"tones of the next chord lead into it", "Amaj7@0 F#7@2", "r:1 E5:1/2 C#5:1/2 A#4:1 C#5:1",
+       "b7 5 3 | descending, first inversion, part, spells A#dim, straight down"},
+      {"common tones lead into the next chord and its ninth", "Dm7@0 G7@2", "r:1 F5:1/2 D5:1/2 B4:1/2 Ab4:1/2 G4:1",
+       "b7 5 3 b9 | descending, upper structure, part, spells Bdim7, straight down"},
+      {"a colour that both chords have", "Ebmaj7@0 Ebm7@2", "r:3/2 F4:1/2 Ab4:1/2 C5:1/2 Db5:1/2 Bb4:1/2",
+       "9 11 13 | ascending, upper structure, part, spells Fm"},
+  }));
+  INFO(why);
+  CHECK(all_described(analysed(chords, melody)) == expected);
+}
+
 TEST_CASE("a fragment that comes down and goes up again is one figure with two legs, and counts both ways") {
   const AnalysedLine line = analysed("E@0", in_lengths_of("1/2", "E5 B4 G#4 B4 E5"));
   REQUIRE(line.analysis.arpeggios.size() == 1);
