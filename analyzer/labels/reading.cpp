@@ -74,8 +74,16 @@ class Readings {
       add({.motive = Motive::tension, .against = Against::next, .placement = Placement::anticipation});
   }
 
+  /// A breath of less than a beat lets the note before be heard on.
+  [[nodiscard]] bool follows_silence() const {
+    if (index_ == 0) return true;
+    const NoteContext& before = chain_[index_ - 1];
+    return here_.onset - before.onset - before.duration >= here_.beat;
+  }
+
   /// A tone of the chord before, struck over the new one: suspended, or simply carried on.
   void add_carried_on() {
+    if (follows_silence()) return;
     if (!here_.previous || !here_.is_tone_of_previous || here_.since_change > here_.beat * 2) return;
     const bool rises = here_.same_before && steps(here_.out) && here_.out->semitones > 0;
     add({.motive = Motive::chord_tone,
@@ -83,9 +91,18 @@ class Readings {
          .placement = rises ? Placement::retardation : Placement::suspension});
   }
 
+  /// Back to the note it left, to the same letter raised or lowered, or to the one before it. A step that does not
+  /// reach back so far ends between the two, and where a chord tone stands there, both have closed in on it.
+  [[nodiscard]] bool comes_back() const {
+    if (!steps(here_.in) || !steps(here_.out) || same_way(here_)) return false;
+    const bool falls_short = std::abs(here_.out->semitones) < std::abs(here_.in->semitones);
+    if (!falls_short || here_.same_after || !chain_[index_ + 1].is_tone) return true;
+    return index_ > 1 && chain_[index_ - 2].midi == chain_[index_ + 1].midi;
+  }
+
   void add_stepwise_figures() {
     if (passes(here_.in) && passes(here_.out) && same_way(here_)) add({.motive = Motive::passing});
-    if (steps(here_.in) && steps(here_.out) && !same_way(here_)) add({.motive = Motive::neighbour});
+    if (comes_back()) add({.motive = Motive::neighbour});
     if (steps(here_.in) && leaps(here_.out)) add({.motive = Motive::escape});
   }
 

@@ -53,9 +53,7 @@ class Sentence {
       case Motive::chord_tone: return chord_tone();
       case Motive::tension: return tension();
       case Motive::passing: return passing();
-      case Motive::neighbour:
-        return joined({"steps ", here_.in->semitones > 0 ? "up from " : "down from ", degree_of_note(target()),
-                       " and comes back, ", place()});
+      case Motive::neighbour: return neighbour();
       case Motive::double_neighbour:
         return joined({"one of the two notes around ", target_name(), ", which was just heard and comes again"});
       case Motive::enclosure: return joined({"closes in on ", target_name(), " from ", side()});
@@ -134,6 +132,14 @@ class Sentence {
     const bool half_steps = std::abs(here_.in->semitones) == 1 && std::abs(here_.out->semitones) == 1;
     return joined({"passes ", way_out(), " by ", half_steps ? "half step" : "step", " from ", degree_of_note(before()),
                    " to ", degree_of_note(target()), ", ", place()});
+  }
+
+  [[nodiscard]] std::string neighbour() const {
+    const std::string out =
+        joined({"steps ", here_.in->semitones > 0 ? "up from " : "down from ", degree_of_note(before())});
+    if (context_.chain[before()].midi == context_.chain[target()].midi)
+      return joined({out, " and comes back, ", place()});
+    return joined({out, " and turns back to ", degree_of_note(target()), ", ", place()});
   }
 
   [[nodiscard]] std::string outside() const {

@@ -53,6 +53,11 @@ TEST_CASE("a passing tone steps on in its direction") {
 TEST_CASE("a neighbour tone comes back to the note it left") {
   check_table({{"G7@0", "D5:1/2 Eb5:1/2 D5:1/2 B4:1/2", 1, "CT:5 NT CT:5 CT:3"},
                {"Cm7@0", "Eb4:1/2 D4:1/2 Eb4:1", 1, "CT:b3 NT CT:b3"},
+               // back to the same letter a half step higher
+               {"Cm@0 C@1", "Eb4:1/2 D4:1/2 E4:1", 1, "CT:b3 NT CT:3"},
+               // a note on the other side of the target: both close in on it
+               {"G7b9@0", "Ab4:1/2 F#4:1/2 G4:1", 1, "CT:b9 ENC CT:1"},
+               {"C7@0", "F4:1/2 D#4:1/2 E4:1", 1, "ENC ENC CT:3"},
                // to another octave or another note it is no neighbour
                {"Cmaj7@0", "G4:1/2 A4:1/2 B4:1", 1, "CT:5 PT CT:7"}});
 }
@@ -113,6 +118,10 @@ TEST_CASE("a suspension resolves down, a retardation up") {
                {"C@0 F@2", "E4:2 E4:1 F4:1", 1, "CT:3 CT:3@prev-ret CT:1"},
                // tied over, the one note keeps its first chord and hangs over
                {"F@0 G@2 C@4", "C5:3 B4:1 C5:4", 1, "CT:5@prev-sus CT:3 CT:1"},
+               // a short breath lets it be heard on, a rest of a beat does not
+               {"F@0 G@2 C@4", "C5:3/2 r:1/2 C5:1 B4:1 C5:4", 1, "CT:5 CT:5@prev-sus CT:3 CT:1"},
+               {"F@0 G@2 C@4", "C5:1 r:1 C5:1 B4:1 C5:4", 1, "CT:5 APP CT:3 CT:1"},
+               {"G7@0 C7@2", "F4:1 r:3/2 F4:1/2 D#4:1/2 E4:1/2", 3, "CT:b7 ENC ENC CT:3"},
                // common to both chords, nothing is suspended
                {"F@0 Am@2", "C5:3 B4:1 A4:2", 1, "CT:5 PT CT:1"}});
 }
@@ -167,6 +176,9 @@ TEST_CASE("each label says in a sentence why") {
         std::vector<Text>{"third of Cmaj7 on beat 1", "passes down by step from 3 to 1, on the and of 1",
                           "root of Cmaj7 on beat 2"});
   CHECK(reasons("Dm7@0 G7@1", "C5:1/2 B4:5/2", 4)[1] == "third of G7, half a beat before its chord and held into it");
+  CHECK(reasons("Cmaj7@0", "E4:1/2 F4:1/2 E4:1", 1)[1] == "steps up from 3 and comes back, on the and of 1");
+  CHECK(reasons("Cmaj7@0 Am7@1", "E4:1/2 F4:1/2 E4:1", 1)[1] == "steps up from 3 and comes back, on the and of 1");
+  CHECK(reasons("Cm@0 C@1", "Eb4:1/2 D4:1/2 E4:1", 1)[1] == "steps down from b3 and turns back to 3, on the and of 1");
   CHECK(reasons("Cmaj7@0", "G4:1/2 Eb5:1/2 E5:1", 2)[1] == "a half step below 3 of Cmaj7, which follows");
   CHECK(reasons("Cmaj7@0", "F5:1/2 D5:1/2 E5:2", 4)[0] == "closes in on 3 of Cmaj7 from above");
   CHECK(reasons("G7@0", "B4:1 E5:2 D5:1", 1)[1] == "thirteenth of G7, held");
