@@ -137,6 +137,7 @@ void write_patterns(JsonWriter& json, const Patterns& patterns) {
     json.member("first_note", run.first);
     json.member("last_note", run.last);
     json.member("root", run.root);
+    json.member("has_blue_fifth", run.has_blue_fifth);
   });
   objects("added_half_steps", patterns.added_half_steps, [&](const AddedHalfStep& step) {
     json.member("note", step.note);

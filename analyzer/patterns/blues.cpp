@@ -12,6 +12,9 @@ namespace insideline {
 namespace {
 
 constexpr int minor_third_up = 3;
+constexpr int fourth_up = 5;
+constexpr int flat_fifth_up = 6;
+constexpr int fifth_up = 7;
 constexpr int minor_seventh_up = 10;
 
 int semitones_to(const HeardLine& line, std::size_t index) {
@@ -48,29 +51,40 @@ bool is_in_pentatonic(int above_root) {
   return contains(minor_pentatonic, above_root);
 }
 
-/// Whether note `index` is the neighbour, in that scale on `root`, of the note before.
-bool is_next_in_pentatonic(const HeardLine& line, std::size_t index, int root) {
+/// A tone of the chord below is no flat fifth of another scale.
+bool is_flat_fifth(const HeardLine& line, std::size_t index, int root) {
+  return pitch_class_of(line.notes[index].pitch_class - root) == flat_fifth_up &&
+         line.notes[index].role != Role::chord_tone;
+}
+
+/// Note `index` is the neighbour, in that scale on `root`, of the note before. The flat fifth leads from 4 on to 5 or
+/// back from 5 to 4; turned round, it is a neighbour tone.
+bool is_next_in_blues_scale(const HeardLine& line, std::size_t index, int root) {
   constexpr int whole_step = 2;
-  const int move = std::abs(semitones_to(line, index));
-  return (move == whole_step || move == minor_third_up) &&
+  const int move = semitones_to(line, index);
+  if (is_flat_fifth(line, index, root)) return std::abs(move) == 1;
+  if (is_flat_fifth(line, index - 1, root)) return move == semitones_to(line, index - 1);
+  return (std::abs(move) == whole_step || std::abs(move) == minor_third_up) &&
          is_in_pentatonic(pitch_class_of(line.notes[index].pitch_class - root));
 }
 
-/// The index after the last note of the run.
+/// The index after the last note of the run. It neither begins nor ends with the flat fifth, which leads on.
 std::size_t end_of_run(const HeardLine& line, std::size_t first, int root) {
   if (!is_in_pentatonic(pitch_class_of(line.notes[first].pitch_class - root))) return first;
   std::size_t end = first + 1;
-  while (goes_on(line, end) && is_next_in_pentatonic(line, end, root)) ++end;
-  return end;
+  while (goes_on(line, end) && is_next_in_blues_scale(line, end, root)) ++end;
+  return is_flat_fifth(line, end - 1, root) ? end - 1 : end;
 }
 
-bool is_a_run(const HeardLine& line, std::size_t first, std::size_t end) {
+/// The flat fifth is none of the pitches.
+bool is_a_run(const HeardLine& line, std::size_t first, std::size_t end, int root) {
   constexpr std::size_t fewest_notes = 5;
   constexpr int fewest_pitches = 4;
   if (end < first + fewest_notes) return false;
   PitchClassSet heard = 0;
   for (std::size_t i = first; i < end; ++i)
-    heard = static_cast<PitchClassSet>(heard | 1U << static_cast<unsigned>(line.notes[i].pitch_class));
+    if (!is_flat_fifth(line, i, root))
+      heard = static_cast<PitchClassSet>(heard | 1U << static_cast<unsigned>(line.notes[i].pitch_class));
   int pitches = 0;
   for (int pitch = 0; pitch < pitch_classes; ++pitch) pitches += contains(heard, pitch) ? 1 : 0;
   return pitches >= fewest_pitches;
@@ -131,6 +145,27 @@ std::size_t notes_by_step(const HeardLine& line, std::size_t index) {
   return last + 1 - first;
 }
 
+/// The chord has the natural fifth, its symbol asks for no other, and its scale has no raised fourth.
+bool may_have_blue_fifth(const Chord& chord) {
+  const auto has = [&](const Degree& degree) { return std::ranges::find(chord.tones, degree) != chord.tones.end(); };
+  if (is_altered(chord) || !has({5, 0}) || has({7, 0}) || has({11, 1})) return false;
+  return third_of(chord).has_value();
+}
+
+/// Among notes of the minor pentatonic, with 4, 5 or the flat third beside it: 5 b5 b3, not the 3 #11 5 of another
+/// scale.
+bool is_in_blues_line(const HeardLine& line, std::size_t index, int root) {
+  bool beside = false;
+  for (const std::size_t to : {index, index + 1}) {
+    if (!goes_on(line, to)) continue;
+    const int other = pitch_class_of(line.notes[to == index ? index - 1 : to].pitch_class - root);
+    if (!is_in_pentatonic(other)) return false;
+    const bool close = std::abs(semitones_to(line, to)) <= minor_third_up;
+    beside = beside || (close && (other == minor_third_up || other == fourth_up || other == fifth_up));
+  }
+  return beside;
+}
+
 }  // namespace
 
 std::vector<BlueNote> find_blue_notes(const HeardLine& line, const Harmony& harmony) {
@@ -139,18 +174,23 @@ std::vector<BlueNote> find_blue_notes(const HeardLine& line, const Harmony& harm
   std::vector<BlueNote> found;
   for (std::size_t i = 0; i < line.notes.size(); ++i) {
     if (!counts(line.notes[i])) continue;
-    const int above = pitch_class_of(line.notes[i].pitch_class - roots[*line.notes[i].stretch]);
-    if (above != minor_third_up && above != minor_seventh_up) continue;
+    const int root = roots[*line.notes[i].stretch];
+    const int above = pitch_class_of(line.notes[i].pitch_class - root);
+    if (above != minor_third_up && above != flat_fifth_up && above != minor_seventh_up) continue;
     const Chord& chord = chord_of(line, harmony, i);
     const auto third = third_of(chord);
     const bool has_major_third = third && pitch_class_above_root(*third) == major_third_up;
     const bool sharp_ninth = is_altered(chord) || std::ranges::find(chord.tones, Degree{9, 1}) != chord.tones.end();
     const bool blue_third = above == minor_third_up && has_major_third && !sharp_ninth;
+    const bool blue_fifth = above == flat_fifth_up && may_have_blue_fifth(chord) && is_in_blues_line(line, i, root);
     const bool blue_seventh = above == minor_seventh_up && quality(chord) == ChordQuality::major;
-    if ((!blue_third && !blue_seventh) || fills_a_whole_step(line, i) || leads_up_to_its_target(line, i)) continue;
+    if (!blue_third && !blue_fifth && !blue_seventh) continue;
+    if (fills_a_whole_step(line, i) || leads_up_to_its_target(line, i)) continue;
     found.push_back({.note = line.notes[i].note,
                      .chord = line.stretches[*line.notes[i].stretch].first,
-                     .degree = blue_third ? 3 : 7});
+                     .degree = blue_third   ? 3
+                               : blue_fifth ? 5
+                                            : 7});
   }
   return found;
 }
@@ -169,8 +209,13 @@ std::vector<PentatonicRun> find_pentatonic_runs(const HeardLine& line, const Sol
       if (end_in_key > end) root = *tonic;
       end = std::max(end, end_in_key);
     }
-    if (!is_a_run(line, first, end)) continue;
-    found.push_back({.first = line.notes[first].note, .last = line.notes[end - 1].note, .root = root});
+    if (!is_a_run(line, first, end, root)) continue;
+    bool has_blue_fifth = false;
+    for (std::size_t i = first; i < end; ++i) has_blue_fifth = has_blue_fifth || is_flat_fifth(line, i, root);
+    found.push_back({.first = line.notes[first].note,
+                     .last = line.notes[end - 1].note,
+                     .root = root,
+                     .has_blue_fifth = has_blue_fifth});
     first = end - 1;
   }
   return found;

@@ -44,17 +44,19 @@ struct Riff {
   std::vector<RiffPlace> places;  ///< in order
 };
 
-/// A lowered third or seventh over a chord that has, or would have, the major one.
+/// A lowered third or seventh over a chord that has, or would have, the major one; a lowered fifth beside the natural
+/// one.
 struct BlueNote {
   std::size_t note = 0;
   std::size_t chord = 0;  ///< index into Harmony::chords
-  int degree = 3;         ///< 3 or 7
+  int degree = 3;         ///< 3, 5 or 7
 };
 
 struct PentatonicRun {
   std::size_t first = 0;
   std::size_t last = 0;
-  int root = 0;  ///< pitch class
+  int root = 0;                 ///< pitch class
+  bool has_blue_fifth = false;  ///< between 4 and 5: a run through the blues scale
 };
 
 /// The half step that makes eight notes of a scale of seven, so that chord tones stay on the beat.

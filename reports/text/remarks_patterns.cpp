@@ -10,6 +10,7 @@
 #include <algorithm>
 #include <map>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace insideline::reports {
@@ -111,18 +112,29 @@ std::string over_chords(const Report& report, int degree, int& notes) {
   return listed(said);
 }
 
+void tell_scale_runs(const Report& report, RemarkSection& section) {
+  std::vector<PentatonicRun> pentatonic;
+  std::vector<PentatonicRun> blues;
+  for (const PentatonicRun& run : report.analysis.patterns.pentatonic_runs)
+    (run.has_blue_fifth ? blues : pentatonic).push_back(run);
+  const auto tell = [&](const std::vector<PentatonicRun>& runs, const char* name) {
+    if (runs.empty()) return;
+    section.remarks.emplace_back(
+        fmt::format("{} ({}).", counted(static_cast<int>(runs.size()), name), in_bars(bars_of_all(report, runs))));
+  };
+  tell(pentatonic, "minor pentatonic run");
+  tell(blues, "blues-scale run");
+}
+
 void tell_vocabulary(const Report& report, RemarkSection& section) {
   const Patterns& patterns = report.analysis.patterns;
-  for (const int degree : {3, 7}) {
+  constexpr std::pair<int, const char*> names[] = {{3, "blue third"}, {5, "blue fifth"}, {7, "blue seventh"}};
+  for (const auto& [degree, what] : names) {
     int notes = 0;
     const std::string chords = over_chords(report, degree, notes);
-    const std::string what = degree == 3 ? "blue third" : "blue seventh";
     if (notes > 0) section.remarks.emplace_back(fmt::format("{} over {}.", counted(notes, what), chords));
   }
-  if (!patterns.pentatonic_runs.empty())
-    section.remarks.emplace_back(
-        fmt::format("{} ({}).", counted(static_cast<int>(patterns.pentatonic_runs.size()), "minor pentatonic run"),
-                    in_bars(bars_of_all(report, patterns.pentatonic_runs))));
+  tell_scale_runs(report, section);
   if (patterns.added_half_steps.empty()) return;
   std::vector<int> bars;
   for (const AddedHalfStep& step : patterns.added_half_steps) bars.push_back(bar_number(report, step.note));

@@ -44,19 +44,58 @@ TEST_CASE("a lowered third or seventh over a chord with the major one is blue") 
   CHECK(blue_degrees(chord, melody) == blue);
 }
 
+TEST_CASE("a flat fifth among the notes of the blues scale is blue") {
+  const auto [chord, melody, blue] = GENERATE(table<std::string, std::string, std::string>({
+      {"C7@0", "G4 Gb4 Eb4 C4", "5 3 "},
+      {"C7@0", "C5 G4 F4 Gb4 F4", "5 "},
+      {"Cm7@0", "C4 Eb4 Gb4 F4 Eb4", "5 "},
+      {"C7@0", "Bb4 C5 F4 Gb4", "5 "},  // left standing
+      {"C7@0", "F4 Gb4 G4 Bb4", ""},    // fills the whole step
+      {"C7@0", "G4 F#4 G4 Bb4", ""},    // a neighbour
+      {"C7@0", "A4 F#4 G4 E4", ""},     // the lower half of an enclosure
+      {"C7@0", "E4 F#4 G4 A4", ""},     // of another scale
+      {"C7@0", "D5 F#4 A4 C5", ""},     // a raised eleventh
+      {"C7@0", "G4 F#4 E4 C4", ""},
+      {"C7#11@0", "G4 F#4 Eb4 C4", "3 "},  // asked for
+      {"C7b5@0", "F4 Gb4 Eb4 C4", "3 "},
+      {"Cm7b5@0", "F4 Gb4 Eb4 C4", ""},
+      {"Cmaj7@0", "G4 F#4 G4 E4", ""},
+  }));
+  CHECK(blue_degrees(chord, melody) == blue);
+}
+
 TEST_CASE("five neighbours in a minor pentatonic are a run") {
   const auto [chord, melody, root] = GENERATE(table<std::string, std::string, int>({
       {"C7@0", "C5 Bb4 G4 F4 Eb4 C4", 0},
       {"Am7@0", "A4 G4 E4 D4 E4", 9},
-      {"C7@0", "C5 Bb4 G4 F4", -1},          // four notes
-      {"C7@0", "C5 Bb4 G4 Bb4 C5 Bb4", -1},  // three pitches
-      {"C7@0", "C5 Bb4 G4 F4 E4 C4", -1},    // the major third
-      {"C7@0", "C5 G4 F4 C4 Bb3 F3", -1},    // leaps
-      {"Dm7@0", "E4 G4 A4 B4 D5", -1},       // on another root
+      {"C7@0", "C5 Bb4 G4 F4", -1},            // four notes
+      {"C7@0", "C5 Bb4 G4 Bb4 C5 Bb4", -1},    // three pitches
+      {"C7@0", "C5 Bb4 G4 F4 E4 C4", -1},      // the major third
+      {"C7@0", "C5 G4 F4 C4 Bb3 F3", -1},      // leaps
+      {"Dm7@0", "E4 G4 A4 B4 D5", -1},         // on another root
+      {"C7@0", "F4 F#4 G4 A4 Bb4 C5", -1},     // a half step in another scale
+      {"C7@0", "C5 Bb4 G4 F#4 G4", -1},        // a neighbour tone
+      {"C7@0", "Eb4 F4 F#4 G4 F4", -1},        // three pitches and the flat fifth
+      {"C7b5@0", "C4 Eb4 F4 Gb4 G4 Bb4", -1},  // its own fifth
   }));
   const auto runs = patterns_in(chord, melody).pentatonic_runs;
   REQUIRE(runs.size() == (root < 0 ? 0 : 1));
   if (root >= 0) CHECK(runs[0].root == root);
+}
+
+TEST_CASE("with the flat fifth between 4 and 5 it is a run through the blues scale") {
+  const auto [melody, first, last, blues] = GENERATE(table<std::string, std::size_t, std::size_t, bool>({
+      {"C4 Eb4 F4 Gb4 G4 Bb4", 0, 5, true},
+      {"E5 C5 Bb4 G4 Gb4 F4 Eb4 C4", 1, 7, true},
+      {"G4 Bb4 G4 F4 Eb4 F4 Gb4 A4", 0, 5, false},     // the flat fifth leads elsewhere
+      {"C5 Bb4 G4 F4 Eb4 F4 G4 F#4 G4", 0, 6, false},  // a neighbour tone
+      {"C4 Eb4 F4 G4 Bb4", 0, 4, false},
+  }));
+  const auto runs = patterns_in("C7@0", melody).pentatonic_runs;
+  REQUIRE(runs.size() == 1);
+  CHECK(runs[0].first == first);
+  CHECK(runs[0].last == last);
+  CHECK(runs[0].has_blue_fifth == blues);
 }
 
 TEST_CASE("the half step that bebop scales add stands off the beat in a run by step") {
