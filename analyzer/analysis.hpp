@@ -186,6 +186,7 @@ struct Summary {
   std::map<ConnectionKind, int> connections_by_kind;  ///< every kind is there
   Share nearest_taken_share;
   Share guide_tone_resolutions;  ///< of the connections with a note on both sides
+  int guide_tones_kept = 0;      ///< of these resolutions, those in which one note is both
   std::map<Figure, int> figures;
   std::map<Placement, int> placements;
   Chance chance;                 ///< the changes turned round by whole bars

@@ -165,7 +165,7 @@ constexpr std::array share_table{
                drill.kind = DrillKind::guide_tones;
                drill.voices = 2;
              }},
-    ShareRow{"guide_tone_resolutions", "connections lead a guide tone home", "a guide-tone line",
+    ShareRow{"guide_tone_resolutions", "connections lead or keep a guide tone", "a guide-tone line",
              [](const Summary& summary) { return summary.guide_tone_resolutions; },
              [](DrillSettings& drill) { drill.kind = DrillKind::guide_tones; }},
     ShareRow{"arpeggios_down", "arpeggios come down", "every chord straight down from above",
@@ -190,7 +190,7 @@ constexpr std::array share_table{
 
 int in_percent(double share) { return static_cast<int>(std::lround(share * 100.0)); }
 
-/// "3 of 24 connections lead a guide tone home (12 %, surely under 32 %); usual are 46 %, the median of ...".
+/// "3 of 24 connections lead or keep a guide tone (12 %, surely under 32 %); usual are 46 %, the median of ...".
 std::string far_below_sentence(const ShareRow& row, const Share& share, const UsualShare& usual) {
   return fmt::format("{} of {} {} ({} %, surely under {} %); usual is {} %, {}.", share.count, share.of, row.words,
                      in_percent(*ratio(share)), in_percent(wilson_interval(share)->high), in_percent(usual.share),

@@ -6,7 +6,7 @@
 namespace insideline {
 namespace {
 
-/// The pitch classes of a chord's guide tones.
+/// The pitch classes of a chord's guide tones. A sus chord has a fourth, which nobody would call its third.
 struct GuidePitches {
   std::optional<int> third;
   std::optional<int> seventh;
@@ -14,7 +14,8 @@ struct GuidePitches {
 
 GuidePitches guide_pitches(const Chord& chord) {
   GuidePitches pitches;
-  if (const auto third = third_of(chord)) pitches.third = pitch_class(note_at(chord.root, *third));
+  if (const auto third = third_of(chord); third && third->number == 3)
+    pitches.third = pitch_class(note_at(chord.root, *third));
   if (const auto seventh = seventh_of(chord)) pitches.seventh = pitch_class(note_at(chord.root, *seventh));
   return pitches;
 }

@@ -93,7 +93,7 @@ struct SectionFigures {
 struct ChordOutline {
   std::size_t chord = 0;               ///< where the stretch of this chord begins
   int notes = 0;                       ///< heard against it
-  std::optional<std::size_t> third;    ///< first note that is its third (fourth in a sus chord)
+  std::optional<std::size_t> third;    ///< first note that is its third; a sus chord has none
   std::optional<std::size_t> seventh;  ///< first note that is its seventh (sixth in a sixth chord)
   bool has_seventh = false;            ///< the chord has one to give
   bool has_third = false;

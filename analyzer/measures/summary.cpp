@@ -84,7 +84,9 @@ void add_connections(Summary& summary, std::span<const Connection> connections) 
     ++summary.nearest_taken_share.of;
     ++summary.guide_tone_resolutions.of;
     if (*connection.took_nearest) ++summary.nearest_taken_share.count;
-    if (connection.guide_tone) ++summary.guide_tone_resolutions.count;
+    if (!connection.guide_tone) continue;
+    ++summary.guide_tone_resolutions.count;
+    if (connection.kind == ConnectionKind::common_tone) ++summary.guide_tones_kept;
   }
 }
 

@@ -17,7 +17,7 @@
       answer: line.whatItIs, asked: isAsked,
     },
     lead: {
-      name: "where is a third or seventh led home?", hunts: true, ask: () => "Is a third or a seventh led home to this note?",
+      name: "where is a third or seventh led home or kept?", hunts: true, ask: () => "Is a third or a seventh led home to this note, or kept in it?",
       answer: (n) => (leads(n) ? `yes: ${n.connection}` : "not here"), asked: (n) => n.duration > 0 && n.chord !== "",
     },
   };

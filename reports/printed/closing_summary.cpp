@@ -63,8 +63,11 @@ void add_connections(const Summary& summary, std::vector<std::string>& paragraph
   if (ratio(summary.nearest_taken_share))
     text += fmt::format(" The line takes the nearest tone of the next chord, or a common one, at {}.",
                         share_text(summary.nearest_taken_share, "connection"));
-  if (ratio(summary.guide_tone_resolutions) && summary.guide_tone_resolutions.count > 0)
-    text += fmt::format(" Third and seventh lead to each other at {}.", share_text(summary.guide_tone_resolutions));
+  const int kept = summary.guide_tones_kept;
+  const Share led{summary.guide_tone_resolutions.count - kept, summary.guide_tone_resolutions.of};
+  if (led.count > 0) text += fmt::format(" Third and seventh lead to each other at {}.", share_text(led));
+  if (kept > 0)
+    text += fmt::format(" At {} one note stays and is both.", share_text({kept, summary.guide_tone_resolutions.of}));
   paragraphs.push_back(text);
 }
 

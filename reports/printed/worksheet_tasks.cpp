@@ -150,10 +150,11 @@ std::optional<Task> guide_tones_task(const Sheet& sheet) {
   std::vector<std::size_t> places;
   for (const Connection* connection : drawn_connections(sheet))
     if (connection->guide_tone) places.push_back(*connection->to_note);
-  auto task = task_at(
-      sheet,
-      {"Put a star where a seventh leads to a third, or a third to a seventh, as the chord changes.", "star", "stars"},
-      places);
+  auto task = task_at(sheet,
+                      {"Put a star where a seventh leads to a third, or a third to a seventh, by step or by staying, "
+                       "as the chord changes.",
+                       "star", "stars"},
+                      places);
   for (const std::size_t note : places) task->marks.words[note].emplace_back("*");
   return task;
 }

@@ -87,6 +87,43 @@ std::string inversions_and_borrowed(const Report& report) {
   return text;
 }
 
+/// True where a sixth is counted among the sevenths.
+bool sixths_count(const Report& report) {
+  return std::ranges::any_of(report.analysis.outline.chords, [&](const ChordOutline& row) {
+    return row.notes > 0 && row.has_seventh && seventh_of(report.analysis.harmony.chords[row.chord].chord)->number == 6;
+  });
+}
+
+enum class GuideTone : std::uint8_t { led, kept };
+
+/// The bars in which the new chords arrive.
+std::vector<int> bars_with(const Report& report, GuideTone what) {
+  std::vector<int> bars;
+  for (const Connection& connection : report.analysis.connections) {
+    const bool kept = connection.kind == ConnectionKind::common_tone;
+    if (!connection.guide_tone || kept != (what == GuideTone::kept)) continue;
+    const Beats onset = report.analysis.harmony.chords[connection.to_chord].onset;
+    bars.push_back(report.solo.bars[bar_index_at(report.solo, onset)].number);
+  }
+  return bars;
+}
+
+std::string guide_tones_led(const Report& report) {
+  const Summary& summary = report.analysis.summary;
+  const Share led{summary.guide_tone_resolutions.count - summary.guide_tones_kept, summary.guide_tone_resolutions.of};
+  if (led.of == 0) return "";
+  const std::vector<int> bars = bars_with(report, GuideTone::led);
+  return fmt::format("{} {} a guide tone home, seventh to third or third to seventh{}. ", share_text(led, "connection"),
+                     agreeing(led.count, "leads", "lead"), bars.empty() ? "" : ": into " + in_bars(bars));
+}
+
+std::string guide_tones_kept(const Report& report) {
+  const int kept = report.analysis.summary.guide_tones_kept;
+  if (kept == 0) return "";
+  return fmt::format("{} {} a tone that is third of one chord and seventh of the other: into {}. ", kept,
+                     agreeing(kept, "keeps", "keep"), in_bars(bars_with(report, GuideTone::kept)));
+}
+
 std::string threads(const std::vector<Thread>& threads) {
   std::string text;
   for (const Thread& thread : threads) {
@@ -165,16 +202,10 @@ RemarkSection guide_tone_remarks(const Report& report) {
   if (summary.guide_tone_resolutions.of == 0 && outline.thirds.of == 0) return section;
   std::string words;
   if (outline.thirds.of > 0) words += fmt::format("Chords that get their third: {}. ", share_text(outline.thirds));
-  if (outline.sevenths.of > 0) words += fmt::format("Their seventh: {}. ", share_text(outline.sevenths));
-  const Share& home = summary.guide_tone_resolutions;
-  if (home.of > 0) {
-    std::vector<int> bars;
-    for (const Connection& connection : report.analysis.connections)
-      if (connection.guide_tone && connection.to_note) bars.push_back(bar_of_note(report, *connection.to_note));
-    words +=
-        fmt::format("{} {} a guide tone home, seventh to third or third to seventh{}. ", share_text(home, "connection"),
-                    agreeing(home.count, "leads", "lead"), bars.empty() ? "" : ": into " + in_bars(bars));
-  }
+  if (outline.sevenths.of > 0)
+    words += fmt::format("Their seventh{}: {}. ", sixths_count(report) ? " (of a sixth chord the sixth)" : "",
+                         share_text(outline.sevenths));
+  words += guide_tones_led(report) + guide_tones_kept(report);
   const Share& heard = report.analysis.heard.first_rank;
   if (heard.of > 0)
     words += fmt::format("From the notes alone, without hearing the changes, one would guess {} right.",

@@ -27,6 +27,7 @@ TEST_CASE("the summary counts what the parts found") {
   CHECK(summary.connections_by_kind.at(ConnectionKind::whole_step) == 1);
   CHECK(summary.connections_by_kind.size() == 6);
   CHECK(summary.guide_tone_resolutions == Share{1, 2});
+  CHECK(summary.guide_tones_kept == 1);               // F, third of Dm7 and seventh of G7
   CHECK(summary.nearest_taken_share == Share{2, 2});  // F again, and C, as near to D as E is
   CHECK(summary.thirds_given == Share{2, 3});
   CHECK(summary.sevenths_given == Share{2, 3});

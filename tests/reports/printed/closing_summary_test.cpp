@@ -24,4 +24,15 @@ TEST_CASE("the figures at the end of a sheet are those of the analysis, in words
       });
 }
 
+TEST_CASE("a third that stays as a seventh is not said to lead") {
+  insideline::Summary summary = sample_report().analysis.summary;
+  summary.guide_tone_resolutions = {3, 4};
+  summary.guide_tones_kept = 2;
+  const std::string connections = closing_summary(summary).at(2);
+  CHECK(connections.ends_with(
+      "Third and seventh lead to each other at 1 of 4 (25 %). At 2 of 4 (50 %) one note stays and is both."));
+  summary.guide_tones_kept = 3;
+  CHECK(closing_summary(summary).at(2).find("lead to each other") == std::string::npos);
+}
+
 TEST_CASE("without notes under chords nothing is claimed") { CHECK(closing_summary({}).empty()); }
