@@ -68,8 +68,9 @@ Note unspelled_note(const Slot& slot, int midi) {
   return note;
 }
 
-void place_notes(Solo& solo, std::span<const DrillSegment> segments, std::span<const DrillFigures* const> sets,
+void place_notes(Drill& drill, std::span<const DrillSegment> segments, std::span<const DrillFigures* const> sets,
                  const ChosenFigures& chosen, DrillKind kind) {
+  Solo& solo = drill.solo;
   for (std::size_t i = 0; i < segments.size(); ++i) {
     const std::span<const int> midi = sets[i]->notes_of(sets[i]->figures[chosen.figures[i]]);
     const bool is_held = kind == DrillKind::guide_tones && segments[i].goes_on && midi.size() == 1 &&
@@ -78,6 +79,7 @@ void place_notes(Solo& solo, std::span<const DrillSegment> segments, std::span<c
       solo.notes.back().duration += segments[i].slots.front().duration;
       continue;
     }
+    if (!midi.empty()) drill.figure_begins.push_back(solo.notes.size());
     for (std::size_t note = 0; note < std::min(midi.size(), segments[i].slots.size()); ++note)
       solo.notes.push_back(unspelled_note(segments[i].slots[note], midi[note]));
   }
@@ -271,7 +273,7 @@ tl::expected<Drill, std::string> drill_over(const Changes& changes, const DrillS
   const bool guides = settings.kind == DrillKind::guide_tones;
   const ChosenFigures chosen = guides ? best_guide_tones(rules, segments, sets) : best_figures(rules, segments, sets);
   drill.cost = chosen.cost;
-  place_notes(drill.solo, segments, sets, chosen, settings.kind);
+  place_notes(drill, segments, sets, chosen, settings.kind);
   if (drill.solo.notes.empty())
     return tl::unexpected("no chord of these changes has " + what_was_asked(settings) + " within the range");
   drill.solo = spelled_by_harmony(std::move(drill.solo), drill.harmony);
