@@ -1,6 +1,7 @@
 #include "analyzer/alignment.hpp"
 
 #include "analyzer/model/sections.hpp"
+#include "analyzer/written_out_form.hpp"
 
 #include <algorithm>
 #include <optional>
@@ -30,6 +31,21 @@ void number_stretches(Harmony& harmony) {
     const bool goes_on =
         before.onset + before.duration == harmony.chords[i].onset && same_chord(before.chord, harmony.chords[i].chord);
     harmony.chords[i].stretch = before.stretch + (goes_on ? 0 : 1);
+  }
+}
+
+/// Chords over a score go round where they are written out chorus after chorus.
+void number_written_out_choruses(Harmony& harmony, const Solo& solo) {
+  const auto bars = written_out_form(harmony, solo);
+  const auto first = std::ranges::find(solo.bars, 1, &Bar::number);
+  if (!bars || first == solo.bars.end()) return;
+  const auto count = static_cast<std::ptrdiff_t>(*bars);
+  harmony.first_chorus = first->onset;
+  harmony.chorus_length = (first + count)->onset - first->onset;
+  harmony.choruses = static_cast<int>((solo.bars.end() - first) / count);
+  for (SoundingChord& sounding : harmony.chords) {
+    const auto pass = whole_units(sounding.onset - harmony.first_chorus, harmony.chorus_length);
+    sounding.chorus = std::clamp(static_cast<int>(pass) + 1, 1, harmony.choruses);
   }
 }
 
@@ -145,6 +161,7 @@ Harmony lay_out(const Changes& changes, const Solo& solo, const Alignment& align
   const Beats form = form_length(changes);
   if (changes.extent == Extent::once || form <= Beats{}) {
     add_pass(harmony, changes, solo, harmony.first_chorus, 1);
+    number_written_out_choruses(harmony, solo);
   } else {
     harmony.chorus_length = form;
     harmony.first_chorus = remainder_within(harmony.first_chorus, form);

@@ -29,7 +29,7 @@ Key spelled_with(const Key& key, Accidentals accidentals) {
   constexpr int fifths_between = 12;
   constexpr int most_signs = 7;
   const int fifths = key.fifths + (accidentals == Accidentals::flats ? -fifths_between : fifths_between);
-  return std::abs(fifths) > most_signs ? key : Key{fifths, key.minor};
+  return std::abs(fifths) > most_signs ? key : Key{fifths, key.minor, key.mode};
 }
 
 Chord plainly_spelled(const Chord& chord) {

@@ -8,7 +8,6 @@ namespace {
 constexpr int letters = 7;
 constexpr int keys_there_are = 12;
 constexpr int fifths_per_sharp = 7;
-constexpr int minor_tonic_above = 3;  // fifths from a major tonic to its relative minor one
 
 /// An interval by its place on the line of fifths, a fourth down to a tritone up.
 Interval of_fifths(int fifths) {
@@ -23,14 +22,12 @@ Interval of_fifths(int fifths) {
 
 }  // namespace
 
-NoteName tonic_of(const Key& key) {
-  return transposed(NoteName{}, of_fifths(key.fifths + (key.minor ? minor_tonic_above : 0)));
-}
+NoteName tonic_of(const Key& key) { return transposed(NoteName{}, of_fifths(key.fifths + tonic_above_major(key))); }
 
 Key usual_spelling(const Key& key) {
   constexpr int most_signs_but_one = 6;
-  if (key.fifths >= most_signs_but_one) return {key.fifths - keys_there_are, key.minor};
-  if (key.fifths < -most_signs_but_one) return {key.fifths + keys_there_are, key.minor};
+  if (key.fifths >= most_signs_but_one) return {key.fifths - keys_there_are, key.minor, key.mode};
+  if (key.fifths < -most_signs_but_one) return {key.fifths + keys_there_are, key.minor, key.mode};
   return key;
 }
 
@@ -44,7 +41,7 @@ std::vector<Key> keys_in_order(const Key& first, KeyOrder order) {
     fifths += step;
     while (fifths >= keys_there_are / 2) fifths -= keys_there_are;
     while (fifths < -keys_there_are / 2) fifths += keys_there_are;
-    keys.push_back(usual_spelling({fifths, first.minor}));
+    keys.push_back(usual_spelling({fifths, first.minor, first.mode}));
   }
   return keys;
 }

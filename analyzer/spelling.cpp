@@ -33,7 +33,7 @@ std::optional<NoteName> name_beside(int midi, const Pitch& neighbour, int steps)
 bool is_blue_third(int midi, const Chord& chord, const Key& key) {
   constexpr int minor_third = 3;
   const int above_root = (midi - pitch_class(chord.root) + semitones_in_octave) % semitones_in_octave;
-  const bool is_tonic = !key.minor && fifths_of(chord.root) == key.fifths;
+  const bool is_tonic = !key.minor && fifths_of(chord.root) == key.fifths + tonic_above_major(key);
   return is_tonic && above_root == minor_third && quality(chord) == ChordQuality::dominant;
 }
 

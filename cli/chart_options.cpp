@@ -127,15 +127,14 @@ Key key_of_chart(const Changes& changes, const std::string& file, const std::str
 
 Key key_on(const NoteName& tonic, const Key& key, const std::string& file) {
   constexpr int most_signs = 7;
-  constexpr int minor_tonic_above = 3;
-  const int fifths = fifths_of(tonic) - (key.minor ? minor_tonic_above : 0);
-  if (std::abs(fifths) <= most_signs) return {fifths, key.minor};
+  const int fifths = fifths_of(tonic) - tonic_above_major(key);
+  if (std::abs(fifths) <= most_signs) return {fifths, key.minor, key.mode};
   constexpr int keys_there_are = 12;
-  const Key other = usual_spelling({fifths % keys_there_are, key.minor});
+  const Key other = usual_spelling({fifths % keys_there_are, key.minor, key.mode});
   throw io::ReadError(
       io::place_of(file),
       fmt::format("{} {} needs {} signs, and no key has more than seven; ask for {}, which sounds alike",
-                  to_string(tonic), key.minor ? "minor" : "major", std::abs(fifths), to_string(tonic_of(other))));
+                  to_string(tonic), mode_name(key), std::abs(fifths), to_string(tonic_of(other))));
 }
 
 io::ChartReading chosen_chart(const ChartOptions& options) {

@@ -7,11 +7,13 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <future>
 #include <iterator>
 #include <span>
+#include <string_view>
 #include <thread>
 
 namespace insideline::cli {
@@ -34,6 +36,22 @@ std::string complaint_in(std::string_view text) {
   }
   constexpr std::size_t longest = 200;
   return std::string(chosen.substr(0, longest));
+}
+
+/// Throws where a sheet that is to be one page was pressed into it, so that text stands over text.
+void expect_room(std::span<const std::string> texts, std::string_view said) {
+  constexpr std::string_view is_too_full = "compressing over-full page by ";
+  constexpr double hardly_seen = 4.0;  // distances of staff lines, over the whole page
+  const bool on_one_page = std::ranges::any_of(
+      texts, [](const std::string& text) { return text.find("(define on-one-page #t)") != std::string::npos; });
+  if (!on_one_page) return;
+  for (std::size_t at = said.find(is_too_full); at != std::string_view::npos; at = said.find(is_too_full, at + 1)) {
+    const std::string number(said.substr(at + is_too_full.size(), 16));
+    if (std::strtod(number.c_str(), nullptr) > hardly_seen)
+      throw EngravingError(
+          "it does not fit on one page; print a part of it with --bars, ask for fewer tasks with --tasks, or leave "
+          "--one-page out");
+  }
 }
 
 /// Throws where LilyPond did not end well.
@@ -80,13 +98,15 @@ std::vector<std::string> systems_of(const std::string& text, std::chrono::second
 std::vector<std::string> pdfs_of(std::span<const std::string> texts, std::chrono::seconds time_limit,
                                  std::string_view instead, const SignalsHeld& signals) {
   const PrivateFolder folder;
-  std::vector<std::string> command{"lilypond", "--silent", "-dno-point-and-click", "--pdf"};
+  std::vector<std::string> command{"lilypond", "--loglevel=WARNING", "-dno-point-and-click", "--pdf"};
   for (std::size_t i = 0; i < texts.size(); ++i) {
     command.push_back(fmt::format("sheet-{}.ly", i + 1));
     PendingFile(folder.path() / command.back(), texts[i]).commit();
   }
   const auto limit = time_limit * static_cast<std::chrono::seconds::rep>(texts.size());
-  expect_success(run_child(command, folder.path(), {.processor_time = limit}, signals), instead);
+  const ChildResult result = run_child(command, folder.path(), {.processor_time = limit}, signals);
+  expect_success(result, instead);
+  expect_room(texts, result.text);
   std::vector<std::string> pdfs;
   for (const std::string& file : std::span(command).last(texts.size())) {
     pdfs.push_back(bytes_of((folder.path() / file).replace_extension(".pdf")));

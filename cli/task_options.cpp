@@ -69,8 +69,10 @@ void add_task_options(CLI::App& command, TaskOptions& options, reports::HandoutO
       ->excludes("--key")
       ->group(group);
   command
-      .add_option("--tasks", options.tasks_file,
-                  "A text file with your own tasks for --worksheet and --key, one a line")
+      .add_option(
+          "--tasks", options.tasks_file,
+          "A text file with your own tasks for --worksheet and --key, one a line; what ends with a full stop is "
+          "never taken for one of ours")
       ->option_text("FILE")
       ->group(group);
   command

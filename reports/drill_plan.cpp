@@ -7,6 +7,7 @@
 #include "reports/text/wording.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <array>
@@ -169,6 +170,38 @@ std::string choices_sentence(const DrillReport& report) {
                      several_keys ? " of the first key" : "");
 }
 
+/// "bar 19, notes 5 to 8"; notes are counted in their bar.
+std::string notes_in_words(const Solo& solo, const OctaveMove& move) {
+  const auto place = [&](std::size_t note) {
+    const std::size_t bar = bar_index_at(solo, solo.notes[note].onset);
+    const auto first =
+        std::ranges::find_if(solo.notes, [&](const Note& other) { return other.onset >= solo.bars[bar].onset; });
+    return std::pair(solo.bars[bar].number,
+                     static_cast<int>(note - static_cast<std::size_t>(first - solo.notes.begin())) + 1);
+  };
+  const auto [first_bar, first_note] = place(move.first);
+  const auto [last_bar, last_note] = place(move.last);
+  if (first_bar != last_bar)
+    return fmt::format("bar {}, note {}, to bar {}, note {}", first_bar, first_note, last_bar, last_note);
+  if (first_note == last_note) return fmt::format("bar {}, note {}", first_bar, first_note);
+  return fmt::format("bar {}, notes {} to {}", first_bar, first_note, last_note);
+}
+
+/// "In Ab, an octave down: bar 19, notes 5 to 8; bar 21, note 3.": a sentence a key and direction.
+std::vector<std::string> moved_sentences(const DrillReport& report) {
+  std::vector<std::string> text;
+  for (const KeyStart& start : report.keys)
+    for (const int way : {1, -1}) {
+      std::vector<std::string> places;
+      for (const OctaveMove& move : start.moves)
+        if (move.octaves == way) places.push_back(notes_in_words(report.drill.solo, move));
+      if (places.empty()) continue;
+      text.push_back(fmt::format("In {}, an octave {}: {}.", to_string(start.key), way > 0 ? "up" : "down",
+                                 fmt::join(places, "; ")));
+    }
+  return text;
+}
+
 /// The order of the keys, and where one has a line of its own.
 std::vector<std::string> key_sentences(const DrillReport& report) {
   if (report.keys.empty()) return {};
@@ -187,14 +220,16 @@ std::vector<std::string> key_sentences(const DrillReport& report) {
                   fourths ? "round the fourths" : "by half steps", listed(names),
                   names == written ? "" : fmt::format(" in concert pitch, written {}", listed(written)),
                   counted(static_cast<int>(report.keys[1].bar), "bar"))};
-  if (own.empty())
-    text.emplace_back("The line is the same in every key, in the octave that the range has for it.");
-  else
-    text.push_back(
-        fmt::format("The line is the same in every key, in the octave that the range has for it; in {} it would leave "
-                    "the range, so "
-                    "there it is another line.",
-                    listed(own)));
+  const std::vector<std::string> moved = moved_sentences(report);
+  std::string same = "The line is the same in every key, in the octave that the range has for it";
+  if (!own.empty())
+    same += fmt::format("; in {} too much of it would leave the range, so there it is another line", listed(own));
+  text.push_back(same + ".");
+  if (moved.empty()) return text;
+  text.emplace_back(
+      "What would leave the range lies an octave away, with the notes that go with it (bars as the sheet counts "
+      "them):");
+  text.insert(text.end(), moved.begin(), moved.end());
   return text;
 }
 

@@ -16,6 +16,7 @@
 #include <iterator>
 #include <map>
 #include <set>
+#include <string_view>
 
 namespace insideline {
 namespace {
@@ -67,8 +68,9 @@ Note unspelled_note(const Slot& slot, int midi) {
   return note;
 }
 
-void place_notes(Solo& solo, std::span<const DrillSegment> segments, std::span<const DrillFigures* const> sets,
+void place_notes(Drill& drill, std::span<const DrillSegment> segments, std::span<const DrillFigures* const> sets,
                  const ChosenFigures& chosen, DrillKind kind) {
+  Solo& solo = drill.solo;
   for (std::size_t i = 0; i < segments.size(); ++i) {
     const std::span<const int> midi = sets[i]->notes_of(sets[i]->figures[chosen.figures[i]]);
     const bool is_held = kind == DrillKind::guide_tones && segments[i].goes_on && midi.size() == 1 &&
@@ -77,6 +79,7 @@ void place_notes(Solo& solo, std::span<const DrillSegment> segments, std::span<c
       solo.notes.back().duration += segments[i].slots.front().duration;
       continue;
     }
+    if (!midi.empty()) drill.figure_begins.push_back(solo.notes.size());
     for (std::size_t note = 0; note < std::min(midi.size(), segments[i].slots.size()); ++note)
       solo.notes.push_back(unspelled_note(segments[i].slots[note], midi[note]));
   }
@@ -143,27 +146,68 @@ std::vector<std::string> remarks_on(const Drill& drill, std::span<const DrillSeg
   return remarks;
 }
 
-/// The tones of a cell that are not the chord's own: typed with an accidental, or of its usual scale.
+bool sounds_in(const Chord& chord, const Degree& degree) {
+  return std::ranges::any_of(
+      chord.tones, [&](const Degree& tone) { return pitch_class_above_root(tone) == pitch_class_above_root(degree); });
+}
+
+/// "Cm7 (dorian)".
+std::string with_scale(const Chord& chord) {
+  const std::string_view scale = usual_scale_name(chord);
+  return scale.empty() ? chord.symbol : fmt::format("{} ({})", chord.symbol, scale);
+}
+
+/// The tones of a cell that no chord symbol names: what they are instead.
+class OtherTones {
+ public:
+  void add(const Chord& chord, const CellTone& tone) {
+    constexpr int highest_own = 7;
+    const auto own = own_tone(chord, tone.asked.number);
+    const auto played = cell_tone(chord, tone);
+    if (!played || sounds_in(chord, *played)) return;
+    const bool has_its_own = own && (own->number <= highest_own || sounds_in(chord, *own));
+    if (tone.exact) {
+      if (has_its_own && own != played && said_.insert(chord.symbol + to_string(tone.asked)).second)
+        remarks_.push_back(fmt::format("{} has {} of its own; {} is played, as the cell says.", chord.symbol,
+                                       to_string(*own), to_string(tone.asked)));
+      return;
+    }
+    if (own == played) {
+      if (own->number > highest_own) tensions_[to_string(*played)].insert(chord.symbol);
+      return;
+    }
+    of_scale_[to_string(*played)].insert(with_scale(chord));
+    lowered_second_ = lowered_second_ || (quality(chord) == ChordQuality::half_diminished && played->number % 7 == 2);
+  }
+
+  std::vector<std::string> remarks() && {
+    for (const auto& [tone, symbols] : tensions_)
+      remarks_.push_back(fmt::format("{} over {} is a tension that the chord takes, not a tone of it.", tone,
+                                     fmt::format("{}", fmt::join(symbols, ", "))));
+    for (const auto& [tone, symbols] : of_scale_)
+      remarks_.push_back(fmt::format("{} over {} is of the chord's usual scale, not of the chord.", tone,
+                                     fmt::format("{}", fmt::join(symbols, ", "))));
+    if (lowered_second_)
+      remarks_.emplace_back(
+          "Locrian natural 2, with a 9 that is not lowered, is as usual over a half-diminished chord: write it as m9b5 "
+          "in the changes to practise that.");
+    return std::move(remarks_);
+  }
+
+ private:
+  std::vector<std::string> remarks_;
+  std::map<std::string, std::set<std::string>> tensions_;  // by tone, the chords
+  std::map<std::string, std::set<std::string>> of_scale_;
+  std::set<std::string> said_;
+  bool lowered_second_ = false;
+};
+
 std::vector<std::string> other_tones(const Harmony& harmony, const DrillSettings& settings) {
-  std::vector<std::string> remarks;
-  std::map<std::string, std::set<std::string>> of_scale;  // by tone, the chords
-  std::set<std::string> said;
+  OtherTones others;
   for (const DrillCell& cell : settings.cells)
     for (const CellTone& tone : cell.tones)
-      for (const SoundingChord& sounding : harmony.chords) {
-        const Chord& chord = sounding.chord;
-        const auto own = own_tone(chord, tone.asked.number);
-        const auto played = cell_tone(chord, tone);
-        if (!played || own == played) continue;
-        if (!tone.exact) of_scale[to_string(*played)].insert(chord.symbol);
-        if (tone.exact && own && said.insert(chord.symbol + to_string(tone.asked)).second)
-          remarks.push_back(fmt::format("{} has {} of its own; {} is played, as the cell says.", chord.symbol,
-                                        to_string(*own), to_string(tone.asked)));
-      }
-  for (const auto& [tone, symbols] : of_scale)
-    remarks.push_back(fmt::format("{} over {} is of the chord's usual scale, not of the chord.", tone,
-                                  fmt::format("{}", fmt::join(symbols, ", "))));
-  return remarks;
+      for (const SoundingChord& sounding : harmony.chords) others.add(sounding.chord, tone);
+  return std::move(others).remarks();
 }
 
 /// Chords that are over before the cell is.
@@ -229,7 +273,7 @@ tl::expected<Drill, std::string> drill_over(const Changes& changes, const DrillS
   const bool guides = settings.kind == DrillKind::guide_tones;
   const ChosenFigures chosen = guides ? best_guide_tones(rules, segments, sets) : best_figures(rules, segments, sets);
   drill.cost = chosen.cost;
-  place_notes(drill.solo, segments, sets, chosen, settings.kind);
+  place_notes(drill, segments, sets, chosen, settings.kind);
   if (drill.solo.notes.empty())
     return tl::unexpected("no chord of these changes has " + what_was_asked(settings) + " within the range");
   drill.solo = spelled_by_harmony(std::move(drill.solo), drill.harmony);

@@ -23,9 +23,10 @@ struct OpenChoice {
 struct Drill {
   Solo solo;
   Harmony harmony;
-  std::vector<OpenChoice> open_choices;  ///< in order
-  std::vector<std::string> remarks;      ///< where a chord could not be given what was asked, each a sentence
-  int cost = 0;                          ///< of the line, by drill_costs.hpp
+  std::vector<OpenChoice> open_choices;    ///< in order
+  std::vector<std::size_t> figure_begins;  ///< into Solo::notes, in order: the first note of each figure
+  std::vector<std::string> remarks;        ///< where a chord could not be given what was asked, each a sentence
+  int cost = 0;                            ///< of the line, by drill_costs.hpp
 };
 
 /// The line over `settings.choruses` times the form. An error says in words why there is none.

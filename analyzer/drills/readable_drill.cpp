@@ -21,7 +21,7 @@ Interval renamed_at(const Solo& solo, const Beats& place, const Interval& up) {
 
 Key read_key(const Key& sounding, const Interval& up) {
   const int letters = letters_renamed(sounding, up);
-  return transposed(Key{sounding.fifths - letters * fifths_a_letter, sounding.minor}, up);
+  return transposed(Key{sounding.fifths - letters * fifths_a_letter, sounding.minor, sounding.mode}, up);
 }
 
 Drill readable_drill(Drill drill, const Interval& up) {

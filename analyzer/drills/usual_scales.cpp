@@ -14,18 +14,21 @@ constexpr std::size_t scale_tones = 7;
 /// How far each of the seven tones is moved against the major scale.
 struct UsualScale {
   ChordQuality quality;
+  std::string_view name;
   std::array<int, scale_tones> alter;
 };
 
-// The scale that teachers set over a chord that stands alone. Common practice, no source; other scales are as good.
+// The scale that teachers set over a chord that stands alone; others are as good. Source: R. Hutchinson, Music Theory
+// for the 21st-Century Classroom, table 31.10.3, the first where it names two (over m7b5 locrian, then locrian natural
+// 2); the suspended row is common practice, no source.
 constexpr std::array usual_scales{
-    UsualScale{ChordQuality::major, {0, 0, 0, 0, 0, 0, 0}},                 // major
-    UsualScale{ChordQuality::minor, {0, 0, -1, 0, 0, 0, -1}},               // dorian
-    UsualScale{ChordQuality::dominant, {0, 0, 0, 0, 0, 0, -1}},             // mixolydian
-    UsualScale{ChordQuality::half_diminished, {0, -1, -1, 0, -1, -1, -1}},  // locrian
-    UsualScale{ChordQuality::diminished, {0, 0, -1, 0, -1, -1, -2}},        // whole and half steps in turn
-    UsualScale{ChordQuality::augmented, {0, 0, 0, 1, 1, 0, 0}},             // the major scale with #4 and #5
-    UsualScale{ChordQuality::suspended, {0, 0, 0, 0, 0, 0, -1}},            // mixolydian
+    UsualScale{ChordQuality::major, "major", {0, 0, 0, 0, 0, 0, 0}},
+    UsualScale{ChordQuality::minor, "dorian", {0, 0, -1, 0, 0, 0, -1}},
+    UsualScale{ChordQuality::dominant, "mixolydian", {0, 0, 0, 0, 0, 0, -1}},
+    UsualScale{ChordQuality::half_diminished, "locrian", {0, -1, -1, 0, -1, -1, -1}},
+    UsualScale{ChordQuality::diminished, "whole and half steps in turn", {0, 0, -1, 0, -1, -1, -2}},
+    UsualScale{ChordQuality::augmented, "lydian augmented", {0, 0, 0, 1, 1, 0, 0}},
+    UsualScale{ChordQuality::suspended, "mixolydian", {0, 0, 0, 0, 0, 0, -1}},
 };
 
 constexpr std::array<int, scale_tones> altered_scale{0, -1, 0, 1, 1, -1, -1};
@@ -51,9 +54,23 @@ std::optional<Degree> scale_tone(const Chord& chord, int number) {
   return Degree{number, scale->alter.at(place)};
 }
 
+std::string_view usual_scale_name(const Chord& chord) {
+  if (is_altered(chord)) return "altered";
+  const auto* const scale = std::ranges::find(usual_scales, quality(chord), &UsualScale::quality);
+  if (scale == usual_scales.end()) return {};
+  const bool fits = std::ranges::all_of(chord.tones, [&](const Degree& tone) {
+    return scale->alter.at(static_cast<std::size_t>(tone.number - 1) % scale_tones) == tone.alter;
+  });
+  return fits ? scale->name : std::string_view();
+}
+
 std::optional<Degree> cell_tone(const Chord& chord, const CellTone& tone) {
   if (tone.exact) return tone.asked;
-  if (const auto own = own_tone(chord, tone.asked.number)) return own;
+  const auto own = own_tone(chord, tone.asked.number);
+  // 9 is welcome over a half-diminished chord, but it is of another scale than the usual one.
+  const bool of_another_scale =
+      own && own->number > 7 && quality(chord) == ChordQuality::half_diminished && !has_tone(chord.tones, *own);
+  if (own && !of_another_scale) return own;
   return scale_tone(chord, tone.asked.number);
 }
 

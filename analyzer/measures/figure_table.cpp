@@ -1,6 +1,7 @@
 #include "analyzer/measures/figure_table.hpp"
 
 #include "analyzer/model/chord.hpp"
+#include "analyzer/placement_when_struck.hpp"
 
 #include <algorithm>
 
@@ -37,6 +38,10 @@ bool is_figure(const Material& material, const HeardNote& note) {
 template <Placement... placements>
 bool is_placed(const Material& material, const HeardNote& note) {
   return ((label_of(material, note).placement == placements) || ...);
+}
+
+bool is_early(const Material& material, const HeardNote& note) {
+  return placement_when_struck(label_of(material, note)) == Placement::anticipation;
 }
 
 /// A ninth counts as a second, and so on.
@@ -191,7 +196,7 @@ constexpr FigureRow rows[] = {
     {"approach_tones", "approach tones", "plays clearly more approach tones", "plays clearly fewer approach tones",
      "Notes reached by leap that step into their target, of all notes.", FigureGroup::other_notes, FigureRank::detail,
      FigureUnit::notes, [](const Material& m) { return share_of_notes<any, is_figure<Figure::approach_tone>>(m); }},
-    {"enclosures", "enclosures", "plays clearly more enclosures", "plays clearly fewer enclosures",
+    {"enclosures", "notes in enclosures", "plays clearly more enclosures", "plays clearly fewer enclosures",
      "Notes that close in on their target from both sides, of all notes.", FigureGroup::other_notes, FigureRank::detail,
      FigureUnit::notes, [](const Material& m) { return share_of_notes<any, is_figure<Figure::enclosure>>(m); }},
     {"appoggiaturas", "appoggiaturas", "plays clearly more appoggiaturas", "plays clearly fewer appoggiaturas",
@@ -207,7 +212,7 @@ constexpr FigureRow rows[] = {
     {"anticipations", "anticipations", "runs clearly more often ahead of the chord",
      "runs clearly less often ahead of the chord", "Tones of the next chord played before it arrives, of all notes.",
      FigureGroup::other_notes, FigureRank::main, FigureUnit::notes,
-     [](const Material& m) { return share_of_notes<any, is_placed<Placement::anticipation>>(m); }},
+     [](const Material& m) { return share_of_notes<any, is_early>(m); }},
     {"held_over", "suspensions and retardations", "holds clearly more tones over into the next chord",
      "holds clearly fewer tones over into the next chord",
      "Tones of the old chord kept over the change and led on by step, of all notes.", FigureGroup::other_notes,

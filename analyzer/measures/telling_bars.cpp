@@ -2,6 +2,9 @@
 
 #include "analyzer/harmony/chord_symbol.hpp"
 #include "analyzer/labels/side_slips.hpp"
+#include "analyzer/patterns/calls.hpp"
+#include "analyzer/placement_when_struck.hpp"
+#include "analyzer/tritone_substitutes.hpp"
 
 #include <algorithm>
 #include <array>
@@ -26,8 +29,12 @@ enum class Reason : std::uint8_t {
   other_chord_on_top,
   chord_in_full,
   guide_tone_enclosed,
+  tritone_substitute,
   slips_outside,
+  riff_returns,
+  call_is_answered,
   scale_in_thirds,
+  sequence_moves,
   shape_returns,
   pushed_ahead
 };
@@ -44,8 +51,12 @@ Kind kind_of(Reason reason) {
     case Reason::other_chord_on_top:
     case Reason::chord_in_full: return Kind::shape;
     case Reason::guide_tone_enclosed: return Kind::enclosure;
+    case Reason::tritone_substitute:
     case Reason::slips_outside: return Kind::outside;
+    case Reason::riff_returns:
+    case Reason::call_is_answered:
     case Reason::scale_in_thirds:
+    case Reason::sequence_moves:
     case Reason::shape_returns: return Kind::repeat;
   }
   return Kind::shape;
@@ -101,6 +112,10 @@ class Search {
     look_for_repeats();
     look_for_scales_in_thirds();
     for (const OutsideEvent& event : analysis_.outside_events) look_at(event);
+    for (const TritoneSubstitute& substitute : find_tritone_substitutes(line_, analysis_.harmony)) look_at(substitute);
+    for (const Riff& riff : analysis_.patterns.riffs) look_at(riff);
+    for (const Sequence& sequence : analysis_.patterns.sequences) look_at(sequence);
+    for (const CallAndAnswer& pair : find_calls_and_answers(line_, solo_, analysis_.patterns.riffs)) look_at(pair);
     for (const HeardNote& note : line_.notes) look_at(note);
     return std::move(found_);
   }
@@ -207,6 +222,41 @@ class Search {
     }
   }
 
+  void look_at(const TritoneSubstitute& substitute) {
+    add(Reason::tritone_substitute, 9, substitute.first, substitute.last, [this, substitute] {
+      return fmt::format("plays {}, the tritone substitute of {}", chord_aside(chord(substitute.chord), 6).symbol,
+                         chord(substitute.chord).symbol);
+    });
+  }
+
+  void look_at(const Riff& riff) {
+    constexpr int most = 9;
+    const int times = static_cast<int>(riff.places.size());
+    const RiffPlace& here = riff.places.front();
+    add(Reason::riff_returns, std::min(times + 4, most), here.first, here.last, [&riff] {
+      const bool fitted = std::ranges::any_of(riff.places, &RiffPlace::fitted);
+      return fmt::format("a riff of {} notes comes here first of {} times{}",
+                         count_in_words(static_cast<std::size_t>(riff.notes)), count_in_words(riff.places.size()),
+                         fitted ? ", fitted to the chords" : "");
+    });
+  }
+
+  void look_at(const Sequence& sequence) {
+    if (sequence.thirds) return;  // told as a scale in thirds
+    add(Reason::sequence_moves, std::min(sequence.times + 3, 8), sequence.first, sequence.last, [&sequence] {
+      return fmt::format("a shape of {} notes goes {} in sequence here, {} times",
+                         count_in_words(static_cast<std::size_t>(sequence.notes)), sequence.up ? "up" : "down",
+                         count_in_words(static_cast<std::size_t>(sequence.times)));
+    });
+  }
+
+  void look_at(const CallAndAnswer& pair) {
+    add(Reason::call_is_answered, 7, pair.first, pair.last, [this, pair] {
+      return fmt::format("a call of {} notes, which bar {} answers in the same rhythm", count_in_words(pair.notes),
+                         solo_.bars[bar_index_at(solo_, solo_.notes[pair.answer].onset)].number);
+    });
+  }
+
   void look_at(const OutsideEvent& event) {
     add(Reason::slips_outside, 9, event.first, event.last, [this, &event] {
       return fmt::format("slips outside: {} to {} play {}, {} {}", name(event.first), name(event.last), event.plays,
@@ -218,7 +268,8 @@ class Search {
     const NoteLabel& label = analysis_.labels[note.note];
     if (label.figure == Figure::enclosure && label.resolves_to) {
       look_at_enclosure(note.note, *label.resolves_to);
-    } else if (label.placement == Placement::anticipation && label.role == Role::chord_tone && label.degree) {
+    } else if (placement_when_struck(label) == Placement::anticipation && label.role == Role::chord_tone &&
+               label.degree) {
       const bool guide = label.figure == Figure::third || label.figure == Figure::seventh;
       add(Reason::pushed_ahead, guide ? 6 : 3, note.note, note.note, [this, &note] {
         const NoteLabel& early = analysis_.labels[note.note];

@@ -11,6 +11,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace insideline {
@@ -28,13 +29,23 @@ Beats beat_length(const Meter& meter);
 /// "4/4".
 std::string to_string(const Meter& meter);
 
+/// A mode that is neither major nor minor.
+enum class Mode : std::uint8_t { none, dorian, phrygian, lydian, mixolydian, locrian };
+
 struct Key {
-  int fifths = 0;  ///< sharps above zero, flats below: Eb major is -3
+  int fifths = 0;  ///< the signature, sharps above zero, flats below: Eb major is -3, D dorian 0
   bool minor = false;
+  Mode mode = Mode::none;  ///< if any, `minor` is false
   friend bool operator==(const Key&, const Key&) = default;
 };
-/// "Eb", "C minor".
+/// "Eb", "C minor", "D dorian".
 std::string to_string(const Key& key);
+/// "major", "minor", "dorian".
+std::string_view mode_name(const Key& key);
+/// The key of a signature and the name of its mode, "ionian" and "aeolian" among them; none for another word.
+std::optional<Key> key_with_mode(int fifths, std::string_view mode);
+/// How many fifths the tonic lies above the major tonic of the same signature: C minor 3, D dorian 2.
+int tonic_above_major(const Key& key);
 
 /// The place of a note on the line of fifths: C is 0, G 1, F -1; as a major tonic, its signs.
 int fifths_of(const NoteName& name);

@@ -97,10 +97,9 @@ class TonicCursor {
 
   std::optional<int> tonic_at(std::size_t note) {
     constexpr int fifth = 7;
-    constexpr int relative_minor = 9;
     while (next_ < solo_.keys.size() && solo_.keys[next_].onset <= solo_.notes[note].onset) {
       const Key& key = solo_.keys[next_++].key;
-      tonic_ = pitch_class_of(key.fifths * fifth + (key.minor ? relative_minor : 0));
+      tonic_ = pitch_class_of((key.fifths + tonic_above_major(key)) * fifth);
     }
     return tonic_;
   }

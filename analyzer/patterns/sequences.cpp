@@ -5,8 +5,8 @@
 namespace insideline {
 namespace {
 
-constexpr std::size_t longest_shape = 8;
-constexpr std::size_t long_shape = 6;  // twice is enough
+constexpr std::size_t longest_shape = 16;  // a bar of sixteenths
+constexpr std::size_t long_shape = 6;      // twice is enough
 
 class SequenceFinder {
  public:

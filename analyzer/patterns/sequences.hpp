@@ -10,7 +10,7 @@
 
 namespace insideline {
 
-/// Shapes of two to eight notes with one rhythm that follow each other without a rest, each moved the same way: three
+/// Shapes of two to sixteen notes with one rhythm that follow each other without a rest, each moved the same way: three
 /// of them, or two of six notes or more. A scale is none; a scale in thirds is one whatever its rhythm. In order; no
 /// two share a note.
 std::vector<Sequence> find_sequences(const HeardLine& line, const LineMoves& moves,

@@ -14,14 +14,15 @@ namespace insideline::io {
 namespace {
 
 struct AbcMode {
-  std::string_view name;  ///< its first three letters
-  int fifths;             ///< from the major key on the same tonic
+  std::string_view name;
+  int fifths;  ///< from the major key on the same tonic
 };
 
 // ABC 2.1, 3.1.14: only the first three letters of a mode count, in any case.
-constexpr std::array abc_modes = {AbcMode{"maj", 0},  AbcMode{"ion", 0},  AbcMode{"mix", -1},
-                                  AbcMode{"dor", -2}, AbcMode{"min", -3}, AbcMode{"aeo", -3},
-                                  AbcMode{"phr", -4}, AbcMode{"loc", -5}, AbcMode{"lyd", 1}};
+constexpr std::array abc_modes = {AbcMode{"major", 0},     AbcMode{"ionian", 0},   AbcMode{"mixolydian", -1},
+                                  AbcMode{"dorian", -2},   AbcMode{"minor", -3},   AbcMode{"aeolian", -3},
+                                  AbcMode{"phrygian", -4}, AbcMode{"locrian", -5}, AbcMode{"lydian", 1}};
+constexpr std::size_t letters_that_count = 3;
 
 std::string lower_letters(std::string_view text) {
   std::string lower(text);
@@ -33,8 +34,10 @@ bool is_alphabetic(char c) { return std::isalpha(static_cast<unsigned char>(c)) 
 
 std::optional<AbcMode> mode_named(std::string_view word) {
   const std::string lower = lower_letters(word);
-  if (lower == "m") return AbcMode{"min", -3};
-  const auto* const found = std::ranges::find(abc_modes, std::string_view(lower).substr(0, 3), &AbcMode::name);
+  if (lower == "m") return AbcMode{"minor", -3};
+  const std::string_view letters = std::string_view(lower).substr(0, letters_that_count);
+  const auto* const found = std::ranges::find(
+      abc_modes, letters, [](const AbcMode& mode) { return mode.name.substr(0, letters_that_count); });
   return found == abc_modes.end() ? std::nullopt : std::optional(*found);
 }
 
@@ -144,7 +147,7 @@ std::pair<AbcKey, std::size_t> take_tonic_and_mode(const AbcText& source, const 
   const int fifths = fifths_of(tonic) + (mode ? mode->fifths : 0);
   if (fifths < -7 || fifths > 7) refuse(source, value.offset_bytes, "this key has more than seven signs");
   AbcKey key;
-  key.key = Key{fifths, mode && mode->fifths == -3};
+  key.key = key_with_mode(fifths, mode ? mode->name : "major").value_or(Key{fifths});
   set_signature(key, fifths);
   return {key, mode ? word_end : at};
 }

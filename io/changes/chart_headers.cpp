@@ -75,7 +75,7 @@ void read_key(ChartHeaders& headers, const Value& value) {
   const auto key = parse_key(value.text);
   if (!key)
     refuse(value.chart, value.offset_bytes,
-           fmt::format("\"{}\" is not a key; write one like Eb, F# minor or Cm, of at most seven signs",
+           fmt::format("\"{}\" is not a key; write one like Eb, F# minor, Cm or D dorian, of at most seven signs",
                        shortened(value.text)));
   set_once(headers.key, *key, value, "key");
 }
@@ -190,11 +190,13 @@ std::optional<Key> parse_key(std::string_view text) {
   // A capital M is major and a small m minor, so the case is kept for these two.
   const std::string_view mode = trimmed(text);
   const std::string spoken = lower_case(mode);
-  const bool minor = mode == "m" || mode == "-" || spoken == "min" || spoken == "minor";
-  if (!minor && !mode.empty() && mode != "M" && spoken != "maj" && spoken != "major") return std::nullopt;
-  const int fifths = fifths_of(*tonic) - (minor ? 3 : 0);
-  if (fifths < -7 || fifths > 7) return std::nullopt;
-  return Key{fifths, minor};
+  const bool minor = mode == "m" || mode == "-" || spoken == "min";
+  const bool major = mode.empty() || mode == "M" || spoken == "maj";
+  auto key = key_with_mode(0, minor ? "minor" : major ? "major" : std::string_view(spoken));
+  if (!key) return std::nullopt;
+  key->fifths = fifths_of(*tonic) - tonic_above_major(*key);
+  if (key->fifths < -7 || key->fifths > 7) return std::nullopt;
+  return key;
 }
 
 std::optional<Meter> parse_meter(std::string_view text) {

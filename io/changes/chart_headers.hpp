@@ -40,7 +40,7 @@ std::string header_word(const ChartLine& line);
 /// Adds what the line says. Throws ReadError: an unknown word, a value that cannot be read, a word said twice.
 void read_header(ChartHeaders& headers, const ChartText& chart, const ChartLine& line);
 
-/// "Eb", "C minor", "F#m", "b♭ major"; none for anything else and beyond seven signs.
+/// "Eb", "C minor", "F#m", "b♭ major", "D dorian"; none for anything else and beyond seven signs.
 std::optional<Key> parse_key(std::string_view text);
 
 /// "4/4", "6/8", "C" (common time), "C|" (cut time); none for anything else.

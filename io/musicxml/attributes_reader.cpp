@@ -30,7 +30,7 @@ void note_key(PartState& state) {
 void read_key(PartState& state, const pugi::xml_node& node) {
   const auto fifths = parse_int(node.child_value("fifths"));
   if (!fifths || *fifths < -7 || *fifths > 7) return;  // a key of its own making (<key-step>) has no tonic
-  state.written_key = Key{*fifths, stripped(node.child_value("mode")) == "minor"};
+  state.written_key = key_with_mode(*fifths, stripped(node.child_value("mode"))).value_or(Key{*fifths});
   note_key(state);
 }
 

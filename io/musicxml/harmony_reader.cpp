@@ -34,21 +34,29 @@ Reading<NoteName> read_name(const pugi::xml_node& node, const char* step_name, c
   return NoteName{name->step, static_cast<int>(value->numerator())};
 }
 
+/// How far the mode moves a step of the scale against the major scale on the same tonic.
+int alter_in_mode(const Key& key, int number) {
+  constexpr std::array<int, 7> fifths = {0, 2, 4, -1, 1, 3, 5};
+  constexpr int highest = 5;  // of the major scale on its tonic; the lowest is -1
+  const int place = fifths.at(static_cast<std::size_t>(number - 1)) + tonic_above_major(key);
+  return place > highest ? -1 : place < -1 ? 1 : 0;
+}
+
 /// A chord by its number in the key: "V" in G is D.
 Reading<NoteName> root_of_numeral(Key key, const pugi::xml_node& numeral) {
   if (const pugi::xml_node own = numeral.child("numeral-key")) {
     key.fifths = parse_int(own.child_value("numeral-fifths")).value_or(0);
     key.minor = std::string_view(own.child_value("numeral-mode")).find("minor") != std::string_view::npos;
+    key.mode = Mode::none;
   }
   const auto number = parse_int(numeral.child_value("numeral-root"));
   if (!number || *number < 1 || *number > 7 || key.fifths < -7 || key.fifths > 7)
     return tl::unexpected<std::string>(
         "this chord is given by its number in the key; a number from 1 to 7 is expected");
   const auto tonic = parse_note_name(to_string(key).substr(0, to_string(key).find(' ')));
-  constexpr std::array<int, 7> natural_minor = {0, 0, -1, 0, 0, -1, -1};
-  const int lowered = key.minor ? natural_minor.at(static_cast<std::size_t>(*number - 1)) : 0;
+  const int in_mode = alter_in_mode(key, *number);
   const int alter = parse_int(numeral.child_value("numeral-alter")).value_or(0);
-  return note_at(*tonic, {*number, lowered + std::clamp(alter, -2, 2)});
+  return note_at(*tonic, {*number, in_mode + std::clamp(alter, -2, 2)});
 }
 
 Reading<KindDegree> read_degree(const pugi::xml_node& node) {

@@ -169,7 +169,7 @@ class ScoreText {
       const Key printed_key = transposed(*key, shift_);
       pugi::xml_node element = attributes.append_child("key");
       add_number(element, "fifths", printed_key.fifths);
-      add_text(element, "mode", printed_key.minor ? "minor" : "major");
+      add_text(element, "mode", std::string(mode_name(printed_key)));
     }
     if (new_meter) {
       pugi::xml_node time = attributes.append_child("time");

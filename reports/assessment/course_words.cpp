@@ -1,5 +1,6 @@
 #include "reports/assessment/course_words.hpp"
 
+#include "reports/text/time_wording.hpp"
 #include "reports/text/wording.hpp"
 
 #include <fmt/format.h>
@@ -18,6 +19,15 @@ std::string coverage_sentence(const Coverage& coverage) {
                      bars_in_words(coverage.silent));
 }
 
+/// "about half a quarter note", "about 2 and a half quarter notes": to the nearest half, as one counts.
+std::string quarters_in_words(double quarters) {
+  const auto halves = std::max(1L, std::lround(quarters * 2.0));
+  const auto whole = halves / 2;
+  if (halves == 1) return "about half a quarter note";
+  if (halves == 2) return "about a quarter note";
+  return fmt::format("about {}{} quarter notes", whole, halves % 2 == 1 ? " and a half" : "");
+}
+
 std::string interruption_in_words(const Interruption& interruption) {
   switch (interruption.how) {
     case Broken::began_again:
@@ -26,9 +36,9 @@ std::string interruption_in_words(const Interruption& interruption) {
       return fmt::format("after bar {} on to bar {}, with what lies between left out", interruption.bar,
                          interruption.on_in);
     case Broken::stopped:
-      return fmt::format("{:.1f} quarter notes too late into bar {}", interruption.quarters, interruption.on_in);
+      return fmt::format("{} too late into bar {}", quarters_in_words(interruption.quarters), interruption.on_in);
     case Broken::came_early:
-      return fmt::format("{:.1f} quarter notes too early into bar {}", interruption.quarters, interruption.on_in);
+      return fmt::format("{} too early into bar {}", quarters_in_words(interruption.quarters), interruption.on_in);
   }
   return {};
 }
@@ -55,6 +65,12 @@ std::string hesitations_sentence(const std::vector<std::string>& bars) {
                      listed(items));
 }
 
+/// With a decimal where the whole number would be that of the bound, and at least the next decimal above it.
+std::string percent_beyond(double percent, double bound) {
+  if (std::lround(percent) != std::lround(bound)) return fmt::format("{:.0f} %", percent);
+  return fmt::format("{:.1f} %", std::max(percent, bound + 0.1));
+}
+
 std::string tempo_sentence(const TempoCourse& tempo, const TakeBounds& bounds) {
   const double drift = tempo.drift_percent;
   std::string text = fmt::format("Tempo: quarter note = {:.0f} at the beginning and {:.0f} at the end", tempo.start_bpm,
@@ -68,8 +84,9 @@ std::string tempo_sentence(const TempoCourse& tempo, const TakeBounds& bounds) {
   else if (std::abs(tempo.furthest_percent) <= bounds.tempo_band_percent && tempo.jumps.empty())
     text += " It holds.";
   if (std::abs(tempo.furthest_percent) > bounds.tempo_band_percent)
-    text += fmt::format(" At the furthest it is {:.0f} % from {:.0f}, and {:.0f} % is what holds.",
-                        std::abs(tempo.furthest_percent), tempo.mean_bpm, bounds.tempo_band_percent);
+    text += fmt::format(" At the furthest it is {} {} than {:.0f}, its mean; up to {:.0f} % it would hold.",
+                        percent_beyond(std::abs(tempo.furthest_percent), bounds.tempo_band_percent),
+                        tempo.furthest_percent > 0.0 ? "faster" : "slower", tempo.mean_bpm, bounds.tempo_band_percent);
   for (const TempoJump& jump : tempo.jumps)
     text += fmt::format(" In bar {} it jumps from {:.0f} to {:.0f}.", jump.bar, jump.from_bpm, jump.to_bpm);
   return text;
@@ -84,16 +101,8 @@ std::string evenness_sentence(const Evenness& evenness, const TakeBounds& bounds
   constexpr double nearly_even = 1.1;
   if (!evenness.swing_ratio) return text;
   if (*evenness.swing_ratio<nearly_even&& * evenness.swing_ratio> 1.0 / nearly_even)
-    return text + " Eighths are played nearly even.";
+    return text + " Eighths do not swing.";
   return text + fmt::format(" Eighths swing {:.2f} to 1, long to short; that is taken out.", *evenness.swing_ratio);
-}
-
-std::string beat_in_words(const Beats& beat) {
-  const std::int64_t whole = whole_units(beat, 1);
-  const Beats part = remainder_within(beat, 1);
-  if (part == Beats(0)) return std::to_string(whole);
-  if (part == Beats(1, 2)) return fmt::format("{}&", whole);
-  return fmt::format("{}+{}", whole, to_string(part));
 }
 
 std::string work_sentence(const Assessment& assessment) {

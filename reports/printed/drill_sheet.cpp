@@ -161,8 +161,7 @@ class LineText {
   [[nodiscard]] std::string key_box(const Key& sounding) const {
     const Key key = read_key(sounding, to_printed_pitch(sheet_));
     const std::string tonic = to_string(tonic_of(key));
-    return fmt::format("\\key-name \"{}\" \"{}\" \"{}\" ", tonic.substr(0, 1), tonic.substr(1),
-                       key.minor ? " minor" : " major");
+    return fmt::format("\\key-name \"{}\" \"{}\" \" {}\" ", tonic.substr(0, 1), tonic.substr(1), mode_name(key));
   }
 
   /// A chorus is told where a key has several.

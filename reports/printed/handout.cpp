@@ -178,16 +178,52 @@ std::set<std::string> legend_of(const Page& page) {
   return items;
 }
 
-/// What the prelude is told.
-std::string settings(const Page& page) {
+/// How many lines the sections above and below the music take, their headings as two each.
+std::size_t lines_of_text(std::string_view sections) {
+  constexpr std::string_view paragraph = "  \\paragraph";
+  constexpr std::size_t letters_in_a_line = 118;
+  std::size_t lines = 0;
+  while (!sections.empty()) {
+    const std::size_t end = std::min(sections.find('\n'), sections.size() - 1) + 1;
+    const std::string_view line = sections.substr(0, end);
+    if (line.starts_with("\\markup \\section")) lines += 2;
+    if (line.starts_with(paragraph)) lines += 1 + (line.size() - paragraph.size()) / letters_in_a_line;
+    sections.remove_prefix(end);
+  }
+  return lines;
+}
+
+/// In points: as large as the music, with `sections` of text, fills a page. Measured on sheets of the demo pieces, in
+/// the distances between the lines of a staff; what still does not fit is noticed where the page is made.
+double staff_size(const Page& page, std::string_view sections) {
+  constexpr double usual = 17.5;
+  constexpr double largest_on_one_page = 15.0;
+  constexpr double smallest_on_one_page = 12.5;
+  if (!page.sheet.options.one_page) return usual;
+  constexpr double page_height = 200.0;  // at the largest size
+  constexpr double title = 13.0;
+  constexpr double line_of_text = 2.65;
+  constexpr double empty_staff_under = 11.0;
+  constexpr double empty_staves_at_the_end = 36.0;
+  const double system = page.sheet.options.kind == SheetKind::worksheet ? 23.5 : 25.5;
+  const AnswerStaff answers = page.sheet.options.answer_staff;
+  const double under = answers == AnswerStaff::under_each_line ? empty_staff_under : 0.0;
+  const double height = title + line_of_text * static_cast<double>(lines_of_text(sections)) +
+                        (system + under) * static_cast<double>(page.plan.starts.size() + 1) +
+                        (answers == AnswerStaff::at_the_end ? empty_staves_at_the_end : 0.0);
+  return std::clamp(largest_on_one_page * page_height / height, smallest_on_one_page, largest_on_one_page);
+}
+
+/// What the prelude is told. `sections` are the texts around the music.
+std::string settings(const Page& page, std::string_view sections = "") {
   const Sheet& sheet = page.sheet;
   const bool is_roomy =
       !sheet.options.one_page && (sheet.options.kind != SheetKind::annotated || !page.plan.pages.empty());
   return fmt::format(
-      "\\version \"2.24.0\"\n#(set-default-paper-size \"{}\")\n#(set-global-staff-size {})\n"
+      "\\version \"2.24.0\"\n#(set-default-paper-size \"{}\")\n#(set-global-staff-size {:.3g})\n"
       "#(define sheet '{})\n#(define title-size {})\n#(define roomy {})\n#(define fewest-systems {})\n"
       "#(define on-one-page {})\n#(define legend-items '({}))\n",
-      paper_name(sheet.options.paper), sheet.options.one_page ? "15" : "17.5", sheet_symbol(sheet.options.kind),
+      paper_name(sheet.options.paper), staff_size(page, sections), sheet_symbol(sheet.options.kind),
       title_size(title_of(sheet.report)), is_roomy ? "#t" : "#f",
       sheet.options.one_page ? 1 : fewest_systems(page.plan), sheet.options.one_page ? "#t" : "#f",
       fmt::join(legend_of(page), " "));
@@ -199,8 +235,9 @@ Page page_of(const Sheet& sheet, std::span<const WrittenBar> bars, Marks marks) 
 
 std::string annotated_text(const Sheet& sheet, std::span<const WrittenBar> bars) {
   const Page page = page_of(sheet, bars, annotated_marks(sheet, sheet.options.topics));
-  return settings(page) + std::string(printed_prelude()) + "\n" + header(sheet) + "\n" + score(page) +
-         staves_at_the_end(sheet) + (sheet.options.topics.empty() ? kept_with_music(summary_text(sheet)) : "");
+  const std::string summary = sheet.options.topics.empty() ? summary_text(sheet) : "";
+  return settings(page, summary) + std::string(printed_prelude()) + "\n" + header(sheet) + "\n" + score(page) +
+         staves_at_the_end(sheet) + kept_with_music(summary);
 }
 
 std::string tasks_sheet_text(const Sheet& sheet, std::span<const WrittenBar> bars) {
@@ -208,9 +245,10 @@ std::string tasks_sheet_text(const Sheet& sheet, std::span<const WrittenBar> bar
   Page page = page_of(sheet, bars, marks_of(tasks));
   const bool asks_for_chords = std::ranges::any_of(tasks, &Task::asks_for_chords);
   if (sheet.options.kind == SheetKind::key && asks_for_chords) page.chords_shown = true;
-  const std::string text = settings(page) + std::string(printed_prelude()) + "\n" + header(sheet) + "\n" +
-                           tasks_text(tasks) + "\n" + score(page) + staves_at_the_end(sheet);
-  return sheet.options.kind == SheetKind::key ? text + kept_with_music(answers_text(tasks)) : text;
+  const std::string above = tasks_text(tasks);
+  const std::string below = sheet.options.kind == SheetKind::key ? answers_text(tasks) : "";
+  return settings(page, above + below) + std::string(printed_prelude()) + "\n" + header(sheet) + "\n" + above + "\n" +
+         score(page) + staves_at_the_end(sheet) + kept_with_music(below);
 }
 
 }  // namespace

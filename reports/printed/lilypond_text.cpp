@@ -72,9 +72,8 @@ std::string lilypond_pitch(const Pitch& asked) {
 }
 
 std::string lilypond_key(const Key& key) {
-  constexpr int minor_tonic_above_major = 3;
-  const NoteName tonic = note_on_line_of_fifths(key.fifths + (key.minor ? minor_tonic_above_major : 0));
-  return fmt::format("\\key {} \\{}", lilypond_name(tonic), key.minor ? "minor" : "major");
+  const NoteName tonic = note_on_line_of_fifths(key.fifths + tonic_above_major(key));
+  return fmt::format("\\key {} \\{}", lilypond_name(tonic), mode_name(key));
 }
 
 std::string lilypond_length(const Beats& length) { return "4*" + to_string(length); }

@@ -1,5 +1,6 @@
 #include "reports/printed/marks.hpp"
 
+#include "analyzer/placement_when_struck.hpp"
 #include "reports/printed/signs.hpp"
 
 #include <algorithm>
@@ -77,8 +78,9 @@ void add_note_items(const Sheet& sheet, const Marks& marks, std::set<std::string
   for (const std::size_t note : marks.degrees) {
     const NoteLabel& label = sheet.report.analysis.labels[note];
     if (label.role != Role::no_chord) items.emplace(role_letter(label.role));
-    if (label.placement == Placement::anticipation) items.emplace("early");
-    if (label.placement == Placement::suspension || label.placement == Placement::retardation) items.emplace("late");
+    const Placement placement = placement_when_struck(label);
+    if (placement == Placement::anticipation) items.emplace("early");
+    if (placement == Placement::suspension || placement == Placement::retardation) items.emplace("late");
   }
 }
 

@@ -1,5 +1,9 @@
 #include "reports/printed/sheet.hpp"
 
+#include "reports/text/time_wording.hpp"
+
+#include <fmt/format.h>
+
 #include <algorithm>
 
 namespace insideline::reports {
@@ -29,6 +33,23 @@ int bar_of_note(const Sheet& sheet, std::size_t index) {
 Interval to_printed_pitch(const Sheet& sheet) {
   if (sheet.options.pitch == PrintedPitch::concert) return {};
   return -sheet.report.solo.sounding_minus_written;
+}
+
+std::string places_text(const Sheet& sheet, const std::vector<std::size_t>& notes) {
+  const Solo& solo = sheet.report.solo;
+  std::string text;
+  std::optional<std::size_t> bar_before;
+  for (const std::size_t note : notes) {
+    const std::size_t bar = bar_index_at(solo, solo.notes[note].onset);
+    const std::string beat = beat_in_words(beat_in_bar(solo.bars[bar], solo.notes[note].onset));
+    if (bar == bar_before) {
+      text += ", " + beat;
+    } else {
+      text += fmt::format("{}{} ({}", text.empty() ? "" : "), ", solo.bars[bar].number, beat);
+    }
+    bar_before = bar;
+  }
+  return text.empty() ? text : text + ")";
 }
 
 }  // namespace insideline::reports

@@ -80,4 +80,7 @@ int bar_of_note(const Sheet& sheet, std::size_t index);
 /// What moves a sounding pitch to the printed one.
 Interval to_printed_pitch(const Sheet& sheet);
 
+/// Bars with the beats in them where `notes` begin: "3 (1), 5 (2, 4&)".
+std::string places_text(const Sheet& sheet, const std::vector<std::size_t>& notes);
+
 }  // namespace insideline::reports

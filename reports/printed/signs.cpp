@@ -1,5 +1,7 @@
 #include "reports/printed/signs.hpp"
 
+#include "analyzer/placement_when_struck.hpp"
+
 #include <fmt/format.h>
 
 #include <cstdlib>
@@ -42,7 +44,7 @@ std::string_view role_colour(Role role) {
 std::string degree_markup(const NoteLabel& label) {
   std::string_view before;
   std::string_view after;
-  switch (label.placement) {
+  switch (placement_when_struck(label)) {
     case Placement::in_place: break;
     case Placement::anticipation: after = "»"; break;
     case Placement::suspension:

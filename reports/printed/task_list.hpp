@@ -1,6 +1,6 @@
 // A teacher's own tasks for a worksheet, one a line:
 //   # about this class          a comment
-//   thirds                      one of ours, by its name (task_names)
+//   thirds                      one of ours, by its name (task_names), in letters of any size
 //   Sing the line, then play it.
 //   = no answer on paper        the answer to the line before, for the key
 #pragma once

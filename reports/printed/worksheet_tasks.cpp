@@ -1,5 +1,7 @@
 #include "reports/printed/worksheet_tasks.hpp"
 
+#include "analyzer/enclosures.hpp"
+#include "analyzer/placement_when_struck.hpp"
 #include "reports/text/wording.hpp"
 
 #include <fmt/format.h>
@@ -29,13 +31,6 @@ std::vector<std::size_t> notes_that(const Sheet& sheet, const IsWanted& is_wante
   for (std::size_t note = 0; note < sheet.report.analysis.labels.size(); ++note)
     if (is_printed_note(sheet, note) && is_wanted(sheet.report.analysis.labels[note])) notes.push_back(note);
   return notes;
-}
-
-std::string two_places(double value) {
-  std::string text = fmt::format("{:.2f}", value);
-  text.erase(text.find_last_not_of('0') + 1);
-  if (text.back() == '.') text.pop_back();
-  return text;
 }
 
 /// None where there is nothing to find.
@@ -161,7 +156,7 @@ std::optional<Task> guide_tones_task(const Sheet& sheet) {
 
 std::optional<Task> early_notes_task(const Sheet& sheet) {
   return named_notes(sheet, {"Write ANT over a note that arrives before its chord does.", "anticipation", ""}, "ANT",
-                     [](const NoteLabel& label) { return label.placement == Placement::anticipation; });
+                     [](const NoteLabel& label) { return placement_when_struck(label) == Placement::anticipation; });
 }
 
 std::optional<Task> late_notes_task(const Sheet& sheet) {
@@ -207,6 +202,23 @@ std::optional<Task> chords_task(const Sheet& sheet) {
   return task;
 }
 
+/// Counted by figures; the word stands over both sides of each.
+std::optional<Task> enclosures_task(const Sheet& sheet) {
+  std::vector<std::size_t> places;
+  Marks marks;
+  for (const Enclosure& enclosure : find_enclosures(sheet.report.solo, sheet.report.analysis.labels)) {
+    const auto is_shown = [&](std::size_t note) { return is_printed_note(sheet, note); };
+    if (!std::ranges::all_of(enclosure.around, is_shown) || !is_shown(enclosure.target)) continue;
+    places.push_back(enclosure.around.front());
+    for (const std::size_t note : enclosure.around) marks.words[note].emplace_back("ENC");
+  }
+  auto task = task_at(
+      sheet, {"Write ENC over the notes above and below that surround a chord tone, both of them.", "enclosure", ""},
+      places);
+  if (task) task->marks = std::move(marks);
+  return task;
+}
+
 template <Figure asked>
 std::optional<Task> figure_task(const Sheet& sheet) {
   struct Words {
@@ -215,10 +227,7 @@ std::optional<Task> figure_task(const Sheet& sheet) {
     Find find;
   };
   // PT, NT, APP and ESC as in Open Music Theory; the others likewise, common practice.
-  static constexpr std::array<Words, 7> words{{
-      {Figure::enclosure,
-       "ENC",
-       {"Write ENC over the notes above and below that surround a chord tone.", "enclosure note", ""}},
+  static constexpr std::array<Words, 6> words{{
       {Figure::approach_tone,
        "APR",
        {"Write APR over every approach tone: leapt to, then a step into a chord tone.", "approach tone", ""}},
@@ -267,7 +276,7 @@ constexpr std::array<TaskKind, 18> task_kinds{{
     {"arpeggios up", Subject::arpeggios, false, arpeggios_up_task},
     {"connections", Subject::connections, true, connections_task},
     {"guide tones", Subject::connections, true, guide_tones_task},
-    {"enclosures", Subject::figures, true, figure_task<Figure::enclosure>},
+    {"enclosures", Subject::figures, true, enclosures_task},
     {"approach tones", Subject::figures, true, figure_task<Figure::approach_tone>},
     {"appoggiaturas", Subject::figures, true, figure_task<Figure::appoggiatura>},
     {"passing tones", Subject::figures, true, figure_task<Figure::passing_tone>},
@@ -349,23 +358,6 @@ std::vector<Task> own_tasks(const Sheet& sheet) {
 }
 
 }  // namespace
-
-std::string places_text(const Sheet& sheet, const std::vector<std::size_t>& notes) {
-  const Solo& solo = sheet.report.solo;
-  std::string text;
-  std::optional<std::size_t> bar_before;
-  for (const std::size_t note : notes) {
-    const std::size_t bar = bar_index_at(solo, solo.notes[note].onset);
-    const std::string beat = two_places(to_double(beat_in_bar(solo.bars[bar], solo.notes[note].onset)));
-    if (bar == bar_before) {
-      text += ", " + beat;
-    } else {
-      text += fmt::format("{}{} ({}", text.empty() ? "" : "), ", solo.bars[bar].number, beat);
-    }
-    bar_before = bar;
-  }
-  return text.empty() ? text : text + ")";
-}
 
 std::vector<std::string> tasks_without_finds(const Report& report, const HandoutOptions& options) {
   const Sheet sheet{report, options, *excerpt_of(report.solo, options.bars)};

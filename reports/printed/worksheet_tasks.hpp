@@ -13,7 +13,7 @@ namespace insideline::reports {
 
 struct Task {
   std::string instruction;  ///< with how many there are to find
-  std::string answer;       ///< how many, and where: "3 thirds: bars 3 (1), 5 (2, 4.5)"
+  std::string answer;       ///< how many, and where: "3 thirds: bars 3 (1), 5 (2, 4&)"
   Marks marks;              ///< what the key draws
   bool asks_for_chords = false;
 };
@@ -31,8 +31,5 @@ std::vector<std::string> tasks_without_finds(const Report& report, const Handout
 
 /// The names by which a list of tasks calls ours: "degrees", "thirds", "arpeggios down".
 std::vector<std::string_view> task_names();
-
-/// Bars with the beats in them where `notes` begin: "3 (1), 5 (2, 4.5)".
-std::string places_text(const Sheet& sheet, const std::vector<std::size_t>& notes);
 
 }  // namespace insideline::reports

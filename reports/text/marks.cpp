@@ -1,5 +1,7 @@
 #include "reports/text/marks.hpp"
 
+#include "analyzer/placement_when_struck.hpp"
+
 namespace insideline::reports {
 namespace {
 
@@ -18,7 +20,7 @@ std::string enclosed(const std::string& degree, Role role) {
 
 std::string degree_mark(const NoteLabel& label) {
   std::string mark = enclosed(label.degree ? to_string(*label.degree) : "?", label.role);
-  switch (label.placement) {
+  switch (placement_when_struck(label)) {
     case Placement::in_place: return mark;
     case Placement::anticipation: return mark + "»";
     case Placement::suspension:

@@ -11,7 +11,7 @@
 namespace insideline::reports {
 
 /// "b7", "[9]", "(b9)", "#5!", "-" without a chord; with an arrowhead where the note is
-/// heard against the chord to come ("3»") or the one before ("«4").
+/// struck against the chord to come ("3»") or the one before ("«4").
 std::string degree_mark(const NoteLabel& label);
 
 Ink ink_of(Role role);

@@ -1,4 +1,5 @@
 // How the line moves: through the chords, at the changes, early and late.
+#include "analyzer/placement_when_struck.hpp"
 #include "reports/text/display_width.hpp"
 #include "reports/text/remarks.hpp"
 #include "reports/text/wording.hpp"
@@ -214,6 +215,11 @@ RemarkSection guide_tone_remarks(const Report& report) {
   return section;
 }
 
+/// A tone that hangs over is told wherever it is struck; a pickup is not early.
+Placement told_placement(const NoteLabel& label) {
+  return label.placement == Placement::anticipation ? placement_when_struck(label) : label.placement;
+}
+
 RemarkSection early_and_late_remarks(const Report& report) {
   struct Displaced {
     Placement placement;
@@ -231,7 +237,7 @@ RemarkSection early_and_late_remarks(const Report& report) {
   for (const Displaced& kind : kinds) {
     std::vector<int> bars;
     for (std::size_t i = 0; i < report.analysis.labels.size(); ++i)
-      if (report.analysis.labels[i].placement == kind.placement && !report.solo.notes[i].grace)
+      if (told_placement(report.analysis.labels[i]) == kind.placement && !report.solo.notes[i].grace)
         bars.push_back(bar_of_note(report, i));
     if (bars.empty()) continue;
     const auto count = static_cast<int>(bars.size());

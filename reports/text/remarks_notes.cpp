@@ -1,4 +1,5 @@
 // What the notes are: chord tones and the rest, held against chance.
+#include "analyzer/enclosures.hpp"
 #include "reports/tallies.hpp"
 #include "reports/text/remarks.hpp"
 #include "reports/text/wording.hpp"
@@ -64,7 +65,7 @@ constexpr FigureRow motions[] = {
     {Figure::passing_tone, "passing tones", "by step through, from one tone to another"},
     {Figure::neighbour_tone, "neighbour tones", "by step away from a tone and back"},
     {Figure::double_neighbour, "double neighbours", "both sides of a tone just heard, and back"},
-    {Figure::enclosure, "enclosures", "both sides of a tone to come, then the tone"},
+    {Figure::enclosure, "in enclosures", "both sides of a tone to come, then the tone"},
     {Figure::approach_tone, "approach tones", "leapt to, then a step into the tone"},
     {Figure::appoggiatura, "appoggiaturas", "lean on a strong place, then resolve by step"},
     {Figure::escape_tone, "escape tones", "left the tone by step, go on by leap"},
@@ -75,6 +76,12 @@ constexpr FigureRow motions[] = {
 int count_of(const std::map<Figure, int>& figures, Figure figure) {
   const auto found = figures.find(figure);
   return found == figures.end() ? 0 : found->second;
+}
+
+/// An enclosure has a note or several of these.
+std::string enclosures_in_words(const Report& report) {
+  const auto found = find_enclosures(report.solo, report.analysis.labels);
+  return fmt::format("of {}: both sides, then the tone", counted(static_cast<int>(found.size()), "enclosure"));
 }
 
 std::string tensions_listed(const Report& report) {
@@ -152,8 +159,11 @@ RemarkSection other_note_remarks(const Report& report) {
                                            moving == 1 ? "it does" : "they do"));
   for (const FigureRow& row : motions) {
     const int count = count_of(summary.figures, row.figure);
-    if (count > 0)
-      section.remarks.emplace_back(CountRow{.name = row.name, .share = {count, moving}, .beside = row.meaning});
+    if (count == 0) continue;
+    const bool is_enclosure = row.figure == Figure::enclosure;
+    section.remarks.emplace_back(CountRow{.name = row.name,
+                                          .share = {count, moving},
+                                          .beside = is_enclosure ? enclosures_in_words(report) : row.meaning});
   }
   return section;
 }

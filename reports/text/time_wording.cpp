@@ -31,4 +31,12 @@ std::string lateness_in_words(const Lateness& lateness) {
                      lateness.mean_ms > 0 ? "behind" : "ahead of", std::abs(lateness.mean_percent));
 }
 
+std::string beat_in_words(const Beats& beat) {
+  const std::int64_t whole = whole_units(beat, 1);
+  const Beats part = remainder_within(beat, 1);
+  if (part == Beats(0)) return std::to_string(whole);
+  if (part == Beats(1, 2)) return fmt::format("{}&", whole);
+  return fmt::format("{}+{}", whole, to_string(part));
+}
+
 }  // namespace insideline::reports

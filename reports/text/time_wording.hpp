@@ -13,4 +13,7 @@ std::string swing_in_words(const Swing& swing);
 /// "12 ms behind the beat (3 % of a beat)"
 std::string lateness_in_words(const Lateness& lateness);
 
+/// A place in a bar as it is counted: "2", "2&", "2+1/3".
+std::string beat_in_words(const Beats& beat);
+
 }  // namespace insideline::reports

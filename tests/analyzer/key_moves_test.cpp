@@ -70,4 +70,5 @@ TEST_CASE("a key of many signs has a plainer name, others keep theirs") {
   CHECK(usual_spelling({-6, true}) == Key{-6, true});
   CHECK(usual_spelling({5, false}) == Key{5, false});
   CHECK(to_string(tonic_of({5, true})) == "G#");
+  CHECK(to_string(tonic_of({0, false, insideline::Mode::mixolydian})) == "G");
 }

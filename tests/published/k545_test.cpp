@@ -38,6 +38,24 @@ TEST_CASE("K. 545, bar 5: the scale over F has chord tones on two of its four be
   CHECK(analysis.arpeggios.empty());
 }
 
+TEST_CASE("K. 545, bars 5 to 8: the scales are a sequence, a bar long and each a step lower, and no riff") {
+  const auto patterns = analysed("F@0 C@4 Dm@8 Am@12",
+                                 "A4:1/2 B4:1/4 C5:1/4 D5:1/4 E5:1/4 F5:1/4 G5:1/4 A5:1/4 "
+                                 "G5:1/4 F5:1/4 E5:1/4 D5:1/4 C5:1/4 B4:1/4 A4:1/4 | "
+                                 "G4:1/2 A4:1/4 B4:1/4 C5:1/4 D5:1/4 E5:1/4 F5:1/4 G5:1/4 "
+                                 "F5:1/4 E5:1/4 D5:1/4 C5:1/4 B4:1/4 A4:1/4 G4:1/4 | "
+                                 "F4:1/2 G4:1/4 A4:1/4 B4:1/4 C5:1/4 D5:1/4 E5:1/4 F5:1/4 "
+                                 "E5:1/4 D5:1/4 C5:1/4 B4:1/4 A4:1/4 G4:1/4 F4:1/4 | "
+                                 "E4:1/2 F4:1/4 G4:1/4 A4:1/4 B4:1/4 C5:1/4 D5:1/4 E5:1/4 "
+                                 "D5:1/4 C5:1/4 B4:1/4 A4:1/4 G4:1/4 F4:1/4 E4:1/4 | D4:1/2")
+                            .analysis.patterns;
+  CHECK(patterns.riffs.empty());
+  REQUIRE(patterns.sequences.size() == 1);
+  CHECK(patterns.sequences.front().notes == 15);
+  CHECK(patterns.sequences.front().times == 4);
+  CHECK_FALSE(patterns.sequences.front().up);
+}
+
 TEST_CASE("K. 545, the left hand: every note is a chord tone, and each chord an arpeggio") {
   const auto [chords, notes, inversions] = GENERATE(table<std::string, std::string, std::string>({
       {"C@0", "C4 G4 E4 G4 C4 G4 E4 G4", "root position "},

@@ -220,9 +220,11 @@ TEST_CASE("a number that the chord lacks is of its usual scale, and the sheet sa
   const std::vector<int> classes{0, 2, 3, 7, 11, 0, 2, 5, 5, 6, 9, 0, 5, 6, 9, 0};
   REQUIRE(drill.solo.notes.size() == classes.size());
   for (std::size_t i = 0; i < classes.size(); ++i) CHECK(midi_number(drill.solo.notes[i].pitch) % 12 == classes[i]);
-  CHECK(drill.remarks == std::vector<std::string>{"2 over Cm7 is of the chord's usual scale, not of the chord.",
-                                                  "b2 over Bm7b5, F7(b9) is of the chord's usual scale, not of the "
-                                                  "chord."});
+  CHECK(drill.remarks ==
+        std::vector<std::string>{"2 over Cm7 (dorian) is of the chord's usual scale, not of the chord.",
+                                 "b2 over Bm7b5 (locrian) is of the chord's usual scale, not of the chord.",
+                                 "Locrian natural 2, with a 9 that is not lowered, is as usual over a half-diminished "
+                                 "chord: write it as m9b5 in the changes to practise that."});
 }
 
 TEST_CASE("a cell that names a tone twice lies as its numbers do and stays within a tenth") {

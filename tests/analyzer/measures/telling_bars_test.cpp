@@ -23,6 +23,13 @@ TEST_CASE("a telling bar says in a sentence what happens there") {
        "slips outside: Eb to Db play Ebm7, a half step above Dm7"},
       {"Cmaj7@0", "C4:1/2 E4:1/2 D4:1/2 F4:1/2 E4:1/2 G4:1/2 F4:1/2 A4:1/2", 1,
        "a scale in thirds goes up here: four of them"},
+      {"G7@0", "G4:1/2 Db5:1/2 F5:1/2 Ab5:1/2 G5:2", 1, "plays Db7, the tritone substitute of G7"},
+      {"Eb7@0", "r:1 C5:1/2 Bb4:1 F4:1/2 C4:1/2 r:1/2 r:1 D5:1/2 C5:1 Ab4:1/2 F4:1/2 r:1/2", 1,
+       "a call of four notes, which bar 2 answers in the same rhythm"},
+      {"Eb7@0",
+       "r:1 C5:1/2 Bb4:1 F4:1/2 C4:1/2 r:1/2 r:1 D5:1/2 C5:1 G4:1/2 D4:1/2 r:1/2 "
+       "r:1 C5:1/2 Bb4:1 F4:1/2 C4:1/2 r:1/2",
+       1, "a riff of four notes comes here first of three times"},
       {"Cmaj7@0", "C4:1 G4:1 F4:1/2 D#4:1/2 E4:1", 1, "F and D# close in on E, the third of Cmaj7"},
   }));
   const auto bars = analysed(chords, melody).analysis.telling_bars;

@@ -78,6 +78,9 @@ TEST_CASE("a key is named by its signs") {
   CHECK(to_string(Key{-3, true}) == "C minor");
   CHECK(to_string(Key{7, false}) == "C#");
   CHECK(to_string(Key{-7, true}) == "Ab minor");
+  CHECK(to_string(Key{0, false, insideline::Mode::dorian}) == "D dorian");
+  CHECK(to_string(Key{-7, false, insideline::Mode::lydian}) == "Fb lydian");
+  CHECK(to_string(Key{7, false, insideline::Mode::locrian}) == "B# locrian");
 }
 
 TEST_CASE("a note has its place on the line of fifths") {
@@ -91,6 +94,7 @@ TEST_CASE("a key moves with a transposing part and stays within seven signs") {
   const Interval major_sixth_down = insideline::usual_interval(-9);
   CHECK(transposed(Key{2, false}, major_ninth_down) == Key{0, false});
   CHECK(transposed(Key{0, true}, major_ninth_down) == Key{-2, true});
+  CHECK(to_string(transposed(Key{0, false, insideline::Mode::dorian}, major_ninth_down)) == "C dorian");
   CHECK(transposed(Key{-5, false}, major_sixth_down) == Key{4, false});               // Db, not Fb but E
   CHECK(transposed(Key{4, false}, insideline::usual_interval(4)) == Key{-4, false});  // E, not G# but Ab
 }

@@ -90,6 +90,7 @@ TEST_CASE("the key colours every note that has no sign of its own") {
   CHECK(line("C F G c", "M:4/4\nL:1/4\nK:D dorian\n") == "C4 1 F4 1 G4 1 C5 1");
   CHECK(line("F G B c", "M:4/4\nL:1/4\nK:Dphr ^f\n") == "F#4 1 G4 1 Bb4 1 C5 1");
   CHECK(line("F C | [K:Eb] E2 A2 |", "M:2/4\nL:1/4\nK:D\n") == "F#4 1 C#4 1 Eb4 2 Ab4 2");
+  CHECK(to_string(parse_abc("X:1\nM:4/4\nL:1/4\nK:Ddor\nA4 |\n", "a.abc").solo.keys[0].key) == "D dorian");
   const ReadResult read = parse_abc("X:1\nM:4/4\nL:1/4\nK:Am\nA4 |\nK:F\nA4 |\n", "a.abc");
   REQUIRE(read.solo.keys.size() == 2);
   CHECK(to_string(read.solo.keys[0].key) == "A minor");

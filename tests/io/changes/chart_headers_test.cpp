@@ -11,6 +11,7 @@ using Catch::Matchers::Contains;
 using insideline::Beats;
 using insideline::Key;
 using insideline::Meter;
+using insideline::Mode;
 using insideline::io::parse_changes;
 using insideline::io::parse_key;
 using insideline::io::parse_meter;
@@ -38,8 +39,20 @@ TEST_CASE("a key is read as players write it") {
   CHECK(parse_key(text) == Key{fifths, minor});
 }
 
+TEST_CASE("a mode is read with its own signature, and major and minor by their old names") {
+  CHECK(parse_key("D dorian") == Key{0, false, Mode::dorian});
+  CHECK(parse_key("Bb Mixolydian") == Key{-3, false, Mode::mixolydian});
+  CHECK(parse_key("F lydian") == Key{0, false, Mode::lydian});
+  CHECK(parse_key("E phrygian") == Key{0, false, Mode::phrygian});
+  CHECK(parse_key("B locrian") == Key{0, false, Mode::locrian});
+  CHECK(parse_key("A aeolian") == Key{0, true});
+  CHECK(parse_key("Eb ionian") == Key{-3, false});
+  CHECK(to_string(parse_key("F# dorian").value()) == "F# dorian");
+}
+
 TEST_CASE("what is no key, or has more than seven signs, is not read as one") {
-  const auto text = GENERATE(as<std::string>{}, "", "H", "G#", "Fb", "Db minor", "C dorian", "Eb7", "E#", "3 flats");
+  const auto text =
+      GENERATE(as<std::string>{}, "", "H", "G#", "Fb", "Db minor", "C doric", "Fb dorian", "Eb7", "E#", "3 flats");
   CHECK_FALSE(parse_key(text).has_value());
 }
 
@@ -84,7 +97,7 @@ TEST_CASE("a header that cannot be used is an error with its place and a remedy"
        "2:1: the header \"feel\" is not known; known are title, key, meter, pickup, form, tempo, composer"},
       {"tempo: fast\n| C |", "1:8: \"fast\" is not a tempo; write quarter notes a minute, from 20 to 400"},
       {"tempo: 1000\n| C |", "1:8: \"1000\" is not a tempo; write quarter notes a minute, from 20 to 400"},
-      {"key: H\n| C |", "1:6: \"H\" is not a key; write one like Eb, F# minor or Cm, of at most seven signs"},
+      {"key: H\n| C |", "1:6: \"H\" is not a key; write one like Eb, F# minor, Cm or D dorian, of at most seven signs"},
       {"meter: four\n| C |", "1:8: \"four\" is not a meter; write one like 4/4, 3/4 or 6/8"},
       {"pickup: -1\n| C |", "1:9: \"-1\" is not a pickup; write the beats before bar 1, like 1 or 1/2"},
       {"title:\n| C |", "1:1: the title is missing after \"title:\""},

@@ -51,6 +51,19 @@ TEST_CASE("chord symbols and keys of a transposing part move with its notes") {
   CHECK(score.solo.keys[0].key.fifths == 0);
 }
 
+TEST_CASE("the mode of a key is kept, and moves with the part") {
+  const auto key_named = [](const string& mode) {
+    const auto score = read_line("{<attributes><key><fifths>2</fifths><mode>" + mode + "</mode></key></attributes>} " +
+                                 tenor + "D5:4");
+    return to_string(score.solo.keys[0].key);
+  };
+  CHECK(key_named("dorian") == "D dorian");
+  CHECK(key_named("minor") == "A minor");
+  CHECK(key_named("aeolian") == "A minor");
+  CHECK(key_named("ionian") == "C");
+  CHECK(key_named("none") == "C");
+}
+
 TEST_CASE("chord symbols of a piano part are concert pitch under a transposed solo") {
   const string xml = score_of_parts(
       part_xml(tenor + "D5:4", "P1") +

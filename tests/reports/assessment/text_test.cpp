@@ -102,8 +102,8 @@ TEST_CASE("right notes are not ready where the sheet was not played whole, or no
   CHECK_THAT(said(), Contains("Played: 8 of 32 bars; nothing of bars 9 to 31 and 33."));
   report.assessment.interruptions = {{.how = Broken::began_again, .bar = "5", .on_in = "3"},
                                      {.how = Broken::stopped, .bar = "6", .on_in = "7", .quarters = 2.5}};
-  CHECK_THAT(said(), Contains("Breaks: broken off in bar 5 and begun again from bar 3; 2.5 quarter notes too late into "
-                              "bar 7."));
+  CHECK_THAT(said(), Contains("Breaks: broken off in bar 5 and begun again from bar 3; about 2 and a half quarter "
+                              "notes too late into bar 7."));
   report.assessment.tempo = {.tempi = {{"1", 96.0}, {"3", 128.0}},
                              .mean_bpm = 112.0,
                              .start_bpm = 96.0,
@@ -116,8 +116,10 @@ TEST_CASE("right notes are not ready where the sheet was not played whole, or no
              Contains("Not ready: not the whole sheet was played, it was not played through without a break and "
                       "the tempo did not hold."));
   CHECK_THAT(said(), Contains("Tempo: quarter note = 96 at the beginning and 128 at the end, 16.0 more each chorus. It "
-                              "rushes. At the furthest it is 14 % from 112, and 5 % is what holds. In bar 3 it jumps "
-                              "from 96 to 128."));
+                              "rushes. At the furthest it is 14 % faster than 112, its mean; up to 5 % it would "
+                              "hold. In bar 3 it jumps from 96 to 128."));
+  report.assessment.tempo->furthest_percent = -5.3;
+  CHECK_THAT(said(), Contains("At the furthest it is 5.3 % slower than 112, its mean; up to 5 % it would hold."));
 }
 
 TEST_CASE("evenness is told with the swing that was taken out") {
@@ -129,6 +131,9 @@ TEST_CASE("evenness is told with the swing that was taken out") {
   CHECK_THAT(said(), Contains("Eighths swing 1.55 to 1, long to short; that is taken out."));
   report.assessment.evenness->spread_percent = 14.0;
   CHECK_THAT(said(), Contains("Not ready: the notes come unevenly."));
+  report.assessment.evenness->swing_ratio = 1.02;
+  CHECK_THAT(said(),
+             Contains("Uneven: the notes stray") && Contains("Eighths do not swing.") && !Contains("nearly even"));
 }
 
 TEST_CASE("only what can be compared has a table, and no line is wider than the page") {

@@ -36,6 +36,18 @@ TEST_CASE("a teacher's tasks: own words with an answer, ours by name, comments")
   CHECK(tasks[2].answer.empty());
 }
 
+TEST_CASE("a name of ours with a slip in it is not printed as words, unless it ends like a sentence") {
+  CHECK(tasks_in("Arpeggios Down\n").front().named == "arpeggios down");
+  for (const std::string slip : {"enclosure", "Enclosurs", "arpegios down", "guide-tones", "third"}) {
+    CAPTURE(slip);
+    CHECK_THAT(fault_in("Sing.\n" + slip + "\n").message, Contains("is no task of ours; write '"));
+    CHECK(fault_in("Sing.\n" + slip + "\n").offset == 6);
+    CHECK(tasks_in(slip + ".\n").front().instruction == slip + ".");
+  }
+  CHECK_THAT(fault_in("enclosurs").message, Contains("write 'enclosures'"));
+  CHECK(tasks_in("Circle the thirds\nplay it\n").size() == 2);
+}
+
 TEST_CASE("a list that cannot be used says where and what to do") {
   CHECK_THAT(fault_in("= early\n").message, Contains("before the first task"));
   CHECK_THAT(fault_in("sing\n= a\n= b\n").message, Contains("second answer"));

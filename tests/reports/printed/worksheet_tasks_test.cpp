@@ -35,15 +35,15 @@ TEST_CASE("tasks ask for what is in the solo, and say how much of it and where")
   CHECK(texts_of(worksheet_tasks(sheet_of(report))) ==
         "Write under every note which degree of its chord it is. (12 notes) = "
         "The degrees stand under the notes; a box is a tension, parentheses a non-chord tone.\n"
-        "Circle the thirds of the chords. (3 thirds) = 3 thirds: bars 1 (1.5), 2 (1, 4.5)\n"
+        "Circle the thirds of the chords. (3 thirds) = 3 thirds: bars 1 (1&), 2 (1, 4&)\n"
         "Bracket every arpeggio that goes up through three tones or more, and write its degrees at the bracket. "
         "(1 arpeggio up) = 1 arpeggio up: bar 1 (1)\n"
         "Draw an arrow wherever the line takes the nearest tone of the next chord, or keeps a common one; the chord "
         "changes under 1 pair of notes. (1 arrow) = 1 arrow: bar 2 (1)\n"
         "Write PT over every passing tone: by step through, from one tone to another. (1 passing tone) = "
-        "1 passing tone: bar 1 (4.5)\n"
-        "Write ANT over a note that arrives before its chord does. (1 anticipation) = 1 anticipation: bar 2 (4.5)\n"
-        "Write T over every tension that the line keeps as a colour. (2 tensions) = 2 tensions: bars 1 (3), 2 (3.5)\n");
+        "1 passing tone: bar 1 (4&)\n"
+        "Write ANT over a note that arrives before its chord does. (1 anticipation) = 1 anticipation: bar 2 (4&)\n"
+        "Write T over every tension that the line keeps as a colour. (2 tensions) = 2 tensions: bars 1 (3), 2 (3&)\n");
 }
 
 TEST_CASE("the key draws what the tasks ask for, as often as they say") {
@@ -103,6 +103,22 @@ TEST_CASE("suspensions and side-slips are asked for where the solo has them") {
   CHECK(tasks_without_finds(report, options) == std::vector<std::string>{"enclosures"});
 }
 
+TEST_CASE("enclosures are counted by figures, and the key marks both sides of each, a chord tone among them") {
+  Report report = sample_report();
+  auto& labels = report.analysis.labels;
+  labels[1].figure = insideline::Figure::enclosure;
+  labels[1].resolves_to = 2;  // note 0, a tone of its chord, is the other side
+  HandoutOptions options;
+  options.tasks = {{"enclosures", "", ""}};
+  const auto tasks = worksheet_tasks({report, options, *excerpt_of(report.solo, std::nullopt)});
+  REQUIRE(tasks.size() == 1);
+  CHECK_THAT(tasks[0].instruction, Contains("both of them. (1 enclosure)"));
+  CHECK(tasks[0].answer == "1 enclosure: bar 1 (1)");
+  CHECK(tasks[0].marks.words.at(0) == std::vector<std::string>{"ENC"});
+  CHECK(tasks[0].marks.words.at(1) == std::vector<std::string>{"ENC"});
+  CHECK(tasks[0].marks.words.size() == 2);
+}
+
 TEST_CASE("what is not on the sheet is not asked for") {
   const Report report = sample_report();
   const auto excerpt = excerpt_of(report.solo, insideline::reports::BarRange{3, 3});
@@ -114,6 +130,6 @@ TEST_CASE("what is not on the sheet is not asked for") {
 
 TEST_CASE("places are bars, with their beats in parentheses") {
   const Report report = sample_report();
-  CHECK(places_text(sheet_of(report), {0, 1, 7}) == "1 (1, 1.5), 2 (1)");
+  CHECK(places_text(sheet_of(report), {0, 1, 7}) == "1 (1, 1&), 2 (1)");
   CHECK(places_text(sheet_of(report), {}).empty());
 }

@@ -1,4 +1,5 @@
 #include "reports/text/wording.hpp"
+#include "reports/text/time_wording.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -6,6 +7,7 @@
 
 namespace insideline::tests {
 
+using reports::beat_in_words;
 using reports::counted;
 using reports::day_text;
 using reports::gauge;
@@ -74,6 +76,13 @@ TEST_CASE("a sentence begins with a capital, and a day is written year first") {
   CHECK(with_capital("").empty());
   CHECK(day_text(std::chrono::sys_days(std::chrono::days(0))) == "1970-01-01");
   CHECK(day_text(std::chrono::year(2026) / 3 / 9) == "2026-03-09");
+}
+
+TEST_CASE("a place in a bar is told as it is counted") {
+  CHECK(beat_in_words(Beats(2)) == "2");
+  CHECK(beat_in_words(Beats(5, 2)) == "2&");
+  CHECK(beat_in_words(Beats(7, 3)) == "2+1/3");
+  CHECK(beat_in_words(Beats(11, 4)) == "2+3/4");
 }
 
 TEST_CASE("a paragraph keeps to the page and breaks between words") {

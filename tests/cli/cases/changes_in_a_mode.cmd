@@ -1,0 +1,1 @@
+printf "key: D dorian\n| Dm7 | G7 | Dm7 | G7 |\n" > mode.changes && insideline changes mode.changes --to F && insideline drill --changes mode.changes -o sheet.ly && grep "key d" sheet.ly | cut -c1-20 && insideline drill --changes mode.changes -o sheet.musicxml > plan && grep "<mode>" sheet.musicxml
