@@ -167,8 +167,7 @@ class Doctor {
   [[nodiscard]] bool is_clearly_better(const Candidate& candidate) const {
     const Sums& sums = here(candidate);
     if (total(candidate.fit) <= total(sums)) return false;
-    const double lead =
-        lead_over(std::vector<double>(sums.begin(), sums.end()), candidate) - asked_lead(candidate);
+    const double lead = lead_over(std::vector<double>(sums.begin(), sums.end()), candidate) - asked_lead(candidate);
     if (lead < 0.0) return false;
     return chance_of(candidate) <= (lead < clear_lead ? level : level_with_a_clear_lead);
   }
