@@ -21,8 +21,11 @@ constexpr int semitones_in_a_round = 12;
 // A place is better where two things hold. It stands out from what the same line gets elsewhere over the same chords,
 // at a level corrected for the number of places tried (Bonferroni); and the place in use lies behind it by so many
 // standard errors. Some must lead by more: a blues scale fits other keys nearly as well as its own, and chord tones
-// that come early or late lie better a beat off.
+// that come early or late lie better a beat off. What leads by more than it must need stand out less. The levels were
+// set so that a line without a tie to its chart raises an alarm less than once in fifty.
 constexpr double level = 0.02;
+constexpr double level_with_a_clear_lead = 0.05;
+constexpr double clear_lead = 0.6;  // beyond what is asked
 constexpr double lead_of_a_place = 1.7;
 constexpr double lead_of_a_key = 2.1;
 constexpr double lead_of_a_form = 2.0;
@@ -89,18 +92,17 @@ class Doctor {
   }
 
   [[nodiscard]] std::optional<AlignmentAdvice> advice(const Alignment& alignment) const {
-    double by_chance = 1.0;
+    std::optional<double> by_chance;
     for (const Candidate& candidate : candidates_)
-      if (total(candidate.fit) > total(here(candidate)) && is_ahead(candidate))
-        by_chance = std::min(by_chance, chance_of(candidate));
-    if (by_chance > level) return std::nullopt;
+      if (is_clearly_better(candidate)) by_chance = std::min(by_chance.value_or(1.0), chance_of(candidate));
+    if (!by_chance) return std::nullopt;
     // Something is wrong; it is what explains the line best.
     const auto& best = *std::ranges::max_element(candidates_, {}, [&](const Candidate& candidate) {
       return total(candidate.fit) - total(here(candidate)) - handicap(candidate);
     });
     AlignmentAdvice advice = in_words(best, alignment);
     advice.places = static_cast<int>(candidates_.size());
-    advice.by_chance = by_chance;
+    advice.by_chance = *by_chance;
     const bool enough = std::cmp_greater_equal(std::min(advice.here.of, advice.there.of), fewest_notes);
     if (!enough || ratio(advice.there) <= ratio(advice.here)) return std::nullopt;
     return advice;
@@ -158,13 +160,16 @@ class Doctor {
   [[nodiscard]] double chance_of(const Candidate& candidate) const {
     const std::vector<double>& usual = candidate.place.semitones != 0 ? in_other_keys_ : elsewhere_;
     const double deviation = lead_over(usual, candidate);
-    const std::size_t in_any_bar = candidate.slip ? 2 * static_cast<std::size_t>(line_.form_bars()) : 0;
+    const std::size_t in_any_bar = candidate.slip ? static_cast<std::size_t>(line_.form_bars()) : 0;
     return std::min(1.0, static_cast<double>(candidates_.size() + in_any_bar) * upper_tail(deviation));
   }
 
-  [[nodiscard]] bool is_ahead(const Candidate& candidate) const {
+  [[nodiscard]] bool is_clearly_better(const Candidate& candidate) const {
     const Sums& sums = here(candidate);
-    return lead_over(std::vector<double>(sums.begin(), sums.end()), candidate) >= asked_lead(candidate);
+    if (total(candidate.fit) <= total(sums)) return false;
+    const double lead = lead_over(std::vector<double>(sums.begin(), sums.end()), candidate) - asked_lead(candidate);
+    if (lead < 0.0) return false;
+    return chance_of(candidate) <= (lead < clear_lead ? level : level_with_a_clear_lead);
   }
 
   [[nodiscard]] double asked_lead(const Candidate& candidate) const {
@@ -201,7 +206,7 @@ class Doctor {
   /// What an explanation must be ahead of a simpler one: a slip inside the form could be in any bar, and few charts lie
   /// beats off. Our choice, no source.
   [[nodiscard]] std::int64_t handicap(const Candidate& candidate) const {
-    constexpr std::int64_t of_a_form = std::int64_t{10} * LineOverChart::chord_tone_points;
+    constexpr std::int64_t of_a_form = std::int64_t{5} * LineOverChart::chord_tone_points;
     constexpr std::int64_t of_beats = std::int64_t{3} * LineOverChart::chord_tone_points;
     if (candidate.slip) return of_a_form;
     return is_odd(candidate.place) ? of_beats : 0;

@@ -71,7 +71,10 @@ std::string beats_advice(const Beats& later, const io::ReadResult& read, const S
   const std::string finding = fmt::format("the chart begins {} beat{} too {}", to_string(beats),
                                           beats == Beats(1) ? "" : "s", later < Beats{} ? "late" : "early");
   if (!read.bar_one)
-    return finding + ": the bar lines of the solo lie so far off; does its pickup stand in a bar of its own?";
+    return fmt::format(
+        "{}: {} {} beat{}{}", finding, later < Beats{} ? "the first bar of the solo is short of" : "write the first",
+        to_string(beats), beats == Beats(1) ? "" : "s",
+        later < Beats{} ? ", put a rest before it" : " of the solo as a pickup, a short bar before bar 1");
   Beats bar_one = *read.bar_one + later;
   if (bar_one >= Beats{}) return fmt::format("{}: --bar-one {}", finding, to_string(bar_one));
   bar_one += bar_length(meter);

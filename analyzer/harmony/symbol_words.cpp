@@ -39,7 +39,10 @@ constexpr Spelling spellings[] = {
     {"m", 0, Word::minor, Case::exact},
     {"-", 0, Word::minus, Case::exact},
     {"\u2212", 0, Word::minus, Case::exact},  // minus sign
+    {"\u2010", 0, Word::minus, Case::exact},  // hyphen
+    {"\u2011", 0, Word::minus, Case::exact},  // non-breaking hyphen
     {"\u2013", 0, Word::minus, Case::exact},  // en dash
+    {"\u2014", 0, Word::minus, Case::exact},  // em dash
     {"diminished", 0, Word::diminished, Case::any},
     {"dim", 0, Word::diminished, Case::any},
     {"o", 0, Word::diminished, Case::exact},

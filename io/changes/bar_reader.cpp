@@ -51,15 +51,15 @@ std::string unreadable(std::string_view word, int number, const UnreadableSymbol
 Entry read_chord(const ChartText& chart, const Sign& word, int number) {
   if (word.text.size() > longest_symbol)
     refuse(chart, word.offset_bytes, fmt::format("bar {}: this is too long for a chord", number));
-  const auto whole = parse_chord_symbol(word.text);
+  const std::string typed = in_one_word(word.text);
+  const auto whole = parse_chord_symbol(typed);
   if (whole) return {*whole, 1};
-  const std::size_t symbol_size = word.text.find_last_not_of("./") + 1;
-  const auto undotted = parse_chord_symbol(word.text.substr(0, symbol_size));
-  if (symbol_size < word.text.size() && undotted)
-    return {*undotted, 1 + static_cast<int>(word.text.size() - symbol_size)};
-  if (const auto capital = with_capital_root(word.text)) {
+  const std::size_t symbol_size = typed.find_last_not_of("./") + 1;
+  const auto undotted = parse_chord_symbol(typed.substr(0, symbol_size));
+  if (symbol_size < typed.size() && undotted) return {*undotted, 1 + static_cast<int>(typed.size() - symbol_size)};
+  if (const auto capital = with_capital_root(typed)) {
     const auto chord = parse_chord_symbol(capital->substr(0, symbol_size));
-    if (chord) return {*chord, 1 + static_cast<int>(word.text.size() - symbol_size)};
+    if (chord) return {*chord, 1 + static_cast<int>(typed.size() - symbol_size)};
   }
   if (const auto remedy = other_remedy(word.text))
     refuse(chart, word.offset_bytes, fmt::format("bar {}: \"{}\": {}", number, word.text, *remedy));
@@ -78,7 +78,7 @@ std::vector<Entry> read_entries(const ChartText& chart, const std::vector<Sign>&
       entries.push_back(read_chord(chart, word, number));
       continue;
     }
-    const int beats = static_cast<int>(word.text.size());
+    const int beats = is_hold(word.text) ? 1 : static_cast<int>(word.text.size());  // a long dash has three bytes
     if (!entries.empty()) {
       entries.back().beats += beats;
     } else if (!before.empty()) {

@@ -1,5 +1,6 @@
 #include "io/changes/changes_file.hpp"
 
+#include "analyzer/shortened.hpp"
 #include "io/changes/chart_headers.hpp"
 #include "io/changes/chart_reader.hpp"
 #include "io/changes/chart_text.hpp"
@@ -8,10 +9,14 @@
 #include "io/file_bytes.hpp"
 #include "io/read_result.hpp"
 
+#include <algorithm>
+#include <iterator>
 #include <optional>
 #include <string>
 #include <utility>
 #include <vector>
+
+#include <fmt/format.h>
 
 namespace insideline::io {
 namespace {
@@ -68,9 +73,8 @@ ChartReading parse_chart(std::string_view text, std::string_view file_name) {
   const ChartText chart = chart_text(text, file_name);
   std::vector<ChartLine> chord_lines;
   std::vector<ChartLine> lines = chart_lines(chart);
-  const std::optional<ChartLine> title = title_line(lines);
-  if (title) lines.erase(lines.begin());
-  const ChartHeaders headers = take_headers(chart, lines, chord_lines);
+  const TextAbove above = take_text_above(lines);
+  ChartHeaders headers = take_headers(chart, lines, chord_lines);
   if (chord_lines.empty())
     throw ReadError(place_of(file_name),
                     "there are no bars; write chords between bar lines, like | Dm7 | G7 | Cmaj7 | % |");
@@ -79,7 +83,7 @@ ChartReading parse_chart(std::string_view text, std::string_view file_name) {
   if (written.marks.empty()) throw ReadError(place_of(file_name), "there are bar lines, but no chords between them");
   ChartReading reading;
   Changes& changes = reading.changes;
-  changes.title = headers.title.value_or(title ? std::string(title->text) : "");
+  changes.title = headers.title.value_or(above.title ? std::string(above.title->text) : "");
   changes.key = headers.key;
   changes.meter = headers.meter;
   if (headers.pickup) changes.pickup = *headers.pickup * beat_length(meter);
@@ -87,7 +91,11 @@ ChartReading parse_chart(std::string_view text, std::string_view file_name) {
   play_out(changes, written, order);
   reading.sections = played_sections(written, order);
   reading.tempo_bpm = headers.tempo_bpm;
-  reading.warnings = std::move(written.warnings);
+  reading.warnings = std::move(headers.warnings);
+  for (const ChartLine& line : above.others)
+    reading.warnings.push_back({place_in(chart.file, chart.text, line.offset_bytes),
+                                fmt::format("\"{}\" above the bars is left out", shortened(line.text))});
+  std::ranges::move(written.warnings, std::back_inserter(reading.warnings));
   return reading;
 }
 

@@ -112,9 +112,11 @@ void read_form(ChartHeaders& headers, const Value& value) {
     refuse(value.chart, value.offset_bytes, "the form names no section; write one like A A B A");
 }
 
-/// "160", "160 bpm": quarter notes a minute.
+/// "160", "160 bpm", "ca. 160", "♩ = 160": quarter notes a minute.
 void read_tempo(ChartHeaders& headers, const Value& value) {
   std::string_view number = value.text;
+  for (const std::string_view before : {"♩", "q", "ca.", "="})
+    if (number.starts_with(before)) number = trimmed(number.substr(before.size()));
   if (lower_case(number).ends_with("bpm")) number = trimmed(number.substr(0, number.size() - 3));
   const auto bpm = parse_number(number);
   constexpr int slowest = 20;
@@ -136,6 +138,13 @@ constexpr std::array header_kinds = {
     HeaderKind{"composer", read_composer},
 };
 
+/// Words at the head of charts that say nothing about the notes.
+constexpr std::array idle_words = {"style",   "feel",   "groove",   "rhythm",     "mood",        "genre",
+                                   "artist",  "author", "arranger", "by",         "music by",    "written by",
+                                   "words",   "lyrics", "source",   "copyright",  "date",        "year",
+                                   "note",    "notes",  "comment",  "remark",     "album",       "page",
+                                   "version", "level",  "player",   "instrument", "arranged by", "transcribed by"};
+
 std::string known_words() {
   std::string words;
   for (const HeaderKind& kind : header_kinds) words += (words.empty() ? "" : ", ") + std::string(kind.word);
@@ -148,6 +157,7 @@ std::optional<std::string_view> section_name(const ChartLine& line) {
   if (line.text.find(':') == std::string_view::npos) return std::nullopt;
   std::vector<std::string_view> words;
   for (const HeaderKind& kind : header_kinds) words.push_back(kind.word);
+  words.insert(words.end(), idle_words.begin(), idle_words.end());
   return section_label(line, words);
 }
 
@@ -166,12 +176,18 @@ bool is_header(const ChartLine& line) {
 
 std::string header_word(const ChartLine& line) {
   std::string word = lower_case(trimmed(line.text.substr(0, line.text.find(':'))));
-  return word == "time" || is_meter_alone(line) ? "meter" : word;
+  if (word == "bpm") return "tempo";
+  return word == "time" || word == "time signature" || is_meter_alone(line) ? "meter" : word;
 }
 
 void read_header(ChartHeaders& headers, const ChartText& chart, const ChartLine& line) {
   const std::string word = header_word(line);
   const auto kind = std::ranges::find(header_kinds, std::string_view(word), &HeaderKind::word);
+  if (kind == header_kinds.end() && std::ranges::find(idle_words, word) != idle_words.end()) {
+    headers.warnings.push_back({place_in(chart.file, chart.text, line.offset_bytes),
+                                fmt::format("\"{}:\" says nothing about the notes and is left out", word)});
+    return;
+  }
   if (kind == header_kinds.end()) {
     const bool names_bars = line.text.find('|') != std::string_view::npos;
     refuse(chart, line.offset_bytes,

@@ -3,6 +3,7 @@
 
 #include "analyzer/model/changes.hpp"
 #include "io/changes/chart_text.hpp"
+#include "io/read_result.hpp"
 
 #include <cstddef>
 #include <optional>
@@ -26,6 +27,7 @@ struct ChartHeaders {
   std::vector<FormEntry> form;          ///< empty: as written
   std::optional<double> tempo_bpm;      ///< quarter notes a minute
   std::optional<std::string> composer;  ///< for the reader of the chart alone
+  std::vector<Warning> warnings;        ///< lines left out
 };
 
 /// True for a line such as "key: Eb". "C:maj7 | F |" is a line of chords.
@@ -37,7 +39,8 @@ std::optional<std::string_view> section_name(const ChartLine& line);
 /// What the header is about: "meter".
 std::string header_word(const ChartLine& line);
 
-/// Adds what the line says. Throws ReadError: an unknown word, a value that cannot be read, a word said twice.
+/// Adds what the line says; a word that charts are known to have, but that says nothing about the music, is left out
+/// with a warning. Throws ReadError: an unknown word, a value that cannot be read, a word said twice.
 void read_header(ChartHeaders& headers, const ChartText& chart, const ChartLine& line);
 
 /// "Eb", "C minor", "F#m", "b♭ major", "D dorian"; none for anything else and beyond seven signs.

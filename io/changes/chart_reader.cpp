@@ -9,6 +9,7 @@
 #include "analyzer/shortened.hpp"
 #include "io/changes/chart_headers.hpp"
 #include "io/changes/typed_habits.hpp"
+#include "io/changes/typed_signs.hpp"
 
 #include <fmt/format.h>
 
@@ -28,12 +29,12 @@ std::optional<int> pass_number(std::string_view text) {
   return value;
 }
 
-/// "x3", "3x", "(3x)", "×3" behind a :|, a line or a bar say how often it is played; none for any other word.
+/// "x3", "3x", "(3x)", "x 3", "×3" behind a :|, a line or a bar say how often it is played; none for any other word.
 std::optional<int> times_of(std::string_view word) {
   if (word.starts_with('(') && word.ends_with(')')) word = word.substr(1, word.size() - 2);
-  for (const std::string_view sign : {"x", "X", "×"}) {
-    if (word.starts_with(sign)) return pass_number(word.substr(sign.size()));
-    if (word.ends_with(sign)) return pass_number(word.substr(0, word.size() - sign.size()));
+  for (const std::string_view sign : {"x", "X", "×", "times"}) {
+    if (word.starts_with(sign)) return pass_number(trimmed(word.substr(sign.size())));
+    if (word.ends_with(sign)) return pass_number(trimmed(word.substr(0, word.size() - sign.size())));
   }
   return std::nullopt;
 }
@@ -53,6 +54,11 @@ std::vector<int> passes_of(std::string_view text) {
     at = text.find_first_not_of(between, end);
   }
   return passes;
+}
+
+/// Whether blanks and then whole bars follow a letter: " | C | F |".
+bool stands_before_bars(std::string_view rest) {
+  return trimmed(rest).starts_with('|') && !rest.starts_with('|') && rest.ends_with('|');
 }
 
 /// Gathers the signs of a bar until its bar line. Promise: what `written_` has of each bar stays parallel.
@@ -75,6 +81,8 @@ class ChartReader {
   int take_times();
   void tell_lone_letter(const ChartLine& line);
   ChartLine after_label(const ChartLine& line);
+  bool reads_as_ending(const Sign& sign, const std::optional<Sign>& before);
+  std::vector<Sign> join_symbols();
   bool repeats_line(const Sign& sign, const std::optional<Sign>& before);
   void hold_bar(const Sign& bar_line);
   void note_small_letters(const std::vector<Sign>& words);
@@ -98,8 +106,13 @@ void ChartReader::read_line(const ChartLine& line) {
   std::optional<Sign> before;
   first_of_line_ = written_.marks.size();
   tell_lone_letter(line);
-  for (const Sign& sign : signs_of(chart_, after_label(line))) {
-    if (!repeats_line(sign, before)) read_sign(sign, before);
+  const std::vector<Sign> signs = with_times_joined(chart_, signs_of(chart_, after_label(line)));
+  for (const Sign& sign : signs) {
+    const bool last = &sign == &signs.back();
+    if (last && before && before->kind == SignKind::bar_line && is_remark(sign))
+      warn(sign.offset_bytes, fmt::format("{} is left out", shortened(sign.text)));
+    else if (!repeats_line(sign, before) && !reads_as_ending(sign, before))
+      read_sign(sign, before);
     before = sign;
   }
   close_bar();
@@ -127,12 +140,34 @@ void ChartReader::read_sign(const Sign& sign, const std::optional<Sign>& before)
   }
 }
 
+/// A number right behind a bar line, or alone in brackets there, is an ending where the chart has a repeat to which it
+/// can belong and it is not the number of the bar.
+bool ChartReader::reads_as_ending(const Sign& sign, const std::optional<Sign>& before) {
+  const bool behind_bar_line = before && before->kind == SignKind::bar_line && words_.empty();
+  if (!behind_bar_line || sign.kind == SignKind::bar_line || sign.kind == SignKind::ending) return false;
+  const auto number = ending_number(sign.text);
+  if (!number || written_.marks.empty() || chart_.text.find(":|") == std::string::npos) return false;
+  const bool next_ending = ends_repeat(*before) && std::ranges::any_of(written_.marks, [](const BarMarks& marks) {
+                             return !marks.ending.empty();
+                           });
+  if (*number == std::to_string(next_number()) && !next_ending) return false;
+  warn(sign.offset_bytes, fmt::format("{} is read as an ending; one is written |{}.", *number, *number));
+  read_ending({SignKind::ending, *number, sign.offset_bytes});
+  return true;
+}
+
 /// What follows the section name or the bar number that a line may begin with.
 ChartLine ChartReader::after_label(const ChartLine& line) {
   std::size_t at = 0;
   if (const auto name = section_name(line)) {
     read_section({SignKind::section, *name, line.offset_bytes});
     at = line.text.find(':') + 1;
+  } else if (const auto front = front_name(line); front && chart_.text.find('|') != std::string::npos) {
+    read_section({SignKind::section, front->name, line.offset_bytes});
+    at = front->length;
+    if (!is_section_word(front->name))
+      warn(line.offset_bytes,
+           fmt::format("{} is read as a section; one is written [{}]", line.text.substr(0, at), front->name));
   } else {
     while (at < line.text.size() && std::isdigit(static_cast<unsigned char>(line.text[at])) != 0) ++at;
     const std::string_view rest = line.text.substr(at);
@@ -175,15 +210,16 @@ int ChartReader::take_times() {
   return *times;
 }
 
-/// "A" alone, or before the bars of a line, names a section for most, but is a chord.
+/// "A" alone, or before the bars of a line, names a section for most, but is a chord; so is that of "(A) F7 | C7 |".
 void ChartReader::tell_lone_letter(const ChartLine& line) {
+  constexpr std::string_view roots = "ABCDEFG";
   const std::string_view text = line.text;
-  if (text.front() < 'A' || text.front() > 'G' || chart_.text.find('|') == std::string::npos) return;
-  const bool before_bars =
-      trimmed(text.substr(1)).starts_with('|') && !text.substr(1).starts_with('|') && text.ends_with('|');
-  if (text.size() > 1 && !before_bars) return;
-  warn(line.offset_bytes, fmt::format("bar {} is the chord {}; a section is written [{}] or {}:", next_number(),
-                                      text.front(), text.front(), text.front()));
+  const bool bracketed = text.size() > 3 && text[0] == '(' && text[2] == ')' && text[3] == ' ';
+  const char letter = text[bracketed ? 1 : 0];
+  if (roots.find(letter) == std::string_view::npos || chart_.text.find('|') == std::string::npos) return;
+  if (bracketed ? front_name(line).has_value() : text.size() > 1 && !stands_before_bars(text.substr(1))) return;
+  warn(line.offset_bytes, fmt::format("bar {} {} the chord {}; a section is written [{}] or {}:", next_number(),
+                                      bracketed ? "begins with" : "is", letter, letter, letter));
 }
 
 /// A bar with nothing in it: the chord before goes on.
@@ -193,6 +229,17 @@ void ChartReader::hold_bar(const Sign& bar_line) {
            fmt::format("bar {} is empty, and no chord stands before it; write a chord or N.C.", next_number()));
   warn(bar_line.offset_bytes, fmt::format("bar {} is empty: the chord before goes on", next_number()));
   words_.push_back({SignKind::word, "-", bar_line.offset_bytes});
+}
+
+/// "C min7" is a Cmin7, which is told.
+std::vector<Sign> ChartReader::join_symbols() {
+  std::vector<Sign> words = with_symbols_joined(chart_, words_);
+  if (words.size() == words_.size()) return words;
+  for (const Sign& word : words) {
+    const bool whole = std::ranges::any_of(words_, [&](const Sign& typed) { return typed.text == word.text; });
+    if (!whole) warn(word.offset_bytes, fmt::format("\"{}\" is read as {}", word.text, in_one_word(word.text)));
+  }
+  return words;
 }
 
 void ChartReader::note_small_letters(const std::vector<Sign>& words) {
@@ -245,7 +292,7 @@ void ChartReader::close_bar() {
   const int times = take_times();
   const std::vector<BarChord> none;
   const std::vector<BarChord>& before = written_.chords.empty() ? none : written_.chords.back();
-  const std::vector<Sign> words = plain_words(chart_, words_, next_number());
+  const std::vector<Sign> words = plain_words(chart_, join_symbols(), next_number());
   if (words.empty()) refuse(chart_, words_.front().offset_bytes, fmt::format("bar {} has no chord", next_number()));
   std::vector<BarChord> bar = read_bar(chart_, words, next_number(), meter_, before);
   note_small_letters(words);

@@ -1,5 +1,7 @@
 #include "io/changes/chart_text.hpp"
 
+#include "io/changes/chart_headers.hpp"
+#include "io/changes/typed_habits.hpp"
 #include "io/read_result.hpp"
 
 #include <algorithm>
@@ -79,8 +81,18 @@ void check_text(const ChartText& chart) {
   }
 }
 
-/// A '#' opens a comment as the first character of a line, or between white space.
+/// A comment behind "//" is known by a word that a bar cannot have: "// F /" are two beats, a chord and a beat.
+bool opens_remark(std::string_view line, std::size_t slashes) {
+  constexpr std::size_t longest_remark = 200;  // bytes
+  const std::string_view rest = line.substr(slashes + 2);
+  const bool apart = slashes == 0 || line[slashes - 1] == ' ';
+  return apart && !rest.starts_with('/') && rest.size() <= longest_remark && is_prose(rest);
+}
+
+/// A '#' opens a comment as the first character of a line, or between white space; so does "//" where words follow.
 std::string_view without_comment(std::string_view line) {
+  for (std::size_t at = line.find("//"); at != std::string_view::npos; at = line.find("//", at + 2))
+    if (opens_remark(line, at)) return line.substr(0, at);
   for (std::size_t at = line.find('#'); at != std::string_view::npos; at = line.find('#', at + 1)) {
     const bool stands_alone = at > 0 && line[at - 1] == ' ' && (at + 1 == line.size() || line[at + 1] == ' ');
     if (at == 0 || stands_alone) return line.substr(0, at);
@@ -93,6 +105,13 @@ bool is_ruler(std::string_view line) {
   constexpr std::size_t shortest = 3;
   return line.size() >= shortest && std::string_view("-=_*~").find(line.front()) != std::string_view::npos &&
          line.find_first_not_of(line.front()) == std::string_view::npos;
+}
+
+/// How much of a line such as "3/4 | C | F |" is the meter; 0 where it does not begin with one.
+std::size_t leading_meter(std::string_view line) {
+  const std::size_t end = line.find_first_not_of("0123456789/");
+  if (end == std::string_view::npos || end == 0 || line[end] != ' ') return 0;
+  return trimmed(line.substr(end)).starts_with('|') && parse_meter(line.substr(0, end)) ? end : 0;
 }
 
 bool starts_bar_line(std::string_view rest) {
@@ -140,6 +159,7 @@ std::string_view word_of(std::string_view rest) {
 std::string_view section_of(const ChartText& chart, std::string_view rest, std::size_t offset) {
   const auto close = rest.find(']');
   if (close == std::string_view::npos) refuse(chart, offset, "this section has no ]; a section is written [A]");
+  if (rest[1] == ':') refuse(chart, offset, "a repeat is written |: and :|");
   if (trimmed(rest.substr(1, close - 1)).empty()) refuse(chart, offset, "this section has no name; write [A]");
   if (close > longest_section) refuse(chart, offset, "this name is too long for a section; write one like [A]");
   return rest.substr(0, close + 1);
@@ -165,7 +185,12 @@ std::vector<ChartLine> chart_lines(const ChartText& chart) {
   for (std::size_t start = 0; start < text.size();) {
     const std::size_t end = std::min(text.find('\n', start), text.size());
     const std::string_view line = trimmed(without_comment(text.substr(start, end - start)));
-    if (!line.empty() && !is_ruler(line)) lines.push_back({line, static_cast<std::size_t>(line.data() - text.data())});
+    const auto add = [&](std::string_view part) {
+      lines.push_back({part, static_cast<std::size_t>(part.data() - text.data())});
+    };
+    const std::size_t meter = leading_meter(line);
+    if (meter > 0) add(line.substr(0, meter));
+    if (!line.empty() && !is_ruler(line)) add(trimmed(line.substr(meter)));
     start = end + 1;
   }
   return lines;

@@ -25,13 +25,14 @@ struct Replacement {
 
 /// None for what is no chord: %, dots, N.C.
 std::optional<Replacement> of_chord(const Sign& word, const ChartRewriting& how) {
-  const std::string typed = with_capital_root(word.text).value_or(std::string(word.text));
-  for (const std::size_t length : {typed.size(), typed.find_last_not_of("./") + 1}) {
-    if (length == 0) break;
-    const auto reading = parse_chord_symbol(std::string_view(typed).substr(0, length));
+  const std::string typed = with_capital_root(word.text).value_or(in_one_word(word.text));
+  const std::size_t dots = typed.size() - (typed.find_last_not_of("./") + 1);
+  for (const std::size_t left_out : {std::size_t{0}, dots}) {
+    if (left_out == typed.size()) break;
+    const auto reading = parse_chord_symbol(std::string_view(typed).substr(0, typed.size() - left_out));
     if (!reading) continue;
     if (!*reading) break;
-    return Replacement{word.offset_bytes, length, rewritten(**reading, how).symbol};
+    return Replacement{word.offset_bytes, word.text.size() - left_out, rewritten(**reading, how).symbol};
   }
   return std::nullopt;
 }
@@ -112,7 +113,7 @@ std::string rewritten_chart(std::string_view bytes, std::string_view file_name, 
   const ChartReading reading = parse_chart(bytes, file_name);
   const ChartText chart = chart_text(bytes, file_name);
   std::vector<ChartLine> lines = chart_lines(chart);
-  if (title_line(lines)) lines.erase(lines.begin());
+  take_text_above(lines);
   std::vector<ChartLine> of_chords;
   std::vector<Replacement> replacements;
   for (const ChartLine& line : lines) {

@@ -134,7 +134,7 @@ TEST_CASE("a line that nobody meant for these changes hardly ever raises an alar
   int alarms = 0;
   for (std::uint32_t seed = 1; seed <= 200; ++seed)
     if (better_alignment(changes, seeded_solo(seed, 24, line, changes))) ++alarms;
-  CHECK(alarms <= 8);  // one in twenty-five
+  CHECK(alarms <= 7);  // all of these together raise 28 in 1600
 }
 
 TEST_CASE("a line that lies well over its changes raises no alarm") {
@@ -164,7 +164,7 @@ TEST_CASE("a slipped start bar is found and named") {
     CHECK(advice->by_chance <= 0.02);
     CHECK_FALSE(better_alignment(changes, solo, {.start_bar = start_bar}).has_value());  // taken, it is content
   }
-  CHECK(found >= 40);
+  CHECK(found == 50);
 }
 
 TEST_CASE("the start bar advised is counted from the one in use, within one form") {
@@ -188,7 +188,7 @@ TEST_CASE("a line read in the wrong transposition is found, with the way back") 
     CHECK(*advice->semitones <= 6);
     CHECK((semitones + *advice->semitones) % 12 == 0);
   }
-  CHECK(found >= 45);
+  CHECK(found == 50);
 }
 
 TEST_CASE("the shares of the advice count each note once, without grace notes") {
@@ -236,7 +236,8 @@ TEST_CASE("a bar that the chart lacks is found and named") {
     if (advice->form->missing && advice->form->first <= missing && missing <= advice->form->last) ++found;
     CHECK(ratio(advice->there).value() > ratio(advice->here).value());
   }
-  CHECK(found >= 40);
+  const bool like_the_bars_around_it = chords == twelve_bars && missing == 5;  // the first of two alike
+  CHECK(found >= (like_the_bars_around_it ? 40 : 49));
 }
 
 TEST_CASE("a bar too many in the chart is found and named") {
@@ -250,7 +251,7 @@ TEST_CASE("a bar too many in the chart is found and named") {
     if (!advice || !advice->form || advice->form->missing) continue;
     if (advice->form->first <= superfluous && superfluous <= advice->form->last) ++found;
   }
-  CHECK(found >= 40);
+  CHECK(found >= 49);
 }
 
 TEST_CASE("a pickup that was taken for the beginning of a bar is found, in beats") {
@@ -264,7 +265,44 @@ TEST_CASE("a pickup that was taken for the beginning of a bar is found, in beats
     const auto advice = better_alignment(changes, solo);
     if (advice && advice->beats_later == Beats(beats)) ++found;
   }
+  CHECK(found >= 44);
+}
+
+TEST_CASE("a line half a bar off its chart is found either way, and taken there it is content") {
+  const int beats = GENERATE(-2, 2);
+  const Changes changes = doctored_chart(two_sections);
+  int found = 0;
+  for (std::uint32_t seed = 1; seed <= 50; ++seed) {
+    Solo solo = seeded_solo(seed, 32, Line::outlines_chords, changes);
+    for (Note& note : solo.notes) note.onset += beats;
+    std::erase_if(solo.notes, [&](const Note& note) { return note.onset >= 128 || note.onset < 0; });
+    const auto advice = better_alignment(changes, solo);
+    if (advice && advice->beats_later == Beats(beats)) ++found;
+    for (Note& note : solo.notes) note.onset -= beats;
+    std::erase_if(solo.notes, [&](const Note& note) { return note.onset >= 128 || note.onset < 0; });
+    CHECK_FALSE(better_alignment(changes, solo).has_value());
+  }
   CHECK(found >= 40);
+}
+
+TEST_CASE("a place with half as much again of chord tones is told, though the line hardly outlines its chords") {
+  const Changes changes = doctored_chart(two_sections);
+  int found = 0;
+  int wrong = 0;
+  for (std::uint32_t seed = 1; seed <= 50; ++seed) {
+    Solo solo = seeded_solo(seed, 32, Line::outlines_chords, changes, {.start_bar = 2});
+    std::mt19937 random(seed);
+    for (Note& note : solo.notes)  // three notes in ten a step aside
+      if (random() % 10 < 3) {
+        const int midi = midi_number(note.pitch) + (random() % 2 == 0 ? 1 : -1);
+        note.pitch = spelled_pitch(midi, name_of(midi));
+      }
+    const auto advice = better_alignment(changes, solo);
+    if (!advice) continue;
+    advice->start_bar == 2 ? ++found : ++wrong;
+  }
+  CHECK(found >= 45);
+  CHECK(wrong <= 1);
 }
 
 TEST_CASE("the scale of the blues over a blues is no other key") {

@@ -28,6 +28,7 @@ TEST_CASE("a chord symbol is read in every handwriting") {
       {"C-7-5", "C", "1 b3 b5 b7"},
       {"C-5", "C", "1 3 b5"},
       {"C\u22127", "C", "1 b3 5 b7"},
+      {"C\u20147", "C", "1 b3 5 b7"},  // an em dash
       {"C+9", "C", "1 3 #5 b7 9"},
       {"C7+9", "C", "1 3 5 b7 #9"},
       {"C9+", "C", "1 3 #5 b7 9"},

@@ -31,7 +31,7 @@ TEST_CASE("every spelling of a word, and every sign for it, is that word") {
       {{"major", "Major", "maj", "Maj", "MAJ", "ma", "M", "j"}, major},
       {{"^", "\u0394", "\u25B3", "\u2206"}, triangle},
       {{"minor", "Minor", "min", "mi", "m"}, minor},
-      {{"-", "\u2212", "\u2013"}, minus},
+      {{"-", "\u2212", "\u2010", "\u2011", "\u2013", "\u2014"}, minus},
       {{"diminished", "dim", "o", "\u00B0", "\u00BA", "\u25CB"}, diminished},
       {{"half-diminished", "halfdim", "hdim", "h", "\u00F8", "\u00D8", "\u2300", "\u2205"}, half_diminished},
       {{"augmented", "aug"}, augmented},

@@ -93,8 +93,8 @@ TEST_CASE("a chart without headers is in 4/4 and claims no meter and no key") {
 
 TEST_CASE("a header that cannot be used is an error with its place and a remedy") {
   const auto [text, message] = GENERATE(table<std::string, std::string>({
-      {"title: x\nFeel: swing\n| C |",
-       "2:1: the header \"feel\" is not known; known are title, key, meter, pickup, form, tempo, composer"},
+      {"title: x\nColour: blue\n| C |",
+       "2:1: the header \"colour\" is not known; known are title, key, meter, pickup, form, tempo, composer"},
       {"tempo: fast\n| C |", "1:8: \"fast\" is not a tempo; write quarter notes a minute, from 20 to 400"},
       {"tempo: 1000\n| C |", "1:8: \"1000\" is not a tempo; write quarter notes a minute, from 20 to 400"},
       {"key: H\n| C |", "1:6: \"H\" is not a key; write one like Eb, F# minor, Cm or D dorian, of at most seven signs"},
