@@ -25,7 +25,7 @@ JsonRow& JsonRow::add(std::string_view words) {
   add_bare("\"");
   for (auto letter = words.begin(); letter != words.end();) {
     const auto end = std::find_if_not(letter, words.end(), is_plain);
-    text_.append(letter, end);
+    text_ += std::string_view(letter, end);
     if (end == words.end()) break;
     fmt::format_to(std::back_inserter(text_), "\\u{:04x}", static_cast<unsigned char>(*end));
     letter = end + 1;
@@ -41,7 +41,7 @@ JsonRow& JsonRow::add_written(const Write& write) {
   std::array<char, most> value{','};
   const char* end = write(value.data() + 1, value.data() + value.size());
   const char* begin = value.data() + (text_.back() == '[' ? 1 : 0);
-  text_.append(begin, end);
+  text_.append(begin, static_cast<std::size_t>(end - begin));
   return *this;
 }
 
