@@ -71,11 +71,15 @@ void import_score(benchmark::State& state) {
     benchmark::DoNotOptimize(insideline::io::parse_musicxml(score.bytes, "generated.musicxml"));
 }
 
+/// What a summary asks for: without sentences and other readings.
+constexpr auto labels_alone = insideline::Detail::labels;
+
 void label_line(benchmark::State& state) {
   const Material& score = material_of(state);
   for ([[maybe_unused]] auto _ : state) {
     const std::vector<insideline::Phrase> phrases = insideline::find_phrases(score.read.solo, score.harmony);
-    benchmark::DoNotOptimize(insideline::label_notes(score.read.solo, score.harmony, phrases));
+    benchmark::DoNotOptimize(
+        insideline::label_notes(score.read.solo, score.harmony, phrases, {.detail = labels_alone}));
   }
 }
 
@@ -108,6 +112,12 @@ void find_patterns(benchmark::State& state) {
 }
 
 void analyze_line(benchmark::State& state) {
+  const Material& score = material_of(state);
+  for ([[maybe_unused]] auto _ : state)
+    benchmark::DoNotOptimize(insideline::analyze(score.read.solo, score.harmony, {.detail = labels_alone}));
+}
+
+void explain_line(benchmark::State& state) {
   const Material& score = material_of(state);
   for ([[maybe_unused]] auto _ : state) benchmark::DoNotOptimize(insideline::analyze(score.read.solo, score.harmony));
 }
@@ -151,8 +161,8 @@ void whole(benchmark::State& state) {
     insideline::reports::Report report;
     report.source.solo_file = "generated.musicxml";
     report.source.changes_file = "in score";
-    report.analysis = insideline::analyze(read.solo, insideline::lay_out(read.changes.value(), read.solo),
-                                          {.detail = insideline::Detail::labels});
+    report.analysis =
+        insideline::analyze(read.solo, insideline::lay_out(read.changes.value(), read.solo), {.detail = labels_alone});
     report.solo = std::move(read.solo);
     benchmark::DoNotOptimize(insideline::reports::text_report(report));
   }
@@ -192,6 +202,7 @@ void print_ratios(const MedianReporter& reporter) {
                                           {"find_arpeggios"s, "    of it arpeggios"s, ""s},
                                           {"find_patterns"s, "    of it patterns"s, ""s},
                                           {"write_summary"s, "  writing the summary"s, ""s},
+                                          {"explain_line"s, "the analysis with reasons and other readings"s, ""s},
                                           {"write_json"s, "writing --json"s, "12"s},
                                           {"write_csv"s, "writing --csv"s, "3"s},
                                           {"write_page"s, "writing the page of --html"s, ""s}}) {
@@ -222,6 +233,7 @@ BENCHMARK(label_line)->Arg(short_solo_bars)->Arg(long_solo_bars)->Arg(longest_so
 BENCHMARK(find_arpeggios)->Arg(short_solo_bars)->Arg(long_solo_bars);
 BENCHMARK(find_patterns)->Arg(short_solo_bars)->Arg(long_solo_bars);
 BENCHMARK(analyze_line)->Arg(short_solo_bars)->Arg(long_solo_bars)->Arg(longest_solo_bars);
+BENCHMARK(explain_line)->Arg(short_solo_bars)->Arg(long_solo_bars);
 BENCHMARK(write_summary)->Arg(short_solo_bars)->Arg(long_solo_bars);
 BENCHMARK(write_json)->Arg(short_solo_bars)->Arg(long_solo_bars);
 BENCHMARK(write_csv)->Arg(short_solo_bars)->Arg(long_solo_bars);
