@@ -17,8 +17,8 @@ struct HeardNote {
   float sure = 1.0F;  ///< 0 to 1: how much of what was heard while it lasts speaks for this pitch
 };
 
-/// Below this a note is called unsure. Of rendered notes that were as sure as this or surer 99 in 100 were right, of the
-/// others 69 (DEVELOPERS.md, "How well it listens").
+/// Below this a note is called unsure. Of rendered notes that were as sure as this or surer 99 in 100 were right, of
+/// the others 69 (DEVELOPERS.md, "How well it listens").
 constexpr float sure_from = 0.8F;
 constexpr bool is_sure(const HeardNote& note) { return note.sure >= sure_from; }
 
