@@ -111,8 +111,8 @@ std::vector<Sign> with_times_joined(const ChartText& chart, const std::vector<Si
 }
 
 std::vector<Sign> with_symbols_joined(const ChartText& chart, const std::vector<Sign>& words) {
-  constexpr std::size_t most_words = 96;  // a bar of more is refused
-  if (words.size() > most_words) return words;
+  constexpr std::size_t most_parts_of_a_bar = 96;  // a bar of more is refused
+  if (words.size() > most_parts_of_a_bar) return words;
   std::vector<Sign> joined;
   for (std::size_t i = 0; i < words.size();) {
     const std::size_t parts = parts_of_symbol(words, i);
