@@ -14,6 +14,11 @@ namespace {
 constexpr std::size_t bins = 100;  // of a beat
 using Densities = std::array<double, bins>;
 
+struct HeardNote {
+  std::size_t cell = 0;
+  std::size_t bin = 0;
+};
+
 // Lateness is looked for in steps of two bins, from a little ahead of the beat to as far behind as a line still swings.
 constexpr std::size_t bins_a_step = 2;
 constexpr std::size_t steps_ahead = 4;
@@ -30,10 +35,32 @@ std::size_t bin_of(const TimedNote& note, const BeatCell& cell) {
   return static_cast<std::size_t>(std::clamp<std::int64_t>(bin, 0, bins - 1));
 }
 
-/// A note in `bin`, played so many steps late, is meant for this one.
-std::size_t meant_bin(std::size_t bin, std::size_t step) {
-  return (bin + bins + bins_a_step * steps_ahead - bins_a_step * step) % bins;
+std::vector<HeardNote> heard_notes(std::span<const TimedNote> notes, std::span<const BeatCell> cells) {
+  std::vector<HeardNote> heard;
+  heard.reserve(notes.size());
+  std::size_t cell = 0;
+  for (const TimedNote& note : notes) {
+    cell = cell_at(cells, note.onset_seconds, cell);
+    heard.push_back({cell, bin_of(note, cells[cell])});
+  }
+  return heard;
 }
+
+/// Densities around the beat and a little on at both ends, so that a late note is looked up where it was meant.
+class DensitiesWhenLate {
+ public:
+  explicit DensitiesWhenLate(const Densities& densities) {
+    for (std::size_t i = 0; i < around_.size(); ++i) around_[i] = densities[(i + bins - latest) % bins];
+  }
+  /// Where a note in `bin` is meant that is played so many steps late.
+  [[nodiscard]] double at(std::size_t bin, std::size_t step) const {
+    return around_[bin + latest + bins_a_step * steps_ahead - bins_a_step * step];
+  }
+
+ private:
+  static constexpr std::size_t latest = bins_a_step * (steps - 1 - steps_ahead);
+  std::array<double, latest + bins + bins_a_step * steps_ahead> around_{};
+};
 
 /// How notes spread around one place.
 Densities bell(double spread) {
@@ -58,7 +85,8 @@ Densities frequencies(const Densities& bell, std::span<const FrequentPlace> plac
   sums.fill(anywhere);
   for (const FrequentPlace& frequent : places) {
     const auto centre = static_cast<std::size_t>(frequent.place * bins);
-    for (std::size_t bin = 0; bin < bins; ++bin) sums.at((bin + centre) % bins) += frequent.share * bell.at(bin);
+    for (std::size_t bin = centre; bin < bins; ++bin) sums[bin] += frequent.share * bell[bin - centre];
+    for (std::size_t bin = 0; bin < centre; ++bin) sums[bin] += frequent.share * bell[bin + bins - centre];
   }
   for (double& sum : sums) sum = std::log(sum);
   return sums;
@@ -92,21 +120,21 @@ double cost_of_swing(double off_beat, double beat_seconds) {
 }
 
 /// What each lateness costs each beat.
-std::vector<ByStep> costs_by_beat(std::span<const TimedNote> notes, std::span<const BeatCell> cells,
+std::vector<ByStep> costs_by_beat(std::span<const HeardNote> notes, std::span<const BeatCell> cells,
                                   const Densities& simple, const Densities& compound) {
   constexpr double memory_beats = 4.0;  // for so long the usual lateness is believed in once; silence says nothing
+  ByStep usual{};
+  for (std::size_t step = 0; step < steps; ++step) usual[step] = cost_of_lateness(lateness_of(step)) / memory_beats;
+  const DensitiesWhenLate in_simple(simple);
+  const DensitiesWhenLate in_compound(compound);
   std::vector<ByStep> costs(cells.size());
-  std::size_t cell = 0;
   std::size_t heard = cells.size();
-  for (const TimedNote& note : notes) {
-    cell = cell_at(cells, note.onset_seconds, cell);
-    if (cell != heard)
-      for (std::size_t step = 0; step < steps; ++step)
-        costs[cell].at(step) += cost_of_lateness(lateness_of(step)) / memory_beats;
-    heard = cell;
-    const Densities& densities = cells[cell].kind == BeatKind::simple ? simple : compound;
-    const std::size_t bin = bin_of(note, cells[cell]);
-    for (std::size_t step = 0; step < steps; ++step) costs[cell].at(step) -= densities.at(meant_bin(bin, step));
+  for (const HeardNote& note : notes) {
+    ByStep& beat = costs[note.cell];
+    if (note.cell != heard) beat = usual;
+    heard = note.cell;
+    const DensitiesWhenLate& densities = cells[note.cell].kind == BeatKind::simple ? in_simple : in_compound;
+    for (std::size_t step = 0; step < steps; ++step) beat[step] -= densities.at(note.bin, step);
   }
   return costs;
 }
@@ -114,25 +142,33 @@ std::vector<ByStep> costs_by_beat(std::span<const TimedNote> notes, std::span<co
 /// The cheapest course through the beats.
 std::vector<double> cheapest_course(std::span<const ByStep> costs) {
   constexpr double moving = 2.0;  // a step of lateness from one beat to the next
+  constexpr double never = std::numeric_limits<double>::infinity();
   std::vector<std::array<std::uint8_t, steps>> before(costs.size());
-  ByStep totals{};
+  std::array<double, steps + 2> totals{};  // with nothing to come from at both ends
+  totals.front() = totals.back() = never;
   for (std::size_t beat = 0; beat < costs.size(); ++beat) {
-    ByStep next{};
+    double below = never;
     for (std::size_t step = 0; step < steps; ++step) {
+      const double same = totals[step + 1];
+      const double above = totals[step + 2];
       std::size_t from = step;
-      double cheapest = totals.at(step);
-      for (const std::size_t other : {step - 1, step + 1}) {
-        if (other >= steps || totals.at(other) + moving >= cheapest) continue;
-        cheapest = totals.at(other) + moving;
-        from = other;
+      double cheapest = same;
+      if (below + moving < cheapest) {
+        cheapest = below + moving;
+        from = step - 1;
       }
-      next.at(step) = cheapest + costs[beat].at(step);
-      before[beat].at(step) = static_cast<std::uint8_t>(from);
+      if (above + moving < cheapest) {
+        cheapest = above + moving;
+        from = step + 1;
+      }
+      totals[step + 1] = cheapest + costs[beat][step];
+      before[beat][step] = static_cast<std::uint8_t>(from);
+      below = same;
     }
-    totals = next;
   }
   std::vector<double> late(costs.size());
-  auto step = static_cast<std::size_t>(std::ranges::min_element(totals) - totals.begin());
+  const auto* const first = totals.begin() + 1;
+  auto step = static_cast<std::size_t>(std::min_element(first, first + steps) - first);
   for (std::size_t beat = costs.size(); beat-- > 0;) {
     late[beat] = lateness_of(step);
     step = before[beat].at(step);
@@ -143,25 +179,23 @@ std::vector<double> cheapest_course(std::span<const ByStep> costs) {
 /// Where in the beat notes are, all beats together.
 class PlacesInBeat {
  public:
-  PlacesInBeat(std::span<const TimedNote> notes, std::span<const BeatCell> cells) {
-    std::size_t cell = 0;
-    for (const TimedNote& note : notes) {
-      cell = cell_at(cells, note.onset_seconds, cell);
-      seconds_ += cells[cell].length_seconds;
+  PlacesInBeat(std::span<const HeardNote> notes, std::span<const BeatCell> cells) {
+    for (const HeardNote& note : notes) {
+      seconds_ += cells[note.cell].length_seconds;
       ++notes_;
-      if (cells[cell].kind == BeatKind::simple) counts_.at(bin_of(note, cells[cell])) += 1.0;
+      if (cells[note.cell].kind == BeatKind::simple) counts_[note.bin] += 1.0;
     }
   }
   [[nodiscard]] double beat_seconds() const { return notes_ == 0 ? 0.5 : seconds_ / notes_; }
 
   /// Of the whole line at its cheapest lateness.
   [[nodiscard]] double cost(const Densities& densities) const {
+    const DensitiesWhenLate when_late(densities);
     ByStep sums{};
-    for (std::size_t step = 0; step < steps; ++step) sums.at(step) = cost_of_lateness(lateness_of(step));
+    for (std::size_t step = 0; step < steps; ++step) sums[step] = cost_of_lateness(lateness_of(step));
     for (std::size_t bin = 0; bin < bins; ++bin) {
-      if (counts_.at(bin) <= 0.0) continue;
-      for (std::size_t step = 0; step < steps; ++step)
-        sums.at(step) -= counts_.at(bin) * densities.at(meant_bin(bin, step));
+      if (counts_[bin] <= 0.0) continue;
+      for (std::size_t step = 0; step < steps; ++step) sums[step] -= counts_[bin] * when_late.at(bin, step);
     }
     return *std::ranges::min_element(sums);
   }
@@ -179,7 +213,8 @@ Manner first_manner(std::span<const TimedNote> notes, std::span<const BeatCell> 
   constexpr std::array off_beats = {0.50, 0.54, 0.58, 0.62, 0.66, 0.70, 0.75, 0.78};
   constexpr double wandering = 0.025;  // in beats: places are never quite where they are meant
   Manner manner;
-  const PlacesInBeat places(notes, cells);
+  const std::vector<HeardNote> heard = heard_notes(notes, cells);
+  const PlacesInBeat places(heard, cells);
   const Densities spread = bell(std::hypot(manner.spread_seconds / places.beat_seconds(), wandering));
   Densities best{};
   double cheapest = std::numeric_limits<double>::infinity();
@@ -191,7 +226,7 @@ Manner first_manner(std::span<const TimedNote> notes, std::span<const BeatCell> 
     manner.off_beat = off_beat;
     best = densities;
   }
-  manner.late = cheapest_course(costs_by_beat(notes, cells, best, compound_frequencies(spread)));
+  manner.late = cheapest_course(costs_by_beat(heard, cells, best, compound_frequencies(spread)));
   return manner;
 }
 

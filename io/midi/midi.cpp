@@ -213,6 +213,7 @@ class MidiImport {
     std::size_t bar = 0;
     std::size_t key = 0;
     NamesInKey names = names_in(solo.keys.empty() ? Key{} : solo.keys.front().key);
+    std::string bar_number = std::to_string(solo.bars.front().number);
     for (std::size_t i = 0; i < line_.size(); ++i) {
       Note& note = solo.notes[i];
       note.onset = bar_one_ == Beats(0) ? line_[i].onset : line_[i].onset - bar_one_;
@@ -226,8 +227,11 @@ class MidiImport {
         names = names_in(solo.keys[++key].key);
       note.pitch = spelled_pitch(midi, names.at(static_cast<std::size_t>(midi % semitones_in_octave)));
       note.written = sounding == 0 ? note.pitch : transposed(note.pitch, to_written);
-      while (bar + 1 < solo.bars.size() && solo.bars[bar + 1].onset <= note.onset) ++bar;
-      note.place = {std::to_string(solo.bars[bar].number), note.onset - solo.bars[bar].onset, i};
+      while (bar + 1 < solo.bars.size() && solo.bars[bar + 1].onset <= note.onset)
+        bar_number = std::to_string(solo.bars[++bar].number);
+      note.place.bar = bar_number;
+      note.place.position = note.onset - solo.bars[bar].onset;
+      note.place.element = i;
     }
   }
 

@@ -68,7 +68,9 @@ class ChannelReader {
     if (waiting.first == waiting.notes.size()) return;
     finish(waiting.notes[waiting.first], event.ticks);
     ++waiting.first;
-    if (waiting.first == waiting.notes.size()) waiting = {};
+    if (waiting.first < waiting.notes.size()) return;
+    waiting.notes.clear();  // its memory stays for the next note of this pitch
+    waiting.first = 0;
   }
 
   void finish(std::size_t index, std::uint32_t ticks) {

@@ -1,5 +1,7 @@
 #include "io/midi/note_ends.hpp"
 
+#include "io/midi/parts_of_beat.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>

@@ -1,11 +1,12 @@
 #include "io/midi/rhythm_path.hpp"
 
+#include "io/midi/parts_of_beat.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cassert>
 #include <cmath>
 #include <limits>
-#include <tuple>
 #include <utility>
 
 namespace insideline::io {
@@ -27,61 +28,60 @@ constexpr double off_beat_looseness_beats = 0.04;
 // Notes closer than this are hardly played as written sixteenths (common practice, no source).
 constexpr double easy_seconds = 0.095;
 constexpr double fast_cost_per_second = 35.0;
-constexpr double reach_deviations = 3.5;    // parts further away are looked at only where the beats are slow ...
-constexpr double least_reach_beats = 0.16;  // ... and in the whole beat where nothing is near
-// In beats: what is written further from where it was played must be well explained ...
-constexpr float well_explained = 1.0F / 6.0F;
-constexpr float moving_cost_per_beat = 50.0F;
-constexpr float a_sixteenth = 0.25F;  // ... and nothing is moved as far as this, in quarter notes
+constexpr double reach_deviations = 3.5;       // parts further away are looked at only where the beats are slow ...
+constexpr double least_reach_beats = 0.16;     // ... and in the whole beat where nothing is near
+constexpr float moving_cost_per_beat = 50.0F;  // beyond what is well explained
+constexpr float a_sixteenth = 0.25F;           // nothing is moved as far as this, in quarter notes
 
 constexpr std::uint32_t nothing_before = std::numeric_limits<std::uint32_t>::max();
-
-/// One part of one subdivision.
-struct Part {
-  float sounds = 0.0F;    ///< after the beat, in beats, with this player's swing
-  float written = 0.0F;   ///< as the page has it
-  float enter = 0.0F;     ///< cost of a figure that begins here
-  float leave = 0.0F;     ///< and of one that ends here
-  float at_least = 0.0F;  ///< what choosing the figure costs, however the notes around it lie
-  std::uint8_t figure = 0;
-  std::uint8_t part = 0;
-  bool swings = false;
-  float free_way = 0.0F;  ///< so far, in beats, may a note have been played from where the page has it at no cost
-};
 
 struct State {
   std::uint32_t cell = 0;
   std::uint8_t figure = 0;
   std::uint8_t part = 0;
   std::uint8_t graces = 0;                ///< notes jumped over on the way from `before`
+  bool lets_gain = false;                 ///< as Part
   std::uint32_t before = nothing_before;  ///< index into all states
   float enter = 0.0F;
   float leave = 0.0F;
-  float here = 0.0F;      ///< cost of the note in this place
-  float at_least = 0.0F;  ///< with what its figure costs at least
-  float total = never;    ///< of the cheapest way that ends here
+  float here = 0.0F;    ///< cost of the note in this place
+  float total = never;  ///< of the cheapest way that ends here
 };
 
-/// The parts of all subdivisions of one kind of beat, in order of time.
-std::vector<Part> parts_of(BeatKind kind, std::span<const Subdivision> figures, double off_beat) {
-  std::vector<Part> parts;
-  for (std::size_t f = 0; f < figures.size(); ++f) {
-    const Subdivision& figure = figures[f];
-    if (figure.kind != kind) continue;
-    for (std::uint8_t part = 0; part < figure.parts; ++part)
-      parts.push_back({static_cast<float>(position_in_beat(figure, part, off_beat)),
-                       static_cast<float>(part) / static_cast<float>(figure.parts), figure.cost + figure.enter.at(part),
-                       figure.leave.at(part), std::max(0.0F, figure.cost - figure.gain_after_last),
-                       static_cast<std::uint8_t>(f), part, part > 0 && figure.placing == Placing::swung, 0.0F});
-    for (Part& part : parts)
-      part.free_way = std::max(well_explained, std::abs(part.sounds - part.written) + well_explained / 2.0F);
-  }
-  std::ranges::sort(parts, {}, [](const Part& part) { return std::tuple(part.sounds, part.figure, part.part); });
-  return parts;
-}
+/// A place for a note, and what its distance costs.
+struct NearPlace {
+  std::uint32_t cell = 0;
+  const PartsOfBeat* beat = nullptr;
+  const PlaceInBeat* place = nullptr;
+  float cost = 0.0F;
+};
+
+/// The cheapest way so far that ends a figure.
+struct WayOut {
+  float cost = never;
+  std::uint32_t state = nothing_before;
+};
+
+/// From the places of one note to a later beat, and to the same beat.
+struct WaysOut {
+  WayOut cheapest;
+  WayOut finished;  ///< from the last part in the beat before, where a figure follows that gains by it
+  std::array<float, most_subdivisions> figure_costs{};           ///< of the cheapest that ends each figure ...
+  std::array<std::uint32_t, most_subdivisions> figure_states{};  ///< ... and where it begins
+  std::uint32_t same_beat = 0;                                   ///< states [same_beat, same_beat_end) are in that beat
+  std::uint32_t same_beat_end = 0;
+  float same_beat_total = never;  ///< of the cheapest of them
+};
+
+/// Over grace notes.
+struct Jump {
+  float cost = 0.0F;
+  std::uint8_t graces = 0;
+};
 
 /// How surely a note lies near its part, in a beat of a given length: one over the variance, in beats.
 struct Sureness {
+  Sureness() = default;
   Sureness(double spread_seconds, double beat_seconds) {
     const double spread = spread_seconds / beat_seconds;
     const double variance = spread * spread + looseness_beats * looseness_beats;
@@ -124,13 +124,14 @@ class PathFinder {
         compound_(parts_of(BeatKind::compound, figures, manner.off_beat)) {
     constexpr std::size_t usual_states = 6;
     states_.reserve(notes.size() * usual_states);
+    first_.reserve(notes.size() + 1);
   }
 
   Reading find() {
-    std::size_t cell = 0;
     for (std::size_t i = 0; i < notes_.size(); ++i) {
       first_.push_back(static_cast<std::uint32_t>(states_.size()));
-      cell = cell_at(cells_, notes_[i].onset_seconds, cell);
+      const std::size_t cell = cell_at(cells_, notes_[i].onset_seconds, cells_seen_);
+      if (i == 0 || cell != cells_seen_) sureness_ = Sureness(manner_.spread_seconds, cells_[cell].length_seconds);
       add_states(i, cell);
       cells_seen_ = cell;
       connect(i);
@@ -143,42 +144,38 @@ class PathFinder {
   void add_states(std::size_t note, std::size_t cell) {
     const double late = manner_.late[cell] * cells_[cell].length_seconds;
     const double meant = notes_[note].onset_seconds - late;
-    const Sureness sureness(manner_.spread_seconds, cells_[cell].length_seconds);
     const auto into = static_cast<float>((meant - cells_[cell].onset_seconds) / cells_[cell].length_seconds);
-    float cheapest = never;
-    add_places(note, cell, meant, sureness, cheapest);
-    if (cell > 0 && into < sureness.reach) add_places(note, cell - 1, meant, sureness, cheapest);
-    if (cell + 1 < cells_.size() && into + sureness.reach > 1.0F) add_places(note, cell + 1, meant, sureness, cheapest);
-    if (states_.size() == first_.back()) add_whole_beat(note, cell, meant, sureness, cheapest);
-    const auto begin = states_.begin() + first_.back();
-    const float limit = cheapest + beam;
-    states_.erase(std::remove_if(begin, states_.end(), [&](const State& state) { return state.at_least > limit; }),
-                  states_.end());
+    near_.clear();
+    cheapest_ = never;
+    find_places(note, cell, meant, sureness_.reach);
+    if (cell > 0 && into < sureness_.reach) find_places(note, cell - 1, meant, sureness_.reach);
+    if (cell + 1 < cells_.size() && into + sureness_.reach > 1.0F) find_places(note, cell + 1, meant, sureness_.reach);
+    if (near_.empty()) find_places(note, cell, meant, 1.0F);
+    const float limit = cheapest_ + beam;
+    for (const NearPlace& near : near_)
+      for (std::size_t i = near.place->first; i < near.place->end; ++i) {
+        const Part& part = near.beat->parts[i];
+        if (near.cost + part.at_least > limit) continue;
+        states_.push_back({near.cell, part.figure, part.part, 0, part.lets_gain, nothing_before, part.enter, part.leave,
+                           near.cost, never});
+      }
   }
 
-  void add_whole_beat(std::size_t note, std::size_t cell, double meant, Sureness sureness, float& cheapest) {
-    sureness.reach = 1.0F;
-    add_places(note, cell, meant, sureness, cheapest);
-  }
-
-  void add_places(std::size_t note, std::size_t c, double meant, const Sureness& sureness, float& cheapest) {
+  void find_places(std::size_t note, std::size_t c, double meant, float reach) {
     const BeatCell& cell = cells_[c];
     const auto into = static_cast<float>((meant - cell.onset_seconds) / cell.length_seconds);
     const auto played = static_cast<float>((notes_[note].onset_seconds - cell.onset_seconds) / cell.length_seconds);
     const float quarters = static_cast<float>(cell.length) / units_per_quarter;
-    const std::vector<Part>& parts = cell.kind == BeatKind::simple ? simple_ : compound_;
-    const float last = into + sureness.reach;
-    for (auto part = std::ranges::lower_bound(parts, into - sureness.reach, {}, &Part::sounds);
-         part != parts.end() && part->sounds <= last; ++part) {
-      if (std::abs(played - part->sounds) * quarters >= farthest_) continue;
-      const float moved = std::abs(played - part->written) - part->free_way;
-      const float distance = unexplained(into - part->sounds, played - part->sounds);
-      const float cost = deviation_cost(distance, part->swings ? sureness.swung : sureness.even) + moving_cost(moved);
-      const float at_least = cost + part->at_least;
-      if (at_least > cheapest + beam) continue;
-      cheapest = std::min(cheapest, at_least);
-      states_.push_back({static_cast<std::uint32_t>(c), part->figure, part->part, 0, nothing_before, part->enter,
-                         part->leave, cost, at_least, never});
+    const PartsOfBeat& beat = cell.kind == BeatKind::simple ? simple_ : compound_;
+    for (const PlaceInBeat& place : beat.places_from(into - reach)) {
+      if (place.sounds > into + reach) break;
+      if (place.at_least > cheapest_ + beam || std::abs(played - place.sounds) * quarters >= farthest_) continue;
+      const float moved = std::abs(played - place.written) - place.free_way;
+      const float distance = unexplained(into - place.sounds, played - place.sounds);
+      const float cost = deviation_cost(distance, place.swings ? sureness_.swung : sureness_.even) + moving_cost(moved);
+      if (cost + place.at_least > cheapest_ + beam) continue;
+      cheapest_ = std::min(cheapest_, cost + place.at_least);
+      near_.push_back({static_cast<std::uint32_t>(c), &beat, &place, cost});
     }
   }
 
@@ -187,15 +184,17 @@ class PathFinder {
     std::array<float, most_graces + 1> jumped{};
     for (std::size_t graces = 1; graces <= jumps; ++graces)
       jumped.at(graces) = jumped.at(graces - 1) + cost_of_grace(note - graces);
-    for (std::size_t s = first_[note]; s < states_.size(); ++s) {
-      State& state = states_[s];
+    for (std::size_t begin = first_[note], end = begin; begin < states_.size(); begin = end) {
+      while (end < states_.size() && states_[end].cell == states_[begin].cell) ++end;
+      const auto beat = std::span(states_).subspan(begin, end - begin);
       for (std::size_t graces = 0; graces <= jumps; ++graces) {
+        const Jump jump{jumped.at(graces), static_cast<std::uint8_t>(graces)};
         if (graces == note)
-          start_at(state, jumped.at(graces), graces);
+          for (State& state : beat) take_way(state, nothing_before, state.enter, jump);
         else
-          come_from(note - graces - 1, state, jumped.at(graces), graces);
+          come_from(note - graces - 1, beat, jump);
       }
-      state.total += state.here;
+      for (State& state : beat) state.total += state.here;
     }
     drop_dear_ways(note);
   }
@@ -244,43 +243,70 @@ class PathFinder {
     return graces;
   }
 
-  static void start_at(State& state, float jumped, std::size_t graces) {
-    const float cost = state.enter + jumped;
-    if (cost >= state.total) return;
-    state.total = cost;
-    state.before = nothing_before;
-    state.graces = static_cast<std::uint8_t>(graces);
+  static void take_way(State& state, std::uint32_t before, float cost, const Jump& jump) {
+    if (cost + jump.cost >= state.total) return;
+    state.total = cost + jump.cost;
+    state.before = before;
+    state.graces = jump.graces;
   }
 
-  void come_from(std::size_t note, State& state, float jumped, std::size_t graces) const {
-    const auto take = [&](std::uint32_t before, float cost) {
-      if (cost + jumped >= state.total) return;
-      state.total = cost + jumped;
-      state.before = before;
-      state.graces = static_cast<std::uint8_t>(graces);
-    };
+  /// The cheapest ways from the places of `note` to those of a later note, which all are in one beat. From the beats
+  /// before, only the cheapest way that ends each figure counts.
+  void come_from(std::size_t note, std::span<State> after, const Jump& jump) {
+    const std::uint32_t cell = after.front().cell;
+    find_ways_out(note, cell);
+    for (State& state : after) {
+      const Subdivision& figure = figures_[state.figure];
+      const WayOut& finished = ways_out_.finished;
+      take_way(state, ways_out_.figure_states[state.figure], ways_out_.figure_costs[state.figure] + state.enter, jump);
+      take_way(state, ways_out_.cheapest.state, ways_out_.cheapest.cost + change_cost + state.enter, jump);
+      if (figure.gain_after_last > 0.0F)
+        take_way(state, finished.state, finished.cost + change_cost + state.enter - figure.gain_after_last, jump);
+      stay_in_beat(state, jump);
+    }
+  }
+
+  /// From earlier places of the same beat: in the same figure as a rule.
+  void stay_in_beat(State& state, const Jump& jump) const {
+    for (std::uint32_t q = ways_out_.same_beat; q < ways_out_.same_beat_end; ++q)
+      if (states_[q].figure == state.figure)
+        take_way(state, q, states_[q].total + same_figure_cost(states_[q], state), jump);
+    if (ways_out_.same_beat_total + mixed_cost + jump.cost >= state.total) return;
+    for (std::uint32_t q = ways_out_.same_beat; q < ways_out_.same_beat_end; ++q)
+      if (is_later(states_[q], state)) take_way(state, q, states_[q].total + mixed_cost + state.enter, jump);
+  }
+
+  /// Fills ways_out_ for ways from `note` to `cell`.
+  void find_ways_out(std::size_t note, std::uint32_t cell) {
+    ways_out_.cheapest = ways_out_.finished = {};
+    ways_out_.figure_costs.fill(never);
+    ways_out_.same_beat = ways_out_.same_beat_end = first_[note + 1];
+    ways_out_.same_beat_total = never;
     for (std::uint32_t q = first_[note]; q < first_[note + 1]; ++q) {
       const State& before = states_[q];
-      if (before.cell > state.cell) continue;
-      take(q,
-           before.total + (before.cell < state.cell ? next_beat_cost(before, state) : same_beat_cost(before, state)));
+      if (before.cell == cell) {
+        ways_out_.same_beat = std::min(ways_out_.same_beat, q);
+        ways_out_.same_beat_end = q + 1;
+        ways_out_.same_beat_total = std::min(ways_out_.same_beat_total, before.total);
+      }
+      if (before.cell >= cell) continue;
+      const WayOut way{before.total + before.leave, q};
+      if (way.cost < ways_out_.cheapest.cost) ways_out_.cheapest = way;
+      if (way.cost < ways_out_.figure_costs[before.figure]) {
+        ways_out_.figure_costs[before.figure] = way.cost;
+        ways_out_.figure_states[before.figure] = q;
+      }
+      if (before.lets_gain && before.cell + 1 == cell && way.cost < ways_out_.finished.cost) ways_out_.finished = way;
     }
   }
 
-  float next_beat_cost(const State& before, const State& after) const {
-    if (before.figure == after.figure) return before.leave + after.enter;
-    const float gain = figures_[after.figure].gain_after_last;
-    const bool gains = gain > 0.0F && before.cell + 1 == after.cell &&
-                       before.part + 1 == figures_[before.figure].parts &&
-                       figures_[before.figure].parts == figures_[after.figure].parts;
-    return before.leave + change_cost + after.enter - (gains ? gain : 0.0F);
+  bool is_later(const State& before, const State& after) const {
+    return before.figure != after.figure &&
+           before.part * figures_[after.figure].parts < after.part * figures_[before.figure].parts;
   }
 
-  float same_beat_cost(const State& before, const State& after) const {
-    if (before.figure != after.figure) {
-      const bool later = before.part * figures_[after.figure].parts < after.part * figures_[before.figure].parts;
-      return later ? mixed_cost + after.enter : never;
-    }
+  /// From one part of a figure to a later one.
+  float same_figure_cost(const State& before, const State& after) const {
     if (before.part > after.part) return never;
     if (before.part == after.part) return crowded_cost;
     const Subdivision& figure = figures_[before.figure];
@@ -321,24 +347,22 @@ class PathFinder {
   std::span<const Subdivision> figures_;
   const Manner& manner_;
   std::size_t cells_seen_ = 0;
-  float farthest_;  // in quarter notes
-  std::vector<Part> simple_;
-  std::vector<Part> compound_;
+  Sureness sureness_;  // in that beat
+  float farthest_;     // in quarter notes
+  PartsOfBeat simple_;
+  PartsOfBeat compound_;
+  WaysOut ways_out_;
+  std::vector<NearPlace> near_;  // of the note that is looked at ...
+  float cheapest_ = never;       // ... and the least that any of them costs
   std::vector<State> states_;
   std::vector<std::uint32_t> first_;
 };
 
 }  // namespace
 
-double position_in_beat(const Subdivision& subdivision, std::size_t part, double off_beat) {
-  const double even = static_cast<double>(part) / subdivision.parts;
-  if (subdivision.placing == Placing::even) return even;
-  constexpr double half = 0.5;
-  return even < half ? even * off_beat / half : off_beat + (even - half) * (1.0 - off_beat) / half;
-}
-
 Reading cheapest_path(std::span<const TimedNote> notes, std::span<const BeatCell> cells,
                       std::span<const Subdivision> figures, const Manner& manner, Reach reach) {
+  assert(figures.size() <= most_subdivisions && "the ways out have room for each");
   assert(!cells.empty() && manner.late.size() == cells.size() && "beats and player are known");
   return PathFinder(notes, cells, figures, manner, reach).find();
 }

@@ -28,9 +28,6 @@ struct Reading {
   double cost = 0.0;
 };
 
-/// Where part `part` sounds, in parts of its beat.
-double position_in_beat(const Subdivision& subdivision, std::size_t part, double off_beat);
-
 /// Whether notes must stay near where they were played. A grid that is forced on a line may take them anywhere.
 enum class Reach : std::uint8_t { near, anywhere };
 

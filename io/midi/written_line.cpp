@@ -55,13 +55,6 @@ Beats written_end(const MidiNote& note, const Beats& onset, const std::optional<
   return latest.value_or(end);
 }
 
-std::vector<std::optional<Beats>> page_places(std::span<const MidiNote> notes, std::uint32_t ticks_per_quarter) {
-  std::vector<std::optional<Beats>> places;
-  places.reserve(notes.size());
-  for (const MidiNote& note : notes) places.push_back(page_place(note.onset_ticks, ticks_per_quarter));
-  return places;
-}
-
 /// Elevens, thirteens and the like: what all notes of a quarter divide it into, to a tick, where several have no usual
 /// name.
 std::optional<std::int64_t> odd_parts(std::span<const MidiNote> quarter, std::span<const std::optional<Beats>> places,
@@ -80,39 +73,50 @@ std::optional<std::int64_t> odd_parts(std::span<const MidiNote> quarter, std::sp
   return std::nullopt;
 }
 
-/// Gives groups of odd values their places.
-void name_odd_groups(std::span<const MidiNote> notes, std::uint32_t ticks_per_quarter,
-                     std::span<std::optional<Beats>> places) {
-  std::size_t end = 0;
-  for (std::size_t begin = 0; begin < notes.size(); begin = end) {
-    const std::uint32_t quarter = notes[begin].onset_ticks / ticks_per_quarter;
-    while (end < notes.size() && notes[end].onset_ticks / ticks_per_quarter == quarter) ++end;
-    const auto group = places.subspan(begin, end - begin);
-    const auto parts = odd_parts(notes.subspan(begin, end - begin), group, ticks_per_quarter);
-    for (std::size_t i = begin; parts && i < end; ++i) {
-      const std::int64_t units = 2 * notes[i].onset_ticks * *parts + ticks_per_quarter;
-      places[i] = Beats(units / (2 * std::int64_t{ticks_per_quarter}), *parts);
-    }
+/// Gives a group of odd values its places.
+void name_odd_group(std::span<const MidiNote> quarter, std::uint32_t ticks_per_quarter,
+                    std::span<std::optional<Beats>> places) {
+  const auto parts = odd_parts(quarter, places, ticks_per_quarter);
+  for (std::size_t i = 0; parts && i < quarter.size(); ++i) {
+    const std::int64_t units = 2 * quarter[i].onset_ticks * *parts + ticks_per_quarter;
+    places[i] = Beats(units / (2 * std::int64_t{ticks_per_quarter}), *parts);
   }
 }
 
-/// Nearly all notes stand exactly where notation has a name for it or lead to one as grace notes do, and so many are
-/// plain that it cannot be chance.
+/// Where each note stands on the page, quarter by quarter. None at all as soon as so many have no name, and do not lead
+/// to one as grace notes do, that no grid can explain the line: in a line that was played those are found at once.
+std::optional<std::vector<std::optional<Beats>>> page_places(std::span<const MidiNote> notes, const TempoClock& clock,
+                                                             std::uint32_t ticks_per_quarter) {
+  const double most_unexplained = most_unexplained_share * static_cast<double>(notes.size());
+  std::size_t unexplained = 0;
+  std::vector<std::optional<Beats>> places;
+  places.reserve(notes.size());
+  std::size_t end = 0;
+  for (std::size_t begin = 0; begin < notes.size(); begin = end) {
+    const std::uint32_t quarter = notes[begin].onset_ticks / ticks_per_quarter;
+    for (; end < notes.size() && notes[end].onset_ticks / ticks_per_quarter == quarter; ++end)
+      places.push_back(page_place(notes[end].onset_ticks, ticks_per_quarter));
+    name_odd_group(notes.subspan(begin, end - begin), ticks_per_quarter, std::span(places).subspan(begin));
+    for (std::size_t i = begin; i < end; ++i)
+      if (!places[i] && !may_be_grace(notes, i, clock)) ++unexplained;
+    if (static_cast<double>(unexplained) > most_unexplained) return std::nullopt;
+  }
+  return places;
+}
+
+/// Of the notes, which nearly all stand where notation has a name for it or lead to one, so many are plain that it
+/// cannot be chance.
 bool is_fine_grid(std::span<const MidiNote> notes, std::span<const std::optional<Beats>> places,
                   const TempoClock& clock, std::uint32_t ticks_per_quarter) {
   if (ticks_per_quarter < fine_resolution) return false;
   std::size_t plain = 0;
   std::size_t graces = 0;
-  std::size_t unexplained = 0;
   for (std::size_t i = 0; i < notes.size(); ++i) {
     if (is_plain_place(notes[i].onset_ticks, ticks_per_quarter)) ++plain;
-    if (places[i]) continue;
-    ++(may_be_grace(notes, i, clock) ? graces : unexplained);
+    if (!places[i] && may_be_grace(notes, i, clock)) ++graces;
   }
   const auto all = static_cast<double>(notes.size());
-  return static_cast<double>(plain) >= sure_plain_share * all &&
-         static_cast<double>(graces) <= most_graces_share * all &&
-         static_cast<double>(unexplained) <= most_unexplained_share * all;
+  return static_cast<double>(plain) >= sure_plain_share * all && static_cast<double>(graces) <= most_graces_share * all;
 }
 
 /// Nearly all notes are plain or in a group, and the others lead to one as grace notes do.
@@ -148,12 +152,20 @@ void fill_lengths(std::span<const MidiNote> notes, std::uint32_t ticks_per_quart
   }
 }
 
+/// Halves and their kin, as nearly all are, need no common divisor to be looked for.
+Beats quarters_of(std::int64_t units) {
+  constexpr std::int64_t finest = 64;
+  constexpr std::int64_t unit = units_per_quarter / finest;
+  return units % unit == 0 ? Beats(units / unit, finest) : beats_of(units);
+}
+
 }  // namespace
 
 std::optional<std::vector<LineNote>> line_on_grid(std::span<const MidiNote> notes, const TempoClock& clock,
                                                   std::uint32_t ticks_per_quarter) {
-  std::vector<std::optional<Beats>> places = page_places(notes, ticks_per_quarter);
-  name_odd_groups(notes, ticks_per_quarter, places);
+  const auto found = page_places(notes, clock, ticks_per_quarter);
+  if (!found) return std::nullopt;
+  const std::span<const std::optional<Beats>> places = *found;
   if (!is_fine_grid(notes, places, clock, ticks_per_quarter) && !is_plain_grid(notes, places, clock, ticks_per_quarter))
     return std::nullopt;
   std::vector<LineNote> line(notes.size());
@@ -198,7 +210,7 @@ std::vector<LineNote> line_played(const Quantized& quantized) {
   std::vector<LineNote> line;
   line.reserve(quantized.notes.size());
   for (const WrittenRhythm& note : quantized.notes)
-    line.push_back({beats_of(note.onset), beats_of(note.duration), note.grace});
+    line.push_back({quarters_of(note.onset), quarters_of(note.duration), note.grace});
   return line;
 }
 
