@@ -178,7 +178,7 @@ class LineListener {
     if (was_silent) return has_pitch || begins_to_grow;
     const bool is_old_gone = fit(at(moment), static_cast<float>(pieces_.back().midi) + tuning_) < old_pitch_gone;
     const bool is_noise_of_attack = below < noise_of_attack_db && attack_at(moment + 1) < some_attack;
-    return is_old_gone && (has_pitch || begins_to_grow || is_noise_of_attack);
+    return is_old_gone && ((has_pitch && below < soft_beginning_db) || begins_to_grow || is_noise_of_attack);
   }
 
   /// A click with a pitch was heard as a note. The count-in ends where a note is no click.
