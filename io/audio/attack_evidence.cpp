@@ -76,7 +76,7 @@ float attack_evidence(const std::deque<Moment>& moments, std::size_t at) {
   const float by_rise =
       std::clamp((rise - above_mean * mean) / full_rise, 0.0F, 1.0F) * (without_swell + (1.0F - without_swell) * swell);
   const float by_dip = std::clamp((dip_before(moments, at) - no_dip_db) / (full_dip_db - no_dip_db), 0.0F, 1.0F);
-  return std::max(by_rise, by_dip);
+  return 1.0F - (1.0F - by_rise) * (1.0F - by_dip);  // two signs say more than one
 }
 
 }  // namespace insideline::io

@@ -20,13 +20,17 @@ namespace {
 constexpr std::size_t warm_up =
     5'000;  // moments, some 30 s, that level and tuning are taken from before any is weighed
 constexpr std::size_t path_block = 256;
-constexpr std::size_t furthest_back = 20;  // moments that a note may begin before its pitch is heard
+constexpr std::size_t furthest_back = 40;  // moments that a note may begin before its pitch is heard
 constexpr float some_attack = 0.25F;
+constexpr float sure_attack = 0.75F;
 constexpr float silence_db = -42.0F;  // against the loudest moment: ghosted notes lie 15 to 25 below (common practice)
 constexpr float silence_blur_db = 2.0F;
 constexpr float soft_beginning_db = 15.0F;  // below where the pitch is clear, a note has not begun
-constexpr float noise_of_attack_db = 8.0F;  // loud, and neither pitch: the noise of the new note
+constexpr float noise_of_attack_db = 6.0F;  // loud, and neither pitch: the noise of the new note
 constexpr float old_pitch_gone = 0.5F;
+constexpr std::size_t clear_rest = 30;           // moments without a note: more than the noise between two
+constexpr std::size_t attack_before_pitch = 12;  // moments: half a window, and the old note's end
+constexpr std::size_t attack_after_pitch = 5;
 constexpr float first_sign = 0.08F;  // how well a moment fits the pitch that is to come
 
 /// Semitones above A4 = 440 Hz that the pitches cluster at: the angle of their mean on a circle of one semitone.
@@ -131,27 +135,50 @@ class LineListener {
     return strongest;
   }
 
-  /// Back from where the path begins the note to its attack; without one, to where its pitch is first seen, or out of
-  /// silence to where the sound begins to grow.
+  /// Back from where the path begins the note, as long as its pitch is there, or the old pitch no longer and noise
+  /// still; out of silence to where the sound begins to grow. An attack near there is the beginning; one that comes
+  /// when the pitch has long been heard is not.
   [[nodiscard]] std::size_t beginning_of(std::size_t seen, int midi) const {
     std::size_t earliest = seen > first_ + furthest_back ? seen - furthest_back : first_;
     if (!pieces_.empty()) earliest = std::min(seen, std::max(earliest, pieces_.back().begin + 4));
-    std::size_t best = seen;
-    for (std::size_t i = earliest; i < std::min(seen + 2, weighed_); ++i)
-      if (attack_at(i) >= some_attack && (attack_at(best) < some_attack || attack_at(i) > attack_at(best))) best = i;
-    if (attack_at(best) >= some_attack) return std::min(best, seen);
-    const bool was_silent = pieces_.empty() || pieces_.back().end + 1 < seen;
-    const auto belongs = [&](std::size_t moment) {
-      if (fit(at(moment), static_cast<float>(midi) + tuning_) > first_sign) return true;
-      const float below = at(seen).attack.level_db - at(moment).attack.level_db;
-      if (was_silent && below < soft_beginning_db && at(moment).attack.level_db <= at(moment + 1).attack.level_db)
-        return true;
-      return below < noise_of_attack_db && !pieces_.empty() &&
-             fit(at(moment), static_cast<float>(pieces_.back().midi) + tuning_) < old_pitch_gone;
-    };
+    const bool was_silent = pieces_.empty() || pieces_.back().end + clear_rest < seen;
+    const bool is_same_again = !pieces_.empty() && pieces_.back().midi == midi;
+    if (is_same_again) earliest = std::min(seen, std::max(earliest, pieces_.back().end));
     std::size_t begin = seen;
-    while (begin > earliest && belongs(begin - 1)) --begin;
+    while (begin > earliest && belongs(begin - 1, seen, midi, was_silent)) --begin;
+    if (was_silent) begin = plucked(begin, earliest, seen);
+    const std::size_t attack =
+        strongest_attack_near(std::max(earliest + attack_before_pitch, begin) - attack_before_pitch,
+                              std::min(begin + attack_after_pitch, weighed_));
+    return attack_at(attack) >= some_attack ? std::min(attack, seen) : begin;
+  }
+
+  /// A plucked note has hardly a pitch at first: back to the pluck, if it has sounded on since.
+  [[nodiscard]] std::size_t plucked(std::size_t begin, std::size_t earliest, std::size_t seen) const {
+    for (std::size_t i = begin + 1; i-- > earliest;) {
+      if (at(seen).attack.level_db - at(i).attack.level_db > noise_of_attack_db) break;
+      if (attack_at(i) >= sure_attack) return i;
+    }
     return begin;
+  }
+
+  [[nodiscard]] std::size_t strongest_attack_near(std::size_t from, std::size_t to) const {
+    std::size_t strongest = from;
+    for (std::size_t i = from; i < to; ++i)
+      if (attack_at(i) > attack_at(strongest)) strongest = i;
+    return strongest;
+  }
+
+  /// Whether a moment before `seen` is of the note already.
+  [[nodiscard]] bool belongs(std::size_t moment, std::size_t seen, int midi, bool was_silent) const {
+    const float below = at(seen).attack.level_db - at(moment).attack.level_db;
+    const bool has_pitch = fit(at(moment), static_cast<float>(midi) + tuning_) > first_sign;
+    const bool grows = at(moment).attack.level_db <= at(moment + 1).attack.level_db;
+    const bool begins_to_grow = grows && below < soft_beginning_db;
+    if (was_silent) return has_pitch || begins_to_grow;
+    const bool is_old_gone = fit(at(moment), static_cast<float>(pieces_.back().midi) + tuning_) < old_pitch_gone;
+    const bool is_noise_of_attack = below < noise_of_attack_db && attack_at(moment + 1) < some_attack;
+    return is_old_gone && ((has_pitch && below < soft_beginning_db) || begins_to_grow || is_noise_of_attack);
   }
 
   /// A click with a pitch was heard as a note. The count-in ends where a note is no click.

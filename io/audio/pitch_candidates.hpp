@@ -14,6 +14,8 @@ struct PitchCandidate {
   float probability = 0.0F;  ///< those of a moment add up to how likely it is to have a pitch at all
 };
 
+struct Dip;
+
 class PitchFinder {
  public:
   /// Pitches from `lowest_hz` to `highest_hz`, both > 0, of sound with `rate` samples a second.
@@ -29,7 +31,11 @@ class PitchFinder {
  private:
   struct Work;
   void find_difference(std::span<const float> samples);
+  [[nodiscard]] Dip bottom_near(std::size_t lag) const;
   void weigh_dips();
+  [[nodiscard]] double level_at(std::span<const float> samples, double hz) const;
+  [[nodiscard]] double odd_partials_db(std::span<const float> samples, double hz) const;
+  void give_to_octaves_below(std::span<const float> samples);
 
   std::unique_ptr<Work> work_;
 };

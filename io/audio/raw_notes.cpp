@@ -17,11 +17,13 @@ constexpr float clear_attack = 0.3F;
 std::size_t length(const RawNote& note) { return note.end - note.begin; }
 bool touches(const RawNote& first, const RawNote& second) { return second.begin <= first.end + touching; }
 
-/// A note that bends up into its pitch, or whose attack sounds before its pitch does.
+/// A note that bends up into its pitch, whose attack sounds before its pitch does, or that speaks an octave off at
+/// first, as reeds do.
 bool leads_into(const RawNote& piece, const RawNote& next) {
   if (!touches(piece, next) || next.attack >= clear_attack) return false;
   const int up = next.midi - piece.midi;
-  return length(piece) <= longest_piece || (length(piece) <= longest_scoop && (up == 1 || up == 2));
+  const bool bends_or_speaks = up == 1 || up == 2 || std::abs(up) == 12;
+  return length(piece) <= longest_piece || (length(piece) <= longest_scoop && bends_or_speaks);
 }
 
 /// A swell after the attack looks like another.

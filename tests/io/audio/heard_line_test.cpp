@@ -44,6 +44,16 @@ TEST_CASE("a tongued line is heard note for note, and each note where it begins"
   }
 }
 
+TEST_CASE("a note that begins while the last one rings on is heard where it begins") {
+  const auto tones = insideline::tests::line_of(turn, 0.3, 0.36);
+  const HeardLine line = heard(insideline::tests::sound_of(tones));
+  REQUIRE(pitches(line) == turn);
+  for (std::size_t i = 0; i < tones.size(); ++i) {
+    CAPTURE(i);
+    CHECK(line.notes[i].onset_seconds == Approx(tones[i].onset_seconds).margin(0.04));
+  }
+}
+
 TEST_CASE("what players do to notes leaves the notes") {
   auto tones = insideline::tests::line_of(turn, 0.3, 0.27);
   SECTION("vibrato") {

@@ -5,6 +5,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
+#include <utility>
 
 using insideline::io::PitchCandidate;
 using insideline::io::PitchFinder;
@@ -22,6 +24,18 @@ PitchCandidate likeliest(const std::vector<float>& sound, double seconds) {
   return *std::ranges::max_element(candidates, {}, &PitchCandidate::probability);
 }
 
+/// Partials as their number and strength; half a partial is a sound below the pitch.
+std::vector<float> of_partials(double midi, const std::vector<std::pair<double, double>>& partials) {
+  std::vector<float> sound(static_cast<std::size_t>(0.4 * insideline::tests::tone_rate));
+  const double hz = 440.0 * std::exp2((midi - 69.0) / 12.0);
+  for (std::size_t i = 0; i < sound.size(); ++i)
+    for (const auto& [number, strength] : partials)
+      sound[i] += static_cast<float>(
+          0.3 * strength *
+          std::sin(2.0 * std::numbers::pi * hz * number * static_cast<double>(i) / insideline::tests::tone_rate));
+  return sound;
+}
+
 }  // namespace
 
 TEST_CASE(
@@ -35,6 +49,16 @@ TEST_CASE(
     CHECK(found.midi == Approx(midi + 0.13).margin(midi < d6 ? 0.04 : 0.10));
     CHECK(found.probability > (midi < d6 ? 0.9F : 0.6F));
   }
+}
+
+TEST_CASE("a note whose second partial rules, as an oboe's, is heard in its own octave") {
+  const auto sound = of_partials(74, {{1, 0.12}, {2, 1.0}, {3, 0.1}, {4, 0.3}, {5, 0.08}, {6, 0.1}});
+  CHECK(likeliest(sound, 0.1).midi == Approx(74).margin(0.04));
+}
+
+TEST_CASE("a low thump under a plucked note does not take it an octave down") {
+  const auto sound = of_partials(46, {{0.5, 0.14}, {1, 1.0}, {2, 0.4}, {3, 0.15}, {4, 0.1}});
+  CHECK(likeliest(sound, 0.1).midi == Approx(46).margin(0.1));
 }
 
 TEST_CASE("noise and silence have hardly a pitch") {

@@ -25,6 +25,15 @@ TEST_CASE("a scoop, a fall and a swell belong to their notes, a tongued note doe
     CHECK(notes.front().midi == 60);
   }
   SECTION("swell") { CHECK(joined(std::vector{RawNote{100, 112, 60, 0.9F, 0.9F}, swell}).size() == 1); }
+  SECTION("a reed that speaks an octave low at first") {
+    const RawNote low{100, 120, 49, 0.9F, 0.8F};
+    const auto notes = joined(std::vector{low, RawNote{120, 150, 61, 0.0F, 0.9F}});
+    REQUIRE(notes.size() == 1);
+    CHECK(notes.front().midi == 61);
+    CHECK(notes.front().begin == 100);
+    CHECK(joined(std::vector{low, RawNote{120, 150, 61, 0.9F, 0.9F}}).size() == 2);
+    CHECK(joined(std::vector{low, RawNote{120, 150, 56, 0.0F, 0.9F}}).size() == 2);
+  }
   SECTION("tongued again") { CHECK(joined(std::vector{note, again}).size() == 2); }
   SECTION("too short to be a note") { CHECK(joined(std::vector{RawNote{10, 14, 60, 0.9F, 0.9F}}).empty()); }
   SECTION("a short note with an attack of its own after it stays") {

@@ -31,8 +31,8 @@ struct Bound {
   int least_precision = 97;
 };
 constexpr std::array lower_bounds{
-    Bound{"oboe", 70, 75},  Bound{"trumpet", 90, 90},     Bound{"flugelhorn", 90, 90}, Bound{"horn", 60, 80},
-    Bound{"cello", 95, 97}, Bound{"double-bass", 30, 60}, Bound{"vibraphone", 80, 95},
+    Bound{"flute", 95, 97}, Bound{"oboe", 82, 90},  Bound{"trumpet", 90, 90},     Bound{"flugelhorn", 90, 90},
+    Bound{"horn", 70, 90},  Bound{"cello", 90, 97}, Bound{"double-bass", 34, 55}, Bound{"vibraphone", 80, 95},
 };
 
 Bound bound_of(const Voice& voice) {
