@@ -13,14 +13,14 @@ using insideline::Solo;
 
 namespace {
 
-struct Line {
+struct EnclosedLine {
   Solo solo;
   std::vector<NoteLabel> labels;
 };
 
 /// "e2 . .": a note labelled as enclosing note 2, then two others; "g" is a grace note.
-Line line_of(const std::vector<std::string>& signs) {
-  Line line;
+EnclosedLine line_of(const std::vector<std::string>& signs) {
+  EnclosedLine line;
   for (const std::string& sign : signs) {
     Note note;
     note.grace = sign == "g";
@@ -36,7 +36,7 @@ Line line_of(const std::vector<std::string>& signs) {
 }
 
 std::string figures_of(const std::vector<std::string>& signs) {
-  const Line line = line_of(signs);
+  const EnclosedLine line = line_of(signs);
   std::string text;
   for (const auto& enclosure : find_enclosures(line.solo, line.labels)) {
     for (const std::size_t note : enclosure.around) text += std::to_string(note);

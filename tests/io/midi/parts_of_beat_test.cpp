@@ -15,7 +15,7 @@ using insideline::io::subdivisions;
 
 namespace {
 
-constexpr double swung = 0.62;
+constexpr double swing_place = 0.62;
 
 const PlaceInBeat& first_place_from(const PartsOfBeat& beat, float from) { return beat.places_from(from).front(); }
 
@@ -23,7 +23,7 @@ const PlaceInBeat& first_place_from(const PartsOfBeat& beat, float from) { retur
 
 TEST_CASE("every subdivision begins on the beat, and all of them share that place") {
   const std::vector<Subdivision> figures = subdivisions();
-  const PartsOfBeat beat = parts_of(BeatKind::simple, figures, swung);
+  const PartsOfBeat beat = parts_of(BeatKind::simple, figures, swing_place);
   const auto simple = std::ranges::count(figures, BeatKind::simple, &Subdivision::kind);
   const PlaceInBeat& on_the_beat = beat.places.front();
   CHECK(static_cast<std::ptrdiff_t>(on_the_beat.end - on_the_beat.first) == simple);
@@ -44,7 +44,7 @@ TEST_CASE("the second third and the third sixth of a beat are one place, a swung
 }
 
 TEST_CASE("places are found from any moment of the beat on") {
-  const PartsOfBeat beat = parts_of(BeatKind::compound, subdivisions(), swung);
+  const PartsOfBeat beat = parts_of(BeatKind::compound, subdivisions(), swing_place);
   CHECK(first_place_from(beat, -0.2F).first == 0);
   for (const float from : {0.01F, 0.1F, 0.25F, 0.3F, 0.5F, 0.7F, 0.9F}) {
     const auto first = std::ranges::lower_bound(beat.places, from, {}, &PlaceInBeat::sounds);
@@ -54,7 +54,7 @@ TEST_CASE("places are found from any moment of the beat on") {
 }
 
 TEST_CASE("what lets a second triplet over two beats gain is the last note of a triplet, not of sixteenths") {
-  const PartsOfBeat beat = parts_of(BeatKind::simple, subdivisions(), swung);
+  const PartsOfBeat beat = parts_of(BeatKind::simple, subdivisions(), swing_place);
   const std::vector<Subdivision> figures = subdivisions();
   std::vector<int> parts;
   for (const Part& part : beat.parts)
