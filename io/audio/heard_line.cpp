@@ -162,10 +162,14 @@ class LineListener {
     return begin;
   }
 
+  /// The end of a note may look like an attack, but the level falls after it.
   [[nodiscard]] std::size_t strongest_attack_near(std::size_t from, std::size_t to) const {
-    std::size_t strongest = from;
-    for (std::size_t i = from; i < to; ++i)
-      if (attack_at(i) > attack_at(strongest)) strongest = i;
+    const auto falls_after = [&](std::size_t moment) {
+      return at(moment).attack.level_db - at(std::min(moment + 2, weighed_ - 1)).attack.level_db > noise_of_attack_db;
+    };
+    std::size_t strongest = to - 1;
+    for (std::size_t i = to; i-- > from;)
+      if (attack_at(i) > attack_at(strongest) && !falls_after(i)) strongest = i;
     return strongest;
   }
 
