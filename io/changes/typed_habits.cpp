@@ -81,7 +81,7 @@ TextAbove take_text_above(std::vector<ChartLine>& lines) {
   TextAbove text;
   if (std::ranges::none_of(lines, has_bars)) return text;
   const auto first_music =
-      std::ranges::find_if_not(lines, [](const ChartLine& line) { return is_header(line) || is_line_of_words(line); });
+      std::ranges::find_if(lines, [](const ChartLine& line) { return !is_header(line) && !is_line_of_words(line); });
   std::vector<ChartLine> rest;
   for (auto line = lines.begin(); line != first_music; ++line) {
     if (!is_line_of_words(*line))
