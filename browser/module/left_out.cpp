@@ -34,7 +34,9 @@ Collection::~Collection() = default;
 void Collection::finish() { refuse_database(parts_->file); }
 Totals Collection::totals() { refuse_database(parts_->file); }
 std::vector<ListedSolo> Collection::solos() { refuse_database(parts_->file); }
-std::vector<SoloValue> Collection::values(const std::string& /*figure*/) { refuse_database(parts_->file); }
+std::vector<std::vector<SoloValue>> Collection::values(std::span<const std::string_view> /*figures*/) {
+  refuse_database(parts_->file);
+}
 std::vector<NamedCount> Collection::frequent_cells(int /*most*/) { refuse_database(parts_->file); }
 std::vector<NamedCount> Collection::frequent_arpeggios(int /*most*/) { refuse_database(parts_->file); }
 
