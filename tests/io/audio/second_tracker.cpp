@@ -101,7 +101,7 @@ struct Bounds {
   double most_theirs = 1.0;
 };
 constexpr std::array unusual{Bounds{"made tones", 80.0}, Bounds{"flute", 90.0}, Bounds{"soprano-sax", 75.0},
-                             Bounds{"oboe", 35.0, 20.0}, Bounds{"double-bass", 80.0, 15.0}};
+                             Bounds{"oboe", 60.0}, Bounds{"double-bass", 80.0, 15.0}};
 
 Bounds bounds_of(std::string_view name) {
   const auto* const found = std::ranges::find(unusual, name, &Bounds::name);
