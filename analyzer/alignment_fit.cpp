@@ -219,4 +219,13 @@ LineOverChart::LikelySlip LineOverChart::best_slip(int by) const {
   return {.slip = {.by = by, .at = number(best)}, .first = number(first), .last = number(last)};
 }
 
+double weight_of_fit(const LineOverChart& line, const ChartPlace& place) {
+  // A chord tone on an eighth over real playing is half as frequent again as by chance; the lower value allows for
+  // notes that hang together.
+  constexpr double for_each_point = 0.35 / LineOverChart::chord_tone_points;
+  std::int64_t fit = 0;
+  for (const std::int64_t bar : line.fit(place, FitAgainst::nothing)) fit += bar;
+  return for_each_point * static_cast<double>(fit);
+}
+
 }  // namespace insideline

@@ -102,4 +102,7 @@ class LineOverChart {
   std::vector<PlacedNote> notes_;
 };
 
+/// How well the line lies there: the logarithm of how much likelier its chord tones make the place.
+double weight_of_fit(const LineOverChart& line, const ChartPlace& place);
+
 }  // namespace insideline

@@ -4,15 +4,11 @@
 #include "analyzer/alignment_fit.hpp"
 
 #include <algorithm>
-#include <cstdint>
 
 namespace insideline {
 namespace {
 
-// Logarithms of how much likelier each thing makes a place. A chord tone on an eighth over real playing is half as
-// frequent again as by chance; the lower value allows for notes that hang together. The others are our choice and have
-// no source.
-constexpr double for_each_point_of_fit = 0.35 / LineOverChart::chord_tone_points;
+// Logarithms of how much likelier each thing makes a place, as weight_of_fit: our choice, without a source.
 constexpr double chart_as_long = 5.0;        ///< a chart made for this recording has its bars
 constexpr double chart_begins_silent = 4.0;  ///< nobody writes N.C. bars that are then left out
 constexpr double all_kept = -0.5;            ///< by themselves empty bars are a count-in
@@ -42,12 +38,6 @@ bool is_as_long(const Changes& changes, const Solo& solo, const CountIn& count_i
   return form == last_bar_number(solo) + kept || form == count_in.file_bars - left_out;
 }
 
-std::int64_t fit_at(const LineOverChart& line, const ChartPlace& place) {
-  std::int64_t fit = 0;
-  for (const std::int64_t bar : line.fit(place, FitAgainst::nothing)) fit += bar;
-  return fit;
-}
-
 }  // namespace
 
 std::optional<BarOneChoice> choose_bar_one(const Changes& changes, const Solo& solo, const CountIn& count_in) {
@@ -64,7 +54,7 @@ std::optional<BarOneChoice> choose_bar_one(const Changes& changes, const Solo& s
   for (int kept = 0; kept <= all; ++kept) {
     const ChartPlace place{.cells = -(kept % line.form_bars()) * line.bar_cells()};
     double weight = before_listening(kept, count_in);
-    weight += for_each_point_of_fit * static_cast<double>(fit_at(line, place));
+    weight += weight_of_fit(line, place);
     if (is_as_long(changes, solo, count_in, kept)) weight += chart_as_long;
     if (kept == all && begins_silent(changes)) weight += chart_begins_silent;
     places.push_back({{.kept = kept, .chord_tones = line.chord_tones(place)}, weight});

@@ -36,7 +36,7 @@ std::vector<TritoneSubstitute> find_tritone_substitutes(const HeardLine& line, c
     const Chord& chord = harmony.chords[index].chord;
     if (!is_plain_dominant(chord)) continue;
     const auto above_root = [&](std::size_t note) {
-      return (line.notes[note].pitch_class - pitch_class(chord.root) + semitones_in_octave) % semitones_in_octave;
+      return pitch_class_of(line.notes[note].pitch_class - pitch_class(chord.root));
     };
     unsigned heard = 0;
     std::size_t note = i;

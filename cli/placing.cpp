@@ -112,11 +112,7 @@ void place_bar_one(io::ReadResult& read, const Changes& changes, reports::Report
 
 std::optional<double> fit_over_chart(const Changes& changes, const Solo& solo, const SoloOptions& options) {
   if (!has_other_places(changes, solo)) return std::nullopt;
-  constexpr double for_each_chord_tone = 0.35;  // as in choose_bar_one
-  const LineOverChart line(changes, solo, first_bar_onset(solo, {.start_bar = options.start_bar}));
-  double fit = 0.0;
-  for (const std::int64_t bar : line.fit({}, FitAgainst::nothing)) fit += static_cast<double>(bar);
-  return for_each_chord_tone * fit / LineOverChart::chord_tone_points;
+  return weight_of_fit(LineOverChart(changes, solo, first_bar_onset(solo, {.start_bar = options.start_bar})), {});
 }
 
 std::vector<std::string> doubts_about_place(const Changes& changes, const io::ReadResult& read,

@@ -16,8 +16,7 @@ namespace insideline::cli {
 /// the place chosen, and the remark of the reader is gone where the bars are no longer left out.
 void place_bar_one(io::ReadResult& read, const Changes& changes, reports::Report& report);
 
-/// How well the solo lies over the chart: the logarithm of how likely it is there, against other places of the same
-/// solo. None where there are no other places.
+/// `weight_of_fit` of the solo where it lies over the chart. None where there are no other places.
 std::optional<double> fit_over_chart(const Changes& changes, const Solo& solo, const SoloOptions& options);
 
 /// Doubts about the place, as warnings; a better place stands in the report, too. Throws io::ReadError where the

@@ -158,9 +158,10 @@ std::vector<PendingFile> heard_midi_file(const SoloBytes& bytes, const Listening
 }
 
 ReadSolo read_over_changes(const SoloOptions& options, SoloBytes& bytes) {
-  ReadSolo read = read_with_changes(options, bytes.bytes);
-  if (bytes.heard && bytes.heard->half_beat_off) {
-    ReadSolo other = read_with_changes(options, bytes.heard->half_beat_off->midi);
+  const bool is_open = bytes.heard && bytes.heard->half_beat_off;
+  ReadSolo read = read_with_changes(options, bytes.bytes, is_open ? Fit::needed : Fit::not_needed);
+  if (is_open) {
+    ReadSolo other = read_with_changes(options, bytes.heard->half_beat_off->midi, Fit::needed);
     if (read.fit && other.fit && *other.fit > *read.fit + bytes.heard->half_beat_off->behind) {
       bytes.bytes = bytes.heard->midi = bytes.heard->half_beat_off->midi;
       read = std::move(other);

@@ -214,7 +214,7 @@ void add_reading_options(CLI::App& command, SoloOptions& options) {
   add_no_hearing_option(command, options);
 }
 
-ReadSolo read_with_changes(const SoloOptions& options, std::string_view solo_bytes) {
+ReadSolo read_with_changes(const SoloOptions& options, std::string_view solo_bytes, Fit fit) {
   io::ReadOptions reading = options.reading;
   if (options.beats_file) reading.beats = io::read_beats_file(*options.beats_file);
   io::ReadResult read = io::parse_solo(solo_bytes, file_name(options.solo), reading);
@@ -233,7 +233,7 @@ ReadSolo read_with_changes(const SoloOptions& options, std::string_view solo_byt
     report.alignment.emplace().start_bar = options.start_bar;
     place_bar_one(read, changes, report);
   }
-  result.fit = fit_over_chart(changes, read.solo, options);
+  if (fit == Fit::needed) result.fit = fit_over_chart(changes, read.solo, options);
   const std::vector<std::string> doubts = doubts_about_place(changes, read, options, report);
   result.harmony = lay_out(changes, read.solo, {.start_bar = options.start_bar});
   report.solo = spelled_by_harmony(std::move(read.solo), result.harmony);

@@ -49,15 +49,18 @@ void add_reading_options(CLI::App& command, SoloOptions& options);
 /// The name of the file that `path` leads to, as messages show it.
 std::string file_name(const std::string& path);
 
+/// Whether other readings of the same solo are to be held against this one.
+enum class Fit : std::uint8_t { not_needed, needed };
+
 /// A solo over its changes, ready to be analyzed.
 struct ReadSolo {
   reports::Report frame;  ///< all of a report but its analysis; the whole solo, at sounding pitch
   Harmony harmony;
-  std::optional<double> fit;  ///< fit_over_chart
+  std::optional<double> fit;  ///< fit_over_chart, where it was asked for
 };
 
 /// Throws io::ReadError where the solo or the changes cannot be used. `solo_bytes` are what the file of the solo holds.
-ReadSolo read_with_changes(const SoloOptions& options, std::string_view solo_bytes);
+ReadSolo read_with_changes(const SoloOptions& options, std::string_view solo_bytes, Fit fit = Fit::not_needed);
 
 /// In the pitch of `pitch`. Throws io::ReadError where the solo has no such section.
 reports::Report analyzed(const ReadSolo& read, const SoloOptions& options, const ReadingChoice& pitch);
