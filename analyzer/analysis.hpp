@@ -190,7 +190,7 @@ struct Summary {
   std::map<Figure, int> figures;
   std::map<Placement, int> placements;
   Chance chance;                 ///< the changes turned round by whole bars
-  Chance chance_by_transposing;  ///< the line moved by 1 to 11 semitones over the same changes
+  Chance chance_by_transposing;  ///< the line moved by 1 to 11 semitones over the same changes; from Detail::figures on
 };
 
 /// A phrase: notes `first` to `last`, both included.
@@ -200,17 +200,18 @@ struct Phrase {
 };
 
 struct Analysis {
+  Detail detail = Detail::reasons;  ///< what was asked for; no more may be shown
   Harmony harmony;
   std::vector<NoteLabel> labels;  ///< parallel to Solo::notes
   std::vector<Phrase> phrases;
   std::vector<Arpeggio> arpeggios;
   std::vector<Connection> connections;
-  std::vector<Cell> cells;      ///< most frequent first
-  std::vector<Thread> threads;  ///< one a chorus
+  std::vector<Cell> cells;      ///< most frequent first; from Detail::figures on
+  std::vector<Thread> threads;  ///< one a chorus; from Detail::figures on
   Patterns patterns;
   Densities densities;
-  std::vector<PhraseFigures> phrase_figures;      ///< parallel to `phrases`
-  std::vector<SectionFigures> section_figures{};  ///< one a name, in the order in which they first come
+  std::vector<PhraseFigures> phrase_figures;      ///< parallel to `phrases`; from Detail::figures on
+  std::vector<SectionFigures> section_figures{};  ///< one a name, as they first come; from Detail::figures on
   Outline outline;
   HeardHarmony heard;
   std::optional<TimeFeel> time_feel;         ///< of a performance; none for a score
@@ -220,11 +221,11 @@ struct Analysis {
   std::vector<std::string> warnings;
 };
 
-Analysis analyze(const Solo& solo, const Harmony& harmony, const Settings& settings = {});
+Analysis analyze(const Solo& solo, Harmony harmony, const Settings& settings = {});
 
 /// The same for a line whose phrases and labels are known. `labels` run parallel to `solo.notes`, `phrases` cover them.
-Analysis analyze_labelled(const Solo& solo, const Harmony& harmony, std::vector<Phrase> phrases,
-                          std::vector<NoteLabel> labels, const Settings& settings = {});
+Analysis analyze_labelled(const Solo& solo, Harmony harmony, std::vector<Phrase> phrases, std::vector<NoteLabel> labels,
+                          const Settings& settings = {});
 
 /// The words of the analysis file: "chord tone", "passing tone", "in place" ...
 std::string to_string(Role role);

@@ -134,6 +134,12 @@ std::string standing_among(const std::string& database, const reports::Report& r
                                 standings(collection, figure_entries(report.solo, report.analysis)));
 }
 
+/// How much of the analysis the user is shown.
+insideline::Detail detail_shown(const AnalyzeOptions& options) {
+  if (!options.destinations.empty() || options.question || options.bar_by_bar) return insideline::Detail::reasons;
+  return options.details || options.against ? insideline::Detail::figures : insideline::Detail::first_page;
+}
+
 std::string format_bytes(const reports::ReportFormat& format, const AnalyzeOptions& options, const ReadSolo& read,
                          const reports::Report& report) {
   if (with_score(options, format)) return page_with_score(report);
@@ -262,8 +268,7 @@ void add_analyze_command(CLI::App& program) {
   command->callback([options] {
     check_destinations(*options);
     SoloBytes solo = read_or_heard(options->solo, options->listening, Beat::needed);
-    const bool only_summary = options->destinations.empty() && !options->question && !options->bar_by_bar;
-    if (only_summary) options->solo.settings.detail = insideline::Detail::labels;
+    options->solo.settings.detail = detail_shown(*options);
     ReadSolo read = read_over_changes(options->solo, solo);
     write_results(*options, read, solo);
   });

@@ -137,7 +137,7 @@ Harmony moved_to(const ChosenReading& chosen, reports::Report& report, const Har
   report.reading = chosen.reading;
   if (chosen.pitch.above_sounding == Interval{}) return harmony;
   Settings only_labels = report.settings;
-  only_labels.detail = insideline::Detail::labels;
+  only_labels.detail = insideline::Detail::first_page;
   const auto labels = label_notes(report.solo, harmony, find_phrases(report.solo, harmony, only_labels), only_labels);
   ReadLine line = read_in(chosen.pitch, report.solo, harmony, labels);
   report.solo = std::move(line.solo);
@@ -249,11 +249,11 @@ reports::Report analyzed(const ReadSolo& read, const SoloOptions& options, const
   const std::optional<Key>& key = report.source.changes_key;
   const ChosenReading chosen =
       chosen_reading(pitch, report.solo, read.harmony, key ? key : key_at(report.solo, Beats(0)));
-  const Harmony harmony = moved_to(chosen, report, read.harmony);
+  Harmony harmony = moved_to(chosen, report, read.harmony);
   if (options.section)
     take_section(report, harmony, *options.section);
   else
-    report.analysis = analyze(report.solo, harmony, report.settings);
+    report.analysis = analyze(report.solo, std::move(harmony), report.settings);
   if (report.from_sound) leave_out_lateness(report.analysis.time_feel);
   for (const std::string& warning : report.analysis.warnings) report.warnings.push_back(warning);
   return report;

@@ -257,7 +257,7 @@ class Survey {
     }
     SoloOptions reading = options_.reading;
     reading.solo = path;
-    reading.settings.detail = insideline::Detail::labels;
+    reading.settings.detail = insideline::Detail::figures;
     const reports::Report report = analyzed(reading, bytes);
     store(file, hash, stamp, io::solo_texts(solo_rows(report.solo, report.analysis), path));
   }

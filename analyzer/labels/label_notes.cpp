@@ -107,7 +107,7 @@ class ChainLabels {
   void write() {
     best_.reserve(chain_.size());
     for (std::size_t i = 0; i < chain_.size(); ++i) write_label(i);
-    if (detail_ == Detail::labels) return;
+    if (detail_ != Detail::reasons) return;
     for (std::size_t i = 0; i < chain_.size(); ++i) {
       const ReasonContext context{solo_, harmony_, chain_, i, *best_[i], labels_};
       labels_[chain_[i].note].reason = reason_for(context);
@@ -311,7 +311,7 @@ std::vector<NoteLabel> label_notes(const Solo& solo, const Harmony& harmony, std
 std::vector<PinFault> pin_faults(const Solo& solo, const Harmony& harmony, std::span<const Phrase> phrases,
                                  const Settings& settings) {
   Settings plain = settings;
-  plain.detail = Detail::labels;
+  plain.detail = Detail::first_page;
   const PinnedNotes pins(solo, plain.pins);
   std::vector<NoteLabel> labels = label_notes(solo, harmony, phrases, plain);
   std::vector<PinFault> faults = label_grace_notes(solo, harmony, pins, labels);
