@@ -68,13 +68,31 @@ bool is_next_in_blues_scale(const HeardLine& line, std::size_t index, int root) 
          is_in_pentatonic(pitch_class_of(line.notes[index].pitch_class - root));
 }
 
-/// The index after the last note of the run. It neither begins nor ends with the flat fifth, which leads on.
-std::size_t end_of_run(const HeardLine& line, std::size_t first, int root) {
-  if (!is_in_pentatonic(pitch_class_of(line.notes[first].pitch_class - root))) return first;
-  std::size_t end = first + 1;
-  while (goes_on(line, end) && is_next_in_blues_scale(line, end, root)) ++end;
-  return is_flat_fifth(line, end - 1, root) ? end - 1 : end;
-}
+/// Runs through the blues scale on a root that changes now and then.
+class BluesRuns {
+ public:
+  explicit BluesRuns(const HeardLine& line) : line_(line) {}
+
+  /// The index after the last note of the run from `first` on, which goes up from call to call. It neither begins nor
+  /// ends with the flat fifth, which leads on.
+  std::size_t end_from(std::size_t first, int root) {
+    if (!is_in_pentatonic(pitch_class_of(line_.notes[first].pitch_class - root))) return first;
+    if (root != root_ || first >= end_) look_ahead(first, root);
+    return is_flat_fifth(line_, end_ - 1, root) ? end_ - 1 : end_;
+  }
+
+ private:
+  /// Each note of a run but its last has the next one beside it in the scale: a run that begins later ends there, too.
+  void look_ahead(std::size_t first, int root) {
+    root_ = root;
+    end_ = first + 1;
+    while (goes_on(line_, end_) && is_next_in_blues_scale(line_, end_, root)) ++end_;
+  }
+
+  const HeardLine& line_;
+  int root_ = 0;
+  std::size_t end_ = 0;
+};
 
 /// The flat fifth is none of the pitches.
 bool is_a_run(const HeardLine& line, std::size_t first, std::size_t end, int root) {
@@ -198,13 +216,15 @@ std::vector<PentatonicRun> find_pentatonic_runs(const HeardLine& line, const Sol
   std::vector<PentatonicRun> found;
   const std::vector<int> roots = roots_of(line, harmony);
   TonicCursor keys(solo);
+  BluesRuns over_chord(line);
+  BluesRuns in_key(line);
   for (std::size_t first = 0; first < line.notes.size(); ++first) {
     if (!counts(line.notes[first])) continue;
     const int chord_root = roots[*line.notes[first].stretch];
-    std::size_t end = end_of_run(line, first, chord_root);
+    std::size_t end = over_chord.end_from(first, chord_root);
     int root = chord_root;
     if (const auto tonic = keys.tonic_at(line.notes[first].note)) {
-      const std::size_t end_in_key = end_of_run(line, first, *tonic);
+      const std::size_t end_in_key = in_key.end_from(first, *tonic);
       if (end_in_key > end) root = *tonic;
       end = std::max(end, end_in_key);
     }

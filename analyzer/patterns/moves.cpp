@@ -1,8 +1,10 @@
 #include "analyzer/patterns/moves.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cstdlib>
 #include <map>
+#include <span>
 
 namespace insideline {
 
@@ -20,10 +22,22 @@ int scale_steps(int semitones) {
   return semitones < 0 ? -whole : whole;
 }
 
+namespace {
+
+/// A number for each wait and size of step, as small as the line allows.
+void number_shapes(LineMoves& moves, std::span<const int> steps) {
+  const auto [lowest, highest] = std::ranges::minmax(steps);
+  for (std::size_t i = 0; i < steps.size(); ++i)
+    if (moves.shapes[i] != no_move) moves.shapes[i] = moves.waits[i] * (highest - lowest + 1) + steps[i] - lowest;
+}
+
+}  // namespace
+
 LineMoves moves_of(const HeardLine& line, const Solo& solo) {
-  constexpr int most_steps = 1 << 10;  // each way: more than there are MIDI numbers
   LineMoves moves{.waits = std::vector<int>(line.notes.size(), 0),
                   .shapes = std::vector<int>(line.notes.size(), no_move)};
+  if (line.notes.empty()) return moves;
+  std::vector<int> steps(line.notes.size(), 0);
   std::map<Beats, int> numbers;
   Beats wait;
   int number = numbers.try_emplace(wait, 0).first->second;
@@ -35,9 +49,10 @@ LineMoves moves_of(const HeardLine& line, const Solo& solo) {
     }
     moves.waits[i] = number;
     if (!goes_on(line, i)) continue;
-    const int steps = scale_steps(line.notes[i].midi - line.notes[i - 1].midi);
-    moves.shapes[i] = number * 2 * most_steps + steps + most_steps;
+    moves.shapes[i] = 0;
+    steps[i] = scale_steps(line.notes[i].midi - line.notes[i - 1].midi);
   }
+  number_shapes(moves, steps);
   return moves;
 }
 

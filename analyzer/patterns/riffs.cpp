@@ -38,14 +38,14 @@ class RiffFinder {
     std::vector<std::pair<std::size_t, const MaximalRepeat*>> by_notes_filled;
     RiffCandidate candidate;
     for (const MaximalRepeat& repeat : repeats.found) {
-      look_at(repeat, candidate);
+      look_at(repeat.length, repeats.starts_of(repeat), candidate);
       if (is_riff(candidate)) by_notes_filled.emplace_back(candidate.notes_filled(), &repeat);
     }
     std::ranges::stable_sort(by_notes_filled, std::ranges::greater{},
                              &std::pair<std::size_t, const MaximalRepeat*>::first);
     std::vector<Riff> riffs;
     for (const auto& [notes, repeat] : by_notes_filled) {
-      look_at(*repeat, candidate);  // what others have taken is gone
+      look_at(repeat->length, repeats.starts_of(*repeat), candidate);  // what others have taken is gone
       if (is_riff(candidate)) riffs.push_back(taken(candidate));
     }
     std::ranges::stable_sort(riffs, std::ranges::greater{}, [](const Riff& riff) {
@@ -65,20 +65,20 @@ class RiffFinder {
 
   /// The places that are free and near enough to others. A figure that ends on the first note of its next place ends
   /// one note sooner.
-  void look_at(const MaximalRepeat& repeat, RiffCandidate& candidate) const {
+  void look_at(std::size_t length, std::span<const std::size_t> starts, RiffCandidate& candidate) const {
     std::vector<std::size_t>& places = candidate.places;
     places.clear();
-    candidate.notes = repeat.length + 1;
+    candidate.notes = length + 1;
     bool shares_a_note = false;
     std::size_t near = 0;  // the places from here on are near each other
-    for (const std::size_t start : repeat.starts) {
+    for (const std::size_t start : starts) {
       const std::size_t first = start - 1;  // a token is the way to its note
       if (!is_free(first, candidate.notes)) continue;
       if (places.size() > near) {
-        if (first < places.back() + repeat.length) continue;
+        if (first < places.back() + length) continue;
         if (line_.notes[first].bar > line_.notes[places.back()].bar + bars_apart) near = settled(places, near);
       }
-      shares_a_note = shares_a_note || (places.size() > near && first == places.back() + repeat.length);
+      shares_a_note = shares_a_note || (places.size() > near && first == places.back() + length);
       places.push_back(first);
     }
     settled(places, near);
