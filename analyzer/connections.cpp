@@ -21,7 +21,7 @@ ConnectionKind kind_of(int semitones) {
 }
 
 bool is_degree(const HeardNote& note, const Chord& chord, const std::optional<Degree>& degree) {
-  return degree && note.pitch_class == pitch_class(note_at(chord.root, *degree));
+  return degree && note.pitch_class == pitch_class_at(chord, *degree);
 }
 
 /// The notes at both ends of the change, where the line has them.
@@ -76,19 +76,23 @@ Connection described(const BothEnds& ends, const Solo& solo, const Chord& from, 
 
 NearestTones nearest_tones(int midi, const Chord& chord) {
   NearestTones nearest;
+  if (chord.tones.empty()) return nearest;
   int up = semitones_in_octave + 1;
   int down = semitones_in_octave + 1;
+  Degree tone_up;
+  Degree tone_down;
   for (const Degree& tone : chord.tones) {
-    const NoteName name = note_at(chord.root, tone);
-    const int above = pitch_class_of(pitch_class(name) - midi);
+    const int above = pitch_class_of(pitch_class_at(chord, tone) - midi);
     nearest.common = nearest.common || above == 0;
     const int to_up = above == 0 ? semitones_in_octave : above;
     const int to_down = semitones_in_octave - above;
-    if (to_up < up) nearest.up = spelled_pitch(midi + to_up, name);
-    if (to_down < down) nearest.down = spelled_pitch(midi - to_down, name);
+    if (to_up < up) tone_up = tone;
+    if (to_down < down) tone_down = tone;
     up = std::min(up, to_up);
     down = std::min(down, to_down);
   }
+  nearest.up = spelled_pitch(midi + up, note_at(chord.root, tone_up));
+  nearest.down = spelled_pitch(midi - down, note_at(chord.root, tone_down));
   return nearest;
 }
 

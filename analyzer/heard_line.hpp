@@ -4,6 +4,8 @@
 
 #include "analyzer/analysis.hpp"
 
+#include <array>
+#include <bit>
 #include <cstddef>
 #include <cstdint>
 #include <optional>
@@ -25,7 +27,37 @@ constexpr PitchClassSet moved_up(PitchClassSet set, int semitones) {
   const unsigned wide = static_cast<unsigned>(set) << semitones;
   return static_cast<PitchClassSet>((wide | (wide >> pitch_classes)) & all);
 }
+/// Of the note that stands at `degree` of `chord`.
+inline int pitch_class_at(const Chord& chord, const Degree& degree) {
+  return (pitch_class(chord.root) + pitch_class_above_root(degree)) % pitch_classes;
+}
 PitchClassSet tone_set(const Chord& chord);
+
+/// How many notes have each pitch class.
+using PitchCounts = std::array<int, pitch_classes>;
+
+/// How many notes belong to a set of pitch classes, looked up four pitch classes at a time.
+class PitchHits {
+ public:
+  explicit PitchHits(const PitchCounts& counts) {
+    for (std::size_t part = 0; part < parts; ++part)
+      for (unsigned set = 1; set < sets; ++set) {
+        const auto lowest = static_cast<std::size_t>(std::countr_zero(set));
+        sums_[part][set] = sums_[part][set & (set - 1)] + counts[part * pitches + lowest];
+      }
+  }
+
+  [[nodiscard]] int of(PitchClassSet tones) const {
+    return sums_[0][tones % sets] + sums_[1][tones / sets % sets] + sums_[2][tones / sets / sets];
+  }
+
+ private:
+  static constexpr std::size_t pitches = 4;
+  static constexpr std::size_t parts = pitch_classes / pitches;
+  static constexpr unsigned sets = 1U << pitches;
+
+  std::array<std::array<int, sets>, parts> sums_{};
+};
 
 /// One chord for as long as it stays: written again in the next bar, it goes on.
 struct Stretch {

@@ -3,6 +3,7 @@
 #include "analyzer/metre.hpp"
 
 #include <algorithm>
+#include <bit>
 #include <cmath>
 #include <numeric>
 #include <stdexcept>
@@ -25,6 +26,7 @@ TickScale::TickScale(const Solo& solo, const Harmony& harmony, const Settings& s
     take(note.onset);
     take(note.duration);
   }
+  for (std::uint64_t left = small_denominators_; left != 0; left &= left - 1) make_fit(std::countr_zero(left));
   constexpr Ticks halves_of_felt_beats = 2;
   if (exact_) per_quarter_ *= halves_of_felt_beats;
 }
@@ -39,12 +41,18 @@ Ticks TickScale::ticks(const Beats& time) const {
 }
 
 void TickScale::take(const Beats& time) {
+  constexpr std::int64_t small = 64;
+  if (time.denominator() < small)
+    small_denominators_ |= std::uint64_t{1} << static_cast<std::uint64_t>(time.denominator());
+  else
+    make_fit(time.denominator());
+}
+
+void TickScale::make_fit(std::int64_t denominator) {
   constexpr Ticks most = Ticks{1} << 32;
   constexpr Ticks fine_grid = 720720;
-  if (time.denominator() == last_taken_) return;  // mostly it is the same as before
-  last_taken_ = time.denominator();
-  if (!exact_ || per_quarter_ % time.denominator() == 0) return;
-  const Ticks factor = time.denominator() / std::gcd(per_quarter_, time.denominator());
+  if (!exact_ || per_quarter_ % denominator == 0) return;
+  const Ticks factor = denominator / std::gcd(per_quarter_, denominator);
   exact_ = factor <= most / per_quarter_;
   per_quarter_ = exact_ ? per_quarter_ * factor : fine_grid;
 }

@@ -17,9 +17,10 @@ class TickScale {
 
  private:
   void take(const Beats& time);
+  void make_fit(std::int64_t denominator);
 
   Ticks per_quarter_ = 24;
-  Ticks last_taken_ = 1;  ///< the denominator of it
+  std::uint64_t small_denominators_ = 0;  ///< bit n: a time in n-ths of a quarter; nearly all are such
   bool exact_ = true;
 };
 
