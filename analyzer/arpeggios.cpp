@@ -242,11 +242,25 @@ Stack stack_of(const Chord& chord) {
   return stack;
 }
 
-std::vector<Arpeggio> find_arpeggios(const HeardLine& line, std::span<const ScaleInThirds> scales,
-                                     const Harmony& harmony, std::span<const NoteLabel> labels) {
+namespace {
+
+/// By stretch. Each chord is stacked once.
+std::vector<Stack> stacks_of(const HeardLine& line, const Harmony& harmony) {
+  const std::vector<std::size_t> alike = first_alike(harmony);
   std::vector<Stack> stacks;
   stacks.reserve(line.stretches.size());
-  for (const Stretch& stretch : line.stretches) stacks.push_back(stack_of(harmony.chords[stretch.first].chord));
+  for (const Stretch& stretch : line.stretches) {
+    const std::size_t known = line.stretch_of_chord[alike[stretch.first]];
+    stacks.push_back(known < stacks.size() ? stacks[known] : stack_of(harmony.chords[stretch.first].chord));
+  }
+  return stacks;
+}
+
+}  // namespace
+
+std::vector<Arpeggio> find_arpeggios(const HeardLine& line, std::span<const ScaleInThirds> scales,
+                                     const Harmony& harmony, std::span<const NoteLabel> labels) {
+  const std::vector<Stack> stacks = stacks_of(line, harmony);
   std::vector<Arpeggio> arpeggios;
   Preparation preparation;
   Speller speller;

@@ -19,7 +19,10 @@ using PitchClassSet = std::uint16_t;
 
 constexpr int pitch_classes = 12;
 
-constexpr int pitch_class_of(int midi) { return ((midi % pitch_classes) + pitch_classes) % pitch_classes; }
+constexpr int pitch_class_of(int midi) {
+  const int above_c = midi % pitch_classes;
+  return above_c < 0 ? above_c + pitch_classes : above_c;
+}
 constexpr bool contains(PitchClassSet set, int pitch_class) { return ((set >> pitch_class) & 1) != 0; }
 /// Every member moved up by `semitones`, 0..11.
 constexpr PitchClassSet moved_up(PitchClassSet set, int semitones) {
@@ -74,6 +77,7 @@ struct HeardNote {
   std::size_t note = 0;  ///< index into Solo::notes
   int midi = 0;
   int pitch_class = 0;
+  std::int64_t onset = 0;               ///< in ticks, as many to the quarter as the solo needs
   double duration = 0.0;                ///< quarter notes
   std::optional<std::size_t> stretch;   ///< it is heard against
   std::optional<std::size_t> sounding;  ///< stretch that sounds at its onset
@@ -96,6 +100,9 @@ struct HeardLine {
 };
 
 std::vector<Stretch> join_stretches(const Harmony& harmony);
+
+/// For each chord the first that is the same: what depends on the chord alone is worked out there.
+std::vector<std::size_t> first_alike(const Harmony& harmony);
 
 /// `labels` run parallel to `solo.notes`; `phrases` are in order and cover them.
 HeardLine hear(const Solo& solo, const Harmony& harmony, std::span<const NoteLabel> labels,

@@ -1,6 +1,7 @@
 #include "reports/json_report.hpp"
 
 #include <algorithm>
+#include <cassert>
 #include <span>
 #include <utility>
 
@@ -191,6 +192,7 @@ void write_connection(JsonWriter& json, const Connection& connection) {
 
 std::string json_report(const Report& report) {
   const Analysis& analysis = report.analysis;
+  assert(analysis.detail == Detail::reasons && "all that is written was asked for");
   JsonWriter json;
   json.member("format", "insideline-analysis");
   json.member("version", 4);

@@ -54,7 +54,6 @@ constexpr Sides sides_of_kind(const Reading& reading) {
   return sides;
 }
 
-constexpr std::size_t motives = static_cast<std::size_t>(Motive::no_chord) + 1;
 constexpr std::size_t chords_heard = static_cast<std::size_t>(Against::previous) + 1;
 
 constexpr std::size_t kind_of(const Reading& reading) {
@@ -62,7 +61,7 @@ constexpr std::size_t kind_of(const Reading& reading) {
 }
 
 constexpr auto sides_by_kind = [] {
-  std::array<Sides, motives * chords_heard> sides{};
+  std::array<Sides, motive_count * chords_heard> sides{};
   for (std::size_t kind = 0; kind < sides.size(); ++kind)
     sides[kind] = sides_of_kind(
         {.motive = static_cast<Motive>(kind / chords_heard), .against = static_cast<Against>(kind % chords_heard)});

@@ -31,13 +31,9 @@ TickScale::TickScale(const Solo& solo, const Harmony& harmony, const Settings& s
   if (exact_) per_quarter_ *= halves_of_felt_beats;
 }
 
-Ticks TickScale::ticks(const Beats& time) const {
-  if (!exact_) return std::llround(to_double(time) * static_cast<double>(per_quarter_));
-  Ticks result = 0;
-  const Ticks unit = time.denominator() == 1 ? per_quarter_ : per_quarter_ / time.denominator();
-  if (__builtin_mul_overflow(time.numerator(), unit, &result))
-    throw std::overflow_error("a place in the music is too far away");
-  return result;
+Ticks TickScale::rounded(const Beats& time) const {
+  if (exact_) throw std::overflow_error("a place in the music is too far away");
+  return std::llround(to_double(time) * static_cast<double>(per_quarter_));
 }
 
 void TickScale::take(const Beats& time) {

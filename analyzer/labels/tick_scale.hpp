@@ -13,9 +13,15 @@ class TickScale {
   TickScale(const Solo& solo, const Harmony& harmony, const Settings& settings);
 
   /// Throws std::overflow_error where the place is too far away.
-  [[nodiscard]] Ticks ticks(const Beats& time) const;
+  [[nodiscard]] Ticks ticks(const Beats& time) const {
+    Ticks result = 0;
+    const Ticks unit = time.denominator() == 1 ? per_quarter_ : per_quarter_ / time.denominator();
+    if (exact_ && !__builtin_mul_overflow(time.numerator(), unit, &result)) return result;
+    return rounded(time);
+  }
 
  private:
+  [[nodiscard]] Ticks rounded(const Beats& time) const;
   void take(const Beats& time);
   void make_fit(std::int64_t denominator);
 

@@ -4,7 +4,7 @@
 #include "analyzer/patterns/moves.hpp"
 
 #include <algorithm>
-#include <array>
+#include <bit>
 #include <cstdlib>
 #include <optional>
 
@@ -46,26 +46,31 @@ int above_its_root(const HeardLine& line, const Harmony& harmony, std::size_t in
   return pitch_class_of(line.notes[index].pitch_class - pitch_class(chord_of(line, harmony, index).root));
 }
 
-bool is_in_pentatonic(int above_root) {
-  constexpr PitchClassSet minor_pentatonic = 1U << 0U | 1U << 3U | 1U << 5U | 1U << 7U | 1U << 10U;
-  return contains(minor_pentatonic, above_root);
-}
+constexpr PitchClassSet minor_pentatonic = 1U << 0U | 1U << 3U | 1U << 5U | 1U << 7U | 1U << 10U;
 
-/// A tone of the chord below is no flat fifth of another scale.
-bool is_flat_fifth(const HeardLine& line, std::size_t index, int root) {
-  return pitch_class_of(line.notes[index].pitch_class - root) == flat_fifth_up &&
-         line.notes[index].role != Role::chord_tone;
-}
+/// The minor pentatonic on a root, and the flat fifth that makes the blues scale of it.
+struct BluesScale {
+  explicit BluesScale(int on) : root(on), pentatonic(moved_up(minor_pentatonic, on)) {}
 
-/// Note `index` is the neighbour, in that scale on `root`, of the note before. The flat fifth leads from 4 on to 5 or
-/// back from 5 to 4; turned round, it is a neighbour tone.
-bool is_next_in_blues_scale(const HeardLine& line, std::size_t index, int root) {
+  /// A tone of the chord below is no flat fifth of another scale.
+  [[nodiscard]] bool is_flat_fifth(const HeardNote& note) const {
+    return note.pitch_class == flat_fifth && note.role != Role::chord_tone;
+  }
+
+  int root;
+  PitchClassSet pentatonic;
+  int flat_fifth = (root + flat_fifth_up) % pitch_classes;
+};
+
+/// Note `index` is the neighbour, in that scale, of the note before. The flat fifth leads from 4 on to 5 or back from 5
+/// to 4; turned round, it is a neighbour tone.
+bool is_next_in(const BluesScale& scale, const HeardLine& line, std::size_t index) {
   constexpr int whole_step = 2;
   const int move = semitones_to(line, index);
-  if (is_flat_fifth(line, index, root)) return std::abs(move) == 1;
-  if (is_flat_fifth(line, index - 1, root)) return move == semitones_to(line, index - 1);
+  if (scale.is_flat_fifth(line.notes[index])) return std::abs(move) == 1;
+  if (scale.is_flat_fifth(line.notes[index - 1])) return move == semitones_to(line, index - 1);
   return (std::abs(move) == whole_step || std::abs(move) == minor_third_up) &&
-         is_in_pentatonic(pitch_class_of(line.notes[index].pitch_class - root));
+         contains(scale.pentatonic, line.notes[index].pitch_class);
 }
 
 /// Runs through the blues scale on a root that changes now and then.
@@ -76,21 +81,24 @@ class BluesRuns {
   /// The index after the last note of the run from `first` on, which goes up from call to call. It neither begins nor
   /// ends with the flat fifth, which leads on.
   std::size_t end_from(std::size_t first, int root) {
-    if (!is_in_pentatonic(pitch_class_of(line_.notes[first].pitch_class - root))) return first;
-    if (root != root_ || first >= end_) look_ahead(first, root);
-    return is_flat_fifth(line_, end_ - 1, root) ? end_ - 1 : end_;
+    if (root != scale_.root) {
+      scale_ = BluesScale(root);
+      end_ = first;
+    }
+    if (!contains(scale_.pentatonic, line_.notes[first].pitch_class)) return first;
+    if (first >= end_) look_ahead(first);
+    return scale_.is_flat_fifth(line_.notes[end_ - 1]) ? end_ - 1 : end_;
   }
 
  private:
   /// Each note of a run but its last has the next one beside it in the scale: a run that begins later ends there, too.
-  void look_ahead(std::size_t first, int root) {
-    root_ = root;
+  void look_ahead(std::size_t first) {
     end_ = first + 1;
-    while (goes_on(line_, end_) && is_next_in_blues_scale(line_, end_, root)) ++end_;
+    while (goes_on(line_, end_) && is_next_in(scale_, line_, end_)) ++end_;
   }
 
   const HeardLine& line_;
-  int root_ = 0;
+  BluesScale scale_{0};
   std::size_t end_ = 0;
 };
 
@@ -99,13 +107,11 @@ bool is_a_run(const HeardLine& line, std::size_t first, std::size_t end, int roo
   constexpr std::size_t fewest_notes = 5;
   constexpr int fewest_pitches = 4;
   if (end < first + fewest_notes) return false;
-  PitchClassSet heard = 0;
+  const BluesScale scale(root);
+  unsigned heard = 0;
   for (std::size_t i = first; i < end; ++i)
-    if (!is_flat_fifth(line, i, root))
-      heard = static_cast<PitchClassSet>(heard | 1U << static_cast<unsigned>(line.notes[i].pitch_class));
-  int pitches = 0;
-  for (int pitch = 0; pitch < pitch_classes; ++pitch) pitches += contains(heard, pitch) ? 1 : 0;
-  return pitches >= fewest_pitches;
+    if (!scale.is_flat_fifth(line.notes[i])) heard |= 1U << static_cast<unsigned>(line.notes[i].pitch_class);
+  return std::popcount(heard) >= fewest_pitches;
 }
 
 /// Walks along the keys with the notes.
@@ -176,7 +182,7 @@ bool is_in_blues_line(const HeardLine& line, std::size_t index, int root) {
   for (const std::size_t to : {index, index + 1}) {
     if (!goes_on(line, to)) continue;
     const int other = pitch_class_of(line.notes[to == index ? index - 1 : to].pitch_class - root);
-    if (!is_in_pentatonic(other)) return false;
+    if (!contains(minor_pentatonic, other)) return false;
     const bool close = std::abs(semitones_to(line, to)) <= minor_third_up;
     beside = beside || (close && (other == minor_third_up || other == fourth_up || other == fifth_up));
   }
@@ -230,7 +236,8 @@ std::vector<PentatonicRun> find_pentatonic_runs(const HeardLine& line, const Sol
     }
     if (!is_a_run(line, first, end, root)) continue;
     bool has_blue_fifth = false;
-    for (std::size_t i = first; i < end; ++i) has_blue_fifth = has_blue_fifth || is_flat_fifth(line, i, root);
+    for (std::size_t i = first; i < end; ++i)
+      has_blue_fifth = has_blue_fifth || BluesScale(root).is_flat_fifth(line.notes[i]);
     found.push_back({.first = line.notes[first].note,
                      .last = line.notes[end - 1].note,
                      .root = root,

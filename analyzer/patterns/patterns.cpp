@@ -10,7 +10,7 @@ namespace insideline {
 Patterns find_patterns(const HeardLine& line, std::span<const ScaleInThirds> scales, const Solo& solo,
                        const Harmony& harmony) {
   Patterns patterns;
-  const LineMoves moves = moves_of(line, solo);
+  const LineMoves moves = moves_of(line);
   patterns.digital = find_digital_patterns(line, moves, harmony);
   patterns.sequences = find_sequences(line, moves, scales);
   patterns.riffs = find_riffs(line, moves, solo, patterns.sequences);

@@ -22,7 +22,10 @@ struct Parts {
 /// A token that follows the part which is looked at.
 struct Following {
   std::uint32_t places = 0;
-  std::uint32_t room = 0;       ///< where its next place goes to
+  std::uint32_t near = 0;  ///< how many of them in a row, up to the last, are near enough to each other
+  std::uint32_t most_near = 0;
+  std::uint32_t room = 0;  ///< where its next place goes to
+  std::size_t last_bar = 0;
   int before = token_break;     ///< what goes before the first place
   bool differs_before = false;  ///< something else goes before another place
   bool kept = false;
@@ -41,14 +44,11 @@ class RepeatFinder {
     Parts longer;
     for (std::size_t length = 0; length <= bounds_.longest && !parts.starts.empty(); ++length) {
       longer.clear();
-      const std::size_t shorter_ones = repeats_.found.size();
       auto starts = std::span<const std::size_t>(parts.starts);
       for (const std::size_t count : parts.counts) {
         look_at(starts.first(count), length, longer);
         starts = starts.subspan(count);
       }
-      std::ranges::sort(std::span(repeats_.found).subspan(shorter_ones), {},
-                        [&](const MaximalRepeat& repeat) { return repeats_.starts[repeat.first]; });
       std::swap(parts, longer);
     }
     return std::move(repeats_);
@@ -88,6 +88,10 @@ class RepeatFinder {
         here.before = before;
       }
       here.differs_before |= before == token_break || before != here.before;
+      const std::size_t bar = bounds_.bars.empty() ? 0 : bounds_.bars[start];
+      here.near = bar <= here.last_bar + bounds_.bars_apart ? here.near + 1 : 1;
+      here.most_near = std::max(here.most_near, here.near);
+      here.last_bar = bar;
     }
     return ends;
   }
@@ -96,7 +100,7 @@ class RepeatFinder {
   void make_room(Parts& longer) {
     for (const int token : different_) {
       Following& here = following(token);
-      here.kept = here.differs_before && here.places >= bounds_.fewest_places;
+      here.kept = here.differs_before && here.most_near >= bounds_.fewest_places;
       if (!here.kept) continue;
       here.room = static_cast<std::uint32_t>(longer.starts.size());
       longer.starts.resize(longer.starts.size() + here.places);

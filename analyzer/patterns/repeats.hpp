@@ -27,7 +27,7 @@ struct Repeats {
     return std::span(starts).subspan(repeat.first, repeat.places);
   }
 
-  std::vector<MaximalRepeat> found;  ///< by length, then by first place
+  std::vector<MaximalRepeat> found;  ///< by length
   std::vector<std::size_t> starts;
   std::size_t steps = 0;  ///< how much work it was: places sorted
 };
@@ -37,10 +37,12 @@ struct RepeatBounds {
   std::size_t shortest = 1;  ///< tokens
   std::size_t longest = 64;
   std::size_t fewest_places = 2;
+  std::span<const std::size_t> bars{};  ///< of each token, in order; none: all stand in one
+  std::size_t bars_apart = 0;  ///< `fewest_places` in a row must be no further apart, each from the one before it
 };
 
 /// The maximal repeats within `bounds`. `tokens` are `token_break` or small numbers from 0 on: each number up to the
-/// largest takes 16 bytes. Fewer than 2^32 of them. Steps: at most the number of tokens, times `longest`.
+/// largest takes 40 bytes. Fewer than 2^32 of them. Steps: at most the number of tokens, times `longest`.
 Repeats maximal_repeats(std::span<const int> tokens, const RepeatBounds& bounds);
 
 }  // namespace insideline

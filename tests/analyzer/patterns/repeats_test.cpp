@@ -125,6 +125,15 @@ TEST_CASE("what comes more rarely than asked for is left out, what comes often e
   CHECK(starts_of(repeats, repeats.found[0]) == std::vector<std::size_t>{0, 4, 8});
 }
 
+TEST_CASE("only what comes often enough at short distance is found, and then with every place") {
+  const std::vector<int> tokens = tokens_of("abxabyabzcdxcdycdz");
+  const std::vector<std::size_t> bars = {0, 0, 0, 1, 1, 1, 2, 2, 2, 3, 3, 3, 8, 8, 8, 9, 9, 9};
+  const auto repeats = maximal_repeats(
+      tokens, {.shortest = 2, .longest = any_length, .fewest_places = 3, .bars = bars, .bars_apart = 4});
+  REQUIRE(repeats.found.size() == 1);
+  CHECK(starts_of(repeats, repeats.found[0]) == std::vector<std::size_t>{0, 3, 6});
+}
+
 TEST_CASE("repeats are those that trying every part finds") {
   CHECK(rc::check([] {
     const auto letters = text_of(*rc::gen::container<std::vector<int>>(
