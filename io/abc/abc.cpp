@@ -100,6 +100,7 @@ ReadResult played_tune(const AbcText& source, ChosenTune& chosen, const ReadOpti
   WrittenPart& part = tune.parts[index];
   if (options.transpose) assume_abc_transposition(source, *options.transpose, part, notices);
   const PlayingOrder order = measures_of_tune(source, tune, index, options, notices);
+  const auto with_notes = std::ranges::count_if(tune.parts, [](const WrittenPart& p) { return !p.notes.empty(); });
   const MelodicLine line = melodic_line(part, solo_line(source, part, options), notices);
   const std::vector<PlayedMeasure> played = lay_out_measures(part, order.measures, notices);
   ReadResult result;
@@ -116,8 +117,7 @@ ReadResult played_tune(const AbcText& source, ChosenTune& chosen, const ReadOpti
   if (solo.notes.empty())
     throw ReadError(place_of(source.file),
                     "the repeats and jumps never come to a bar with a note; --as-written reads the page once");
-  if (std::ranges::count_if(tune.parts, [](const WrittenPart& p) { return !p.notes.empty(); }) == 1)
-    result.part_taken = PartTaken::only_one;
+  if (with_notes == 1) result.part_taken = PartTaken::only_one;
   const auto has_symbols = [](const WrittenPart& p) { return !p.symbols.empty(); };
   const auto with_chords = std::ranges::find_if(tune.parts, has_symbols);
   const bool elsewhere = !has_symbols(part) && with_chords != tune.parts.end();

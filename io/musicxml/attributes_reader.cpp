@@ -20,7 +20,7 @@ void read_divisions(PartState& state, const pugi::xml_node& node) {
                        "is expected, export the score again",
                        std::string_view(node.child_value()).substr(0, 40)));
   state.divisions = *divisions;
-  state.last_length = {};
+  state.last_length = "";
 }
 
 void note_key(PartState& state) {
@@ -126,13 +126,6 @@ void read_transpose(PartState& state, const pugi::xml_node& node) {
   note_key(state);
 }
 
-constexpr ElementReaders<PartState, 4> attribute_readers{{{
-    {"divisions", read_divisions},
-    {"key", read_key},
-    {"time", read_time},
-    {"transpose", read_transpose},
-}}};
-
 }  // namespace
 
 Interval transposition_on(const PartState& state, std::string_view staff) {
@@ -141,6 +134,13 @@ Interval transposition_on(const PartState& state, std::string_view staff) {
   return found == state.staff_transpositions.end() ? state.other_staves : found->second;
 }
 
-void read_attributes(PartState& state, const pugi::xml_node& node) { attribute_readers.read_children(state, node); }
+void read_attributes(PartState& state, const pugi::xml_node& node) {
+  for_each_element(node, [&state](const pugi::xml_node& child, const XmlName& name) {
+    if (name.is("divisions")) return read_divisions(state, child);
+    if (name.is("key")) return read_key(state, child);
+    if (name.is("time")) return read_time(state, child);
+    if (name.is("transpose")) return read_transpose(state, child);
+  });
+}
 
 }  // namespace insideline::io

@@ -157,12 +157,16 @@ void append_ascii(std::string& bytes, std::string_view ascii, Encoding encoding)
   }
 }
 
-constexpr std::size_t block_bytes = 32;
+constexpr std::size_t block_bytes = 64;
 
 bool is_ascii_block(const char* bytes) {
-  std::array<std::uint64_t, block_bytes / sizeof(std::uint64_t)> words{};
-  std::memcpy(words.data(), bytes, block_bytes);
-  return ((words[0] | words[1] | words[2] | words[3]) & 0x8080808080808080ULL) == 0;
+  const auto word = [bytes](std::size_t from) {
+    std::uint64_t letters = 0;
+    std::memcpy(&letters, bytes + from, sizeof letters);
+    return letters;
+  };
+  const std::uint64_t all = word(0) | word(8) | word(16) | word(24) | word(32) | word(40) | word(48) | word(56);
+  return (all & 0x8080808080808080ULL) == 0;
 }
 
 void check_utf8(std::string_view text, std::string_view file_name) {

@@ -108,7 +108,7 @@ ReadResult read_score(const ScoreDocument& document, const ReadOptions& options)
   Notices notices;
   ChosenParts chosen = choose_parts(document, score, options, notices);
   share_section_signs(chosen.parts);
-  const WrittenPart& part = chosen.parts[chosen.solo];
+  WrittenPart& part = chosen.parts[chosen.solo];
   const MelodicLine line = melodic_line(part, solo_voice(part, options.voice, document), notices);
   const PlayingOrder order =
       order_of_playing(document, part, options, merged_signs(chosen.parts, chosen.solo), notices);

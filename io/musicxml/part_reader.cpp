@@ -30,16 +30,16 @@ void read_forward(PartState& state, const pugi::xml_node& node) {
   state.furthest = std::max(state.furthest, state.position);
 }
 
-constexpr ElementReaders<PartState, 8> measure_readers{{{
-    {"note", read_note},
-    {"harmony", read_harmony},
-    {"direction", read_direction},
-    {"attributes", read_attributes},
-    {"backup", read_backup},
-    {"forward", read_forward},
-    {"barline", read_barline},
-    {"sound", read_sound},
-}}};
+void read_in_measure(PartState& state, const pugi::xml_node& node, const XmlName& name) {
+  if (name.is("note")) return read_note(state, node);
+  if (name.is("harmony")) return read_harmony(state, node);
+  if (name.is("direction")) return read_direction(state, node);
+  if (name.is("attributes")) return read_attributes(state, node);
+  if (name.is("backup")) return read_backup(state, node);
+  if (name.is("forward")) return read_forward(state, node);
+  if (name.is("barline")) return read_barline(state, node);
+  if (name.is("sound")) return read_sound(state, node);
+}
 
 void begin_measure(PartState& state, const MeasureSource& source) {
   WrittenMeasure measure;
@@ -137,11 +137,13 @@ void notice(PartState& state, Oddity oddity, const pugi::xml_node& node) {
 }
 
 Beats quarters(PartState& state, const pugi::xml_node& node) {
-  const std::string_view text = node.child_value();
-  if (!text.empty() && text == state.last_length) return state.last_quarters;
+  const char* const text = node.child_value();
+  if (*text != '\0' && same_text(text, state.last_length)) return state.last_quarters;
   const auto duration = parse_decimal(text);
   if (!duration)
-    refuse(state, node, fmt::format("\"{}\" is not a length; a number of divisions is expected", text.substr(0, 40)));
+    refuse(
+        state, node,
+        fmt::format("\"{}\" is not a length; a number of divisions is expected", std::string_view(text).substr(0, 40)));
   if (!state.divisions) {
     state.divisions = divisions_from_print(node.parent());
     if (!state.divisions)
@@ -169,7 +171,9 @@ WrittenPart read_part(const PartSource& source, const PartContext& context, Noti
   for (const MeasureSource& measure : source.measures) {
     begin_measure(state, measure);
     try {
-      measure_readers.read_children(state, measure.content);
+      for_each_element(measure.content, [&state](const pugi::xml_node& node, const XmlName& name) {
+        read_in_measure(state, node, name);
+      });
     } catch (const std::overflow_error&) {
       refuse(state, measure.measure, "the lengths in this bar cannot be added up; its divisions must be wrong");
     }
