@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <iterator>
 
 namespace insideline::reports {
 namespace {
@@ -11,7 +12,7 @@ struct Range {
   char32_t last;
 };
 
-// In order.
+// Both in order.
 constexpr Range without_width[] = {
     {0x0300, 0x036F},   {0x0483, 0x0489},   {0x0591, 0x05BD},  {0x0610, 0x061A}, {0x064B, 0x065F}, {0x0900, 0x0902},
     {0x0E31, 0x0E31},   {0x0E34, 0x0E3A},   {0x0E47, 0x0E4E},  {0x1AB0, 0x1AFF}, {0x1DC0, 0x1DFF}, {0x200B, 0x200F},
@@ -24,8 +25,8 @@ constexpr Range of_double_width[] = {{0x1100, 0x115F},   {0x2E80, 0x303E},  {0x3
                                      {0x1F900, 0x1F9FF}, {0x20000, 0x3FFFD}};
 
 bool in_any(const char32_t character, const auto& ranges) {
-  return std::ranges::any_of(
-      ranges, [character](const Range& range) { return range.first <= character && character <= range.last; });
+  const auto* const range = std::ranges::lower_bound(ranges, character, {}, &Range::last);
+  return range != std::end(ranges) && range->first <= character;
 }
 
 std::uint8_t byte_at(std::string_view text, std::size_t index) { return static_cast<std::uint8_t>(text[index]); }
@@ -76,8 +77,8 @@ std::size_t character_width(std::string_view character) {
 }
 
 std::size_t display_width(std::string_view text) {
-  const auto is_plain = [](char character) { return (static_cast<unsigned char>(character) & 0x80U) == 0; };
-  const auto* const rest = std::find_if_not(text.begin(), text.end(), is_plain);
+  const auto is_ascii = [](char character) { return (static_cast<unsigned char>(character) & 0x80U) == 0; };
+  const auto* const rest = std::find_if_not(text.begin(), text.end(), is_ascii);
   auto width = static_cast<std::size_t>(rest - text.begin());  // of the ASCII at its front: nearly always all of it
   text.remove_prefix(width);
   while (!text.empty()) {
@@ -89,7 +90,10 @@ std::size_t display_width(std::string_view text) {
 }
 
 std::string printable(std::string_view text) {
-  std::string result;
+  const auto is_plain = [](char character) { return character >= ' ' && character <= '~'; };
+  const auto* const rest = std::find_if_not(text.begin(), text.end(), is_plain);
+  std::string result(text.begin(), rest);
+  text.remove_prefix(result.size());
   while (!text.empty()) {
     const std::string_view character = first_character(text);
     const char32_t value = code_point(character);

@@ -74,29 +74,28 @@ std::string in_bars(std::vector<int> bars) {
 }
 
 std::string paragraph(std::string_view text, std::size_t indent) {
-  const std::string margin(indent, ' ');
   std::string lines;
-  std::string line;
-  std::size_t columns = 0;  // that `line` takes
+  lines.reserve(text.size() + text.size() / 16 + indent + 1);
+  std::size_t columns = 0;  // that the words of the last line take
   while (!text.empty()) {
     const std::size_t end = std::min(text.find(' '), text.size());
     const std::string_view word = text.substr(0, end);
     text.remove_prefix(std::min(end + 1, text.size()));
     if (word.empty()) continue;
     const std::size_t word_columns = display_width(word);
-    if (!line.empty() && indent + columns + 1 + word_columns > page_width) {
-      lines += margin + line + "\n";
-      line.clear();
+    if (!lines.empty() && indent + columns + 1 + word_columns <= page_width) {
+      lines += ' ';
+      ++columns;
+    } else {
+      if (!lines.empty()) lines += '\n';
+      lines.append(indent, ' ');
       columns = 0;
     }
-    if (!line.empty()) {
-      line += ' ';
-      ++columns;
-    }
-    line += word;
+    lines += word;
     columns += word_columns;
   }
-  return line.empty() ? lines : lines + margin + line + "\n";
+  if (!lines.empty()) lines += '\n';
+  return lines;
 }
 
 }  // namespace insideline::reports
