@@ -126,11 +126,21 @@ void read_transpose(PartState& state, const pugi::xml_node& node) {
   note_key(state);
 }
 
-constexpr ElementReaders<PartState, 4> attribute_readers{{{
+/// A sign that says to play the last bars again. Source: MusicXML 4.0, <measure-repeat>.
+void read_measure_style(PartState& state, const pugi::xml_node& node) {
+  const pugi::xml_node repeat = node.child("measure-repeat");
+  if (!repeat) return;
+  const bool starts = repeat.attribute("type").value() == std::string_view("start");
+  const int bars = starts ? parse_int(repeat.child_value()).value_or(1) : 0;
+  state.bars_repeated = bars > 0 ? static_cast<std::size_t>(bars) : 0;
+}
+
+constexpr ElementReaders<PartState, 5> attribute_readers{{{
     {"divisions", read_divisions},
     {"key", read_key},
     {"time", read_time},
     {"transpose", read_transpose},
+    {"measure-style", read_measure_style},
 }}};
 
 }  // namespace

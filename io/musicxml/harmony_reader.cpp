@@ -1,5 +1,6 @@
 // <harmony>: a chord symbol at its place. One that cannot be read is an unknown chord: the rest of the score can be
 // used.
+#include "analyzer/harmony/symbol_reading.hpp"
 #include "analyzer/shortened.hpp"
 #include "io/musicxml/numbers.hpp"
 #include "io/musicxml/part_state.hpp"
@@ -142,6 +143,34 @@ bool same_source(const MusicxmlChord& a, const MusicxmlChord& b) {
          a.inversion == b.inversion;
 }
 
+bool has_degree(const Chord& chord, const Degree& degree) {
+  return std::ranges::find(chord.tones, degree) != chord.tones.end();
+}
+
+/// Whether the printed text of a chord names another third, or a seventh that the chord has not. A text that says less,
+/// or that cannot be read, contradicts nothing.
+bool printed_otherwise(const MusicxmlChord& source, const Chord& meant) {
+  const std::string_view text = stripped(source.text);
+  if (text.empty()) return false;
+  const SymbolReading printed = read_chord_symbol(fmt::format("{}{}", to_string(source.root), text));
+  if (!printed || !*printed) return false;
+  constexpr Degree minor_third{3, -1};
+  constexpr Degree major_third{3, 0};
+  const auto newly = [&](const Degree& degree) { return has_degree(**printed, degree) && !has_degree(meant, degree); };
+  return (newly(minor_third) && has_degree(meant, major_third)) ||
+         (newly(major_third) && has_degree(meant, minor_third)) || newly({7, -1}) || newly({7, 0});
+}
+
+void tell_contrary_print(PartState& state, const pugi::xml_node& node, const MusicxmlChord& source,
+                         const Chord& meant) {
+  const bool drawn = node.child("kind").attribute("use-symbols").value() == std::string_view("yes");
+  if (drawn || !printed_otherwise(source, meant)) return;
+  notice(state, Oddity::contrary_prints, node);
+  state.notices.explain(Oddity::contrary_prints,
+                        fmt::format("{}{} on the page, {} in the file, which was taken", to_string(source.root),
+                                    stripped(source.text), meant.symbol));
+}
+
 /// Index of N.C. in the part, which an unknown chord counts as.
 std::size_t unknown_chord(PartState& state, const pugi::xml_node& node, const std::string& why) {
   notice(state, Oddity::unknown_chords, node);
@@ -163,6 +192,7 @@ std::size_t chord_index(PartState& state, const pugi::xml_node& node) {
   const SymbolReading reading = chord_from_musicxml(*source);
   if (!reading) return unknown_chord(state, node, reason_of(reading.error()));
   std::optional<Chord> chord = *reading;
+  if (chord) tell_contrary_print(state, node, *source, *chord);
   if (chord && state.transposition != Interval{}) chord = transposed(*chord, state.transposition);
   state.part.chords.push_back(std::move(chord));
   const std::size_t index = state.part.chords.size() - 1;

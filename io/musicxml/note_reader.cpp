@@ -27,6 +27,7 @@ struct NoteDraft {
   bool rest = false;
   bool bar_rest = false;
   bool unpitched = false;
+  bool slash = false;  ///< a beat to be filled, on no pitch of its own
   bool tied_from = false;
   bool tied_on = false;
   bool printed_from = false;  ///< a tie is printed there
@@ -81,7 +82,7 @@ void read_rest(NoteDraft& draft, const pugi::xml_node& node) {
 }
 
 using Child = const pugi::xml_node&;
-constexpr ElementReaders<NoteDraft, 14> note_readers{{{
+constexpr ElementReaders<NoteDraft, 15> note_readers{{{
     {"pitch", [](NoteDraft& draft, Child node) { draft.pitch = node; }},
     {"duration", [](NoteDraft& draft, Child node) { draft.duration = node; }},
     {"voice", [](NoteDraft& draft, Child node) { draft.voice = node.child_value(); }},
@@ -96,6 +97,7 @@ constexpr ElementReaders<NoteDraft, 14> note_readers{{{
     {"grace", [](NoteDraft& draft, Child) { draft.grace = true; }},
     {"cue", [](NoteDraft& draft, Child) { draft.cue = true; }},
     {"unpitched", [](NoteDraft& draft, Child) { draft.unpitched = true; }},
+    {"notehead", [](NoteDraft& draft, Child node) { draft.slash = node.child_value() == std::string_view("slash"); }},
 }}};
 
 /// The index of the voice in the part; a new one is added. A voice keeps its name across staves; without a
@@ -196,6 +198,7 @@ Beats note_length(PartState& state, const pugi::xml_node& node, const NoteDraft&
 
 void keep_note(PartState& state, const pugi::xml_node& node, const NoteDraft& draft, WrittenNote& kept) {
   if (draft.cue) return notice(state, Oddity::cue_notes, node);
+  if (draft.slash) return notice(state, Oddity::slash_notes, node);
   if (!draft.pitch) {
     if (draft.unpitched) notice(state, Oddity::unpitched_notes, node);
     return;

@@ -113,8 +113,30 @@ void tell_stray_symbols(PartState& state, const WrittenMeasure& measure) {
       state.notices.add(Oddity::stray_chords, measure.offset_bytes, measure.number);
 }
 
+/// The notes of the measure that this one stands for, and its chord symbols where this one has none.
+void repeat_measure(PartState& state, const WrittenMeasure& measure) {
+  std::vector<WrittenMeasure>& measures = state.part.measures;
+  if (state.bars_repeated >= measures.size() || state.part.notes.size() > measure.first_note) return;
+  const WrittenMeasure& before = measures[measures.size() - 1 - state.bars_repeated];
+  for (std::size_t i = before.first_note; i < before.end_note; ++i) {
+    WrittenNote note = state.part.notes[i];
+    if (note.position == Beats{}) note.tied_from = false;
+    if (note.position + note.duration >= before.content) note.tied_on = false;
+    ++state.part.voices[note.voice].notes;
+    state.part.notes.push_back(note);
+  }
+  if (state.part.symbols.size() == measure.first_chord)
+    for (std::size_t i = before.first_chord; i < before.end_chord; ++i) {
+      const WrittenChord symbol = state.part.symbols[i];
+      state.part.symbols.push_back(symbol);
+    }
+  state.furthest = std::max(state.furthest, before.content);
+  state.notices.add(Oddity::repeated_bars, measure.offset_bytes, measure.number);
+}
+
 void end_measure(PartState& state) {
   WrittenMeasure& measure = current_measure(state);
+  if (state.bars_repeated > 0) repeat_measure(state, measure);
   measure.content = state.furthest;
   if (state.jump_inside > Beats{} && state.jump_inside < state.furthest)
     state.notices.add(Oddity::jumps_inside_bars, measure.offset_bytes, measure.number);

@@ -37,10 +37,11 @@ struct PartState {
   std::optional<Meter> meter{};
   std::optional<Key> written_key{};
 
-  Beats position{};        ///< where the next note of the measure begins
-  Beats furthest{};        ///< how far the measure is filled
-  Beats chord_position{};  ///< where the last note began: a chord member begins there too
-  Beats jump_inside{};     ///< where a jump stands in the measure; 0 for none and at its start
+  Beats position{};               ///< where the next note of the measure begins
+  Beats furthest{};               ///< how far the measure is filled
+  Beats chord_position{};         ///< where the last note began: a chord member begins there too
+  Beats jump_inside{};            ///< where a jump stands in the measure; 0 for none and at its start
+  std::size_t bars_repeated = 0;  ///< the measure, and those after it, stand for the ones so many before; 0: for itself
   std::size_t element = 0;
   std::size_t symbols_over_notes = 0;  ///< of the symbols, so many are followed by a note or rest
   std::vector<KnownChord> known_chords{};
@@ -80,7 +81,10 @@ class ElementReaders {
 
  private:
   [[nodiscard]] constexpr std::size_t slot_of(const char* name) const {
-    return (static_cast<unsigned char>(name[0]) * multiplier_ + static_cast<unsigned char>(name[2])) % slot_count;
+    const char fourth = name[2] == '\0' ? '\0' : name[3];
+    return (static_cast<unsigned char>(name[0]) * multiplier_ + static_cast<unsigned char>(name[2]) +
+            3U * static_cast<unsigned char>(fourth)) %
+           slot_count;
   }
 
   /// False where two rows want the same slot.

@@ -181,3 +181,20 @@ TEST_CASE("a tie that is only printed sounds, with a warning") {
   CHECK(told.warnings.empty());
   CHECK(notes_of(read_line(printed("C", "", "<tied type=\"let-ring\"/>") + printed("C", "", ""))) == "C4@0:2 C4@2:2");
 }
+
+TEST_CASE("a first bar that lacks less than a beat may be a pickup or a slip, which is told") {
+  const auto nearly = read_line("C4:7/2 | D4:4");
+  CHECK(bars_of(nearly) == "0@-7/2:7/2 1@0:4");
+  CHECK(warning_lines(nearly).find("1 bar lacks less than a beat and was read as a pickup") != std::string::npos);
+  CHECK(read_line("C4:3 | D4:4").warnings.empty());
+}
+
+TEST_CASE("a sign to repeat bars plays their notes and chords again") {
+  const string start =
+      "{<attributes><measure-style><measure-repeat type=\"start\">1</measure-repeat></measure-style></attributes>} ";
+  const string stop = "{<attributes><measure-style><measure-repeat type=\"stop\"/></measure-style></attributes>} ";
+  const auto score = read_line("C4:2 E4:2 | " + start + "r:4 | r:4 | " + stop + "G4:4");
+  CHECK(notes_of(score) == "C4@0:2 E4@2:2 C4@4:2 E4@6:2 C4@8:2 E4@10:2 G4@12:4");
+  CHECK(warning_lines(score).find(
+            "2 bars have signs to repeat what stands before them and were played so (bars 2, 3)") != string::npos);
+}
