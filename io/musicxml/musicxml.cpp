@@ -4,6 +4,7 @@
 #include "io/musicxml/container.hpp"
 #include "io/musicxml/document.hpp"
 #include "io/musicxml/melodic_line.hpp"
+#include "io/musicxml/numbers.hpp"
 #include "io/musicxml/part_reader.hpp"
 #include "io/musicxml/play_out.hpp"
 #include "io/musicxml/road_map.hpp"
@@ -152,6 +153,17 @@ PlayingOrder order_of_playing(const ScoreDocument& document, const WrittenPart& 
   return order;
 }
 
+/// An excerpt keeps the numbers of its page; everything here counts from 1. A pickup may have been counted.
+void tell_first_number(const ScoreDocument& document, std::span<const PlayedMeasure> played, const WrittenPart& part,
+                       Notices& notices) {
+  const std::size_t first = played.front().shape == BarShape::pickup && played.size() > 1 ? 1 : 0;
+  const WrittenMeasure& measure = part.measures[played[first].written];
+  const auto number = parse_int(measure.number);
+  if (number && *number > 1 + static_cast<int>(first))
+    notices.remark(document.place(measure.offset_bytes),
+                   fmt::format("the page calls the first bar {}; bars are counted from 1 here", *number));
+}
+
 ReadResult read_score(const ScoreDocument& document, const ReadOptions& options) {
   const ScoreParts score = find_parts(document);
   Notices notices;
@@ -164,6 +176,7 @@ ReadResult read_score(const ScoreDocument& document, const ReadOptions& options)
   const PlayingOrder order =
       order_of_playing(document, part, options, merged_signs(chosen.parts, chosen.solo), notices);
   const std::vector<PlayedMeasure> played = lay_out_measures(part, order.measures, notices);
+  tell_first_number(document, played, part, notices);
 
   ReadResult result;
   Solo& solo = result.solo;

@@ -152,6 +152,17 @@ TEST_CASE("a timewise score is read like a partwise one") {
   CHECK(score.solo.notes[1].place.element == 2);  // the rest of the other part is element 1
 }
 
+TEST_CASE("an excerpt that keeps the numbers of its page is counted from 1, which is told") {
+  const auto renumbered = [](string number) {
+    string xml = score_xml("C4:4 | D4:4");
+    return parse_musicxml(xml.replace(xml.find("number=\"1\""), 10, "number=\"" + number + "\""), "page.musicxml");
+  };
+  CHECK(warning_lines(renumbered("9")).find("the page calls the first bar 9; bars are counted from 1 here") !=
+        string::npos);
+  CHECK(renumbered("1").warnings.empty());
+  CHECK(renumbered("X1").warnings.empty());
+}
+
 TEST_CASE("each note remembers where it stands on the page") {
   const auto score = read_line("r:1 C4:3 | D4:1 E4:3");
   REQUIRE(score.solo.notes.size() == 3);
