@@ -160,12 +160,6 @@ void write(std::string_view destination, std::string_view bytes) {
   PendingFile(std::filesystem::path(destination), bytes).commit();
 }
 
-/// Throws before the slow part where the sheet could not be stored after it.
-void expect_writable(const HandoutCommand& command) {
-  for (const auto& destination : {command.output, command.lilypond_text})
-    if (destination && !is_standard_output(*destination)) const PendingFile trial(*destination, "");
-}
-
 /// The LilyPond text is written first: it is what remains where no page can be made.
 void make_handout(HandoutCommand& command) {
   check_destinations(command);
@@ -173,7 +167,8 @@ void make_handout(HandoutCommand& command) {
   const reports::Report report = analyzed(command.solo);
   const reports::Excerpt excerpt = checked_excerpt(command, report);
   check_page(report, command.sheet);
-  expect_writable(command);
+  for (const auto& destination : {command.lilypond_text, command.output})
+    if (destination) expect_writable(*destination);  // before the slow part
   const std::string text = reports::handout_text(report, command.sheet);
   if (command.lilypond_text) write(*command.lilypond_text, text);
   if (command.output)

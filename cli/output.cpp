@@ -106,6 +106,10 @@ void write_to_standard_error(std::string_view message) {
   for (std::size_t at = 0; at <= message.size();) {
     const std::size_t end = std::min(message.find('\n', at), message.size());
     const std::string_view line = message.substr(at, end - at);
+void expect_writable(const std::string& destination) {
+  if (!is_standard_output(destination)) const PendingFile trial(destination, "");
+}
+
     text += reports::printable(line.substr(0, longest_line)) + (line.size() > longest_line ? "...\n" : "\n");
     at = end + 1;
   }

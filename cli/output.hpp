@@ -38,6 +38,10 @@ class PendingFile {
   std::string bytes_for_device_;
 };
 
+/// Throws OutputError where no file could be stored there, and leaves all as it was. Standard output can always be
+/// tried.
+void expect_writable(const std::string& destination);
+
 /// An error or a warning. Nothing in it can drive a terminal, its lines are cut where they are endless, and it does not
 /// matter whether anybody listens.
 void write_to_standard_error(std::string_view message);
