@@ -1,4 +1,5 @@
 // insideline analyze SOLO: the main job.
+#include "cli/child_process.hpp"
 #include "cli/collection_report.hpp"
 #include "cli/command.hpp"
 #include "cli/destinations.hpp"
@@ -144,6 +145,8 @@ std::string format_bytes(const reports::ReportFormat& format, const AnalyzeOptio
 /// Every file is complete before the first of them appears; then comes what is printed.
 void write_results(const AnalyzeOptions& options, const ReadSolo& read, const SoloBytes& solo) {
   const reports::Report report = analyzed(read, options.solo, options.solo.pitch);
+  std::optional<SignalsHeld> signals;  // while LilyPond draws, so that they arrive when no file is left half made
+  if (options.score_wanted) signals.emplace();
   std::vector<PendingFile> files = heard_midi_file(solo, options.listening);
   std::string printed;
   bool summary_wanted = true;
@@ -170,6 +173,7 @@ void write_results(const AnalyzeOptions& options, const ReadSolo& read, const So
     if (options.against) printed += "\n" + standing_among(*options.against, report);
   }
   for (PendingFile& file : files) file.commit();
+  signals.reset();
   for (const std::string& warning : report.warnings) print_warning(warning);
   if (options.destinations.contains(annotated) && options.chord_ink == ChordInkWanted::from_changes_file &&
       report.source.has_own_symbols && report.source.changes_file != "in score")

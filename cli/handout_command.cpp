@@ -1,4 +1,5 @@
 // insideline handout SOLO: a printed sheet for a lesson.
+#include "cli/child_process.hpp"
 #include "cli/command.hpp"
 #include "cli/destinations.hpp"
 #include "cli/engraver.hpp"
@@ -227,6 +228,7 @@ void make_class(HandoutCommand& command) {
     warnings = report.warnings;
     std::ranges::copy(task_warnings(report, command.sheet), std::back_inserter(warnings));
   }
+  const SignalsHeld signals;  // they arrive when no folder and no file is left half made
   std::optional<SheetFolder> text_folder;
   std::optional<SheetFolder> page_folder;
   if (command.lilypond_text) text_folder.emplace(*command.lilypond_text);
