@@ -97,6 +97,12 @@ std::string file_of(const std::string& folder, const ClassSheet& sheet, std::str
 
 void check_destinations(const HandoutCommand& command) {
   if (!command.output && !command.lilypond_text) throw CLI::RequiredError("-o FILE.pdf");
+  const auto no_folder = [&](const std::optional<std::string>& output) {
+    return !command.players.empty() && output && is_standard_output(*output);
+  };
+  constexpr const char* is_one_report = "- is standard output, which takes one sheet; with --class give a folder";
+  if (no_folder(command.output)) throw CLI::ValidationError("--output", is_one_report);
+  if (no_folder(command.lilypond_text)) throw CLI::ValidationError("--ly", is_one_report);
   Destinations destinations;
   if (command.players.empty()) {
     destinations.add("--output", command.output);
