@@ -73,6 +73,7 @@ int main(int argc, char** argv) {
   using insideline::cli::input_unusable;
   using insideline::cli::report_error;
   insideline::cli::reserve_standard_streams();
+  insideline::cli::learn_rights_of_new_files();
   insideline::cli::keep_memory();
   std::signal(SIGXFSZ, SIG_IGN);  // a file that may not grow is an error like a full disk
   try {

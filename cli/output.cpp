@@ -29,13 +29,19 @@ int write_all(int descriptor, std::string_view bytes) {
   return 0;
 }
 
+mode_t rights_of_new_files() {
+  static const mode_t rights = [] {
+    const mode_t mask = ::umask(0);
+    ::umask(mask);
+    return 0666U & ~mask;
+  }();
+  return rights;
+}
+
 /// The rights a new file would get, or those of the file that is replaced.
 mode_t wanted_mode(const std::filesystem::path& file) {
   struct stat present {};
-  if (::stat(file.c_str(), &present) == 0) return present.st_mode & 07777U;
-  const mode_t mask = ::umask(0);
-  ::umask(mask);
-  return 0666U & ~mask;
+  return ::stat(file.c_str(), &present) == 0 ? present.st_mode & 07777U : rights_of_new_files();
 }
 
 bool is_device_or_pipe(const std::filesystem::path& file) {
@@ -100,16 +106,16 @@ void PendingFile::commit() {
   temporary_.clear();
 }
 
+void expect_writable(const std::string& destination) {
+  if (!is_standard_output(destination)) const PendingFile trial(destination, "");
+}
+
 void write_to_standard_error(std::string_view message) {
   constexpr std::size_t longest_line = 2000;  // bytes
   std::string text;
   for (std::size_t at = 0; at <= message.size();) {
     const std::size_t end = std::min(message.find('\n', at), message.size());
     const std::string_view line = message.substr(at, end - at);
-void expect_writable(const std::string& destination) {
-  if (!is_standard_output(destination)) const PendingFile trial(destination, "");
-}
-
     text += reports::printable(line.substr(0, longest_line)) + (line.size() > longest_line ? "...\n" : "\n");
     at = end + 1;
   }
@@ -122,6 +128,8 @@ void reserve_standard_streams() {
   while (descriptor >= 0 && descriptor <= STDERR_FILENO) descriptor = ::open("/dev/null", O_RDONLY);
   if (descriptor >= 0) ::close(descriptor);
 }
+
+void learn_rights_of_new_files() { rights_of_new_files(); }
 
 void write_to_standard_output(std::string_view bytes) {
   const int error_number = write_all(STDOUT_FILENO, bytes);

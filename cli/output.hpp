@@ -49,6 +49,9 @@ void write_to_standard_error(std::string_view message);
 /// Sees to it that no file of ours gets the number of a standard stream that was closed. To be called first of all.
 void reserve_standard_streams();
 
+/// To be called before any thread is started: to learn the rights that a new file gets, they are changed for a moment.
+void learn_rights_of_new_files();
+
 /// Throws OutputError where not every byte arrives.
 void write_to_standard_output(std::string_view bytes);
 
