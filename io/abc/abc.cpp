@@ -1,5 +1,6 @@
 #include "io/abc/abc.hpp"
 
+#include "analyzer/small_letters.hpp"
 #include "io/abc/abc_text.hpp"
 #include "io/abc/tune_reader.hpp"
 #include "io/abc/voice_of_abc.hpp"
@@ -13,7 +14,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cctype>
 #include <optional>
 #include <stdexcept>
 #include <utility>
@@ -40,13 +40,8 @@ std::string names_of(const std::vector<AbcTune>& tunes) {
   return tunes.size() > most_named ? names + " ..." : names;
 }
 
-bool equal_but_for_case(std::string_view a, std::string_view b) {
-  const auto lower = [](char c) { return static_cast<char>(std::tolower(static_cast<unsigned char>(c))); };
-  return std::ranges::equal(a, b, {}, lower, lower);
-}
-
 bool is_called(const AbcTune& tune, std::string_view wanted) {
-  return tune.number == wanted || equal_but_for_case(tune.title, wanted);
+  return tune.number == wanted || same_but_for_capitals(tune.title, wanted);
 }
 
 void demand_tune(const AbcText& source, const AbcFile& file, const std::optional<std::string>& wanted) {
@@ -134,7 +129,7 @@ ReadResult played_tune(const AbcText& source, ChosenTune& chosen, const ReadOpti
 bool is_abc(std::string_view bytes, std::string_view file_name) {
   constexpr std::string_view ending = ".abc";
   if (file_name.size() > ending.size() &&
-      equal_but_for_case(file_name.substr(file_name.size() - ending.size()), ending))
+      same_but_for_capitals(file_name.substr(file_name.size() - ending.size()), ending))
     return true;
   constexpr std::size_t far_enough = 4096;
   const std::string_view head = bytes.substr(0, far_enough);

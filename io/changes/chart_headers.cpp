@@ -2,6 +2,7 @@
 
 #include "analyzer/model/pitch.hpp"
 #include "analyzer/shortened.hpp"
+#include "analyzer/small_letters.hpp"
 #include "io/changes/typed_habits.hpp"
 
 #include <algorithm>
@@ -26,12 +27,6 @@ struct HeaderKind {
   std::string_view word;
   ReadValue read;
 };
-
-std::string lower_case(std::string_view text) {
-  std::string lower(text);
-  std::ranges::transform(lower, lower.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  return lower;
-}
 
 /// "3/4" on a line of its own.
 bool is_meter_alone(const ChartLine& line) {
@@ -117,7 +112,7 @@ void read_tempo(ChartHeaders& headers, const Value& value) {
   std::string_view number = value.text;
   for (const std::string_view before : {"♩", "q", "ca.", "="})
     if (number.starts_with(before)) number = trimmed(number.substr(before.size()));
-  if (lower_case(number).ends_with("bpm")) number = trimmed(number.substr(0, number.size() - 3));
+  if (in_small_letters(number).ends_with("bpm")) number = trimmed(number.substr(0, number.size() - 3));
   const auto bpm = parse_number(number);
   constexpr int slowest = 20;
   constexpr int fastest = 400;
@@ -175,7 +170,7 @@ bool is_header(const ChartLine& line) {
 }
 
 std::string header_word(const ChartLine& line) {
-  std::string word = lower_case(trimmed(line.text.substr(0, line.text.find(':'))));
+  std::string word = in_small_letters(trimmed(line.text.substr(0, line.text.find(':'))));
   if (word == "bpm") return "tempo";
   return word == "time" || word == "time signature" || is_meter_alone(line) ? "meter" : word;
 }
@@ -205,7 +200,7 @@ std::optional<Key> parse_key(std::string_view text) {
   if (!tonic) return std::nullopt;
   // A capital M is major and a small m minor, so the case is kept for these two.
   const std::string_view mode = trimmed(text);
-  const std::string spoken = lower_case(mode);
+  const std::string spoken = in_small_letters(mode);
   const bool minor = mode == "m" || mode == "-" || spoken == "min";
   const bool major = mode.empty() || mode == "M" || spoken == "maj";
   auto key = key_with_mode(0, minor ? "minor" : major ? "major" : std::string_view(spoken));

@@ -1,6 +1,7 @@
 #include "io/changes/typed_signs.hpp"
 
 #include "analyzer/harmony/chord_symbol.hpp"
+#include "analyzer/small_letters.hpp"
 #include "io/changes/typed_habits.hpp"
 
 #include <algorithm>
@@ -18,12 +19,6 @@ bool is_number(std::string_view word) {
 }
 
 bool is_times_sign(std::string_view word) { return word == "x" || word == "X" || word == "×"; }
-
-std::string small(std::string_view text) {
-  std::string letters(text);
-  std::ranges::transform(letters, letters.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  return letters;
-}
 
 Sign spanning(const ChartText& chart, const Sign& first, const Sign& last) {
   const std::size_t end = last.offset_bytes + last.text.size();
@@ -58,14 +53,14 @@ std::size_t parts_of_symbol(const std::vector<Sign>& words, std::size_t first) {
   constexpr std::size_t most_parts = 4;
   const std::string_view front = words[first].text;
   if (front.size() > longest_part) return 1;
-  const bool no_chord_split = small(front) == "n." || small(front) == "no";
+  const bool no_chord_split = in_small_letters(front) == "n." || in_small_letters(front) == "no";
   const auto root = chord_of(front);
   if (!root && !no_chord_split) return 1;
   std::size_t parts = 1;
   std::string joined(front);
   for (std::size_t next = first + 1; next < std::min(words.size(), first + most_parts); ++next) {
     const std::string_view part = words[next].text;
-    const bool ends_no_chord = no_chord_split && (small(part) == "c." || small(part) == "chord");
+    const bool ends_no_chord = no_chord_split && (in_small_letters(part) == "c." || in_small_letters(part) == "chord");
     if (!ends_no_chord && (!root || !may_go_on(joined, part))) break;
     joined += part;
     const auto whole = ends_no_chord ? std::nullopt : chord_of(joined);
@@ -79,7 +74,7 @@ std::size_t parts_of_symbol(const std::vector<Sign>& words, std::size_t first) {
 bool is_section_word(std::string_view text) {
   constexpr std::array words = {"intro", "verse", "chorus",    "prechorus", "bridge", "refrain",
                                 "outro", "vamp",  "interlude", "tag",       "head",   "solos"};
-  return std::ranges::find(words, small(text)) != words.end();
+  return std::ranges::find(words, in_small_letters(text)) != words.end();
 }
 
 std::optional<FrontName> front_name(const ChartLine& line) {

@@ -1,5 +1,7 @@
 #include "io/midi/midi_song.hpp"
 
+#include "analyzer/utf8.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cstdlib>
@@ -122,16 +124,6 @@ void add_voices(const TrackEvents& track, int number, const std::string& name, M
   }
 }
 
-/// The length of the UTF-8 character at the start of `bytes`; none where there is none. Control characters are none.
-std::size_t character_length(std::string_view bytes) {
-  const auto first = static_cast<unsigned char>(bytes.front());
-  if (first < 0x80U) return 1;
-  const std::size_t length = first >= 0xF0U && first < 0xF5U ? 4 : first >= 0xE0U ? 3 : first >= 0xC2U ? 2 : 0;
-  if (length == 0 || first >= 0xF5U || bytes.size() < length) return 0;
-  const auto continues = [](char byte) { return (static_cast<unsigned char>(byte) & 0xC0U) == 0x80U; };
-  return std::ranges::all_of(bytes.substr(1, length - 1), continues) ? length : 0;
-}
-
 }  // namespace
 
 MidiSong song_of(const CheckedSmf& checked) {
@@ -159,7 +151,7 @@ std::string readable(std::string_view bytes) {
   std::string text;
   bool is_utf8 = true;
   for (std::size_t i = 0; i < bytes.size();) {
-    const std::size_t length = character_length(bytes.substr(i));
+    const std::size_t length = utf8_length(bytes, i);
     is_utf8 = is_utf8 && length > 0;
     i += std::max<std::size_t>(length, 1);
   }

@@ -1,5 +1,6 @@
 #include "io/midi/voice_of_midi.hpp"
 
+#include "analyzer/small_letters.hpp"
 #include "io/read_result.hpp"
 
 #include <fmt/format.h>
@@ -13,12 +14,6 @@ namespace {
 constexpr double most_chordal = 0.1;  // of the notes may be below the line of a melodic track
 constexpr std::size_t most_listed = 12;
 
-std::string lower_case(std::string text) {
-  for (char& letter : text)
-    if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
-  return text;
-}
-
 std::optional<int> number_in(std::string_view text) {
   int number = 0;
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), number);
@@ -30,7 +25,7 @@ std::optional<int> number_in(std::string_view text) {
 bool is_bass(const MidiVoice& voice) {
   constexpr int first_bass = 32;
   constexpr int last_bass = 39;
-  if (lower_case(voice.name).find("bass") != std::string::npos) return true;
+  if (in_small_letters(voice.name).find("bass") != std::string::npos) return true;
   return voice.program && *voice.program >= first_bass && *voice.program <= last_bass;
 }
 
@@ -48,10 +43,10 @@ bool is_only_track(const MidiSong& song) {
 /// A number is that of a track, or, in a file with all its music in one track, of a channel.
 bool answers_to(const MidiSong& song, const MidiVoice& voice, const std::string& wanted) {
   constexpr std::string_view channel_word = "channel ";
-  const std::string asked = lower_case(wanted);
+  const std::string asked = in_small_letters(wanted);
   if (asked.starts_with(channel_word))
     return number_in(std::string_view(asked).substr(channel_word.size())) == voice.channel;
-  if (!voice.name.empty() && lower_case(voice.name) == asked) return true;
+  if (!voice.name.empty() && in_small_letters(voice.name) == asked) return true;
   const auto number = number_in(asked);
   if (!number) return false;
   return *number == voice.track || (is_only_track(song) && *number == voice.channel);

@@ -1,7 +1,8 @@
 #include "reports/text/display_width.hpp"
 
+#include "analyzer/utf8.hpp"
+
 #include <algorithm>
-#include <cstdint>
 
 namespace insideline::reports {
 namespace {
@@ -28,27 +29,6 @@ bool in_any(const char32_t character, const auto& ranges) {
       ranges, [character](const Range& range) { return range.first <= character && character <= range.last; });
 }
 
-std::uint8_t byte_at(std::string_view text, std::size_t index) { return static_cast<std::uint8_t>(text[index]); }
-
-/// Bytes of the sequence that `lead` begins; 0 where it begins none.
-std::size_t sequence_length(std::uint8_t lead) {
-  if (lead < 0x80) return 1;
-  if (lead >= 0xC2 && lead < 0xE0) return 2;
-  if (lead >= 0xE0 && lead < 0xF0) return 3;
-  if (lead >= 0xF0 && lead < 0xF5) return 4;
-  return 0;
-}
-
-/// The code point of a whole UTF-8 sequence; U+FFFD for a byte that stands alone.
-char32_t code_point(std::string_view character) {
-  const std::uint8_t lead = byte_at(character, 0);
-  if (lead < 0x80) return lead;
-  if (character.size() == 1) return 0xFFFD;
-  char32_t value = lead & (0xFFU >> (character.size() + 1));
-  for (std::size_t i = 1; i < character.size(); ++i) value = (value << 6) | (byte_at(character, i) & 0x3FU);
-  return value;
-}
-
 constexpr char32_t line_separator = 0x2028;
 constexpr char32_t paragraph_separator = 0x2029;
 
@@ -61,11 +41,7 @@ bool is_control(char32_t character) {
 }  // namespace
 
 std::string_view first_character(std::string_view text) {
-  const std::size_t length = sequence_length(byte_at(text, 0));
-  if (length == 0 || length > text.size()) return text.substr(0, 1);
-  for (std::size_t i = 1; i < length; ++i)
-    if ((byte_at(text, i) & 0xC0U) != 0x80U) return text.substr(0, 1);
-  return text.substr(0, length);
+  return text.substr(0, std::max<std::size_t>(utf8_length(text), 1));
 }
 
 std::size_t character_width(std::string_view character) {

@@ -82,6 +82,16 @@ TEST_CASE("a track is chosen by name, whatever the case, or by number; another i
                     "take.mid: it has no track 'Oboe' with notes; there is track 2 (Horn); track 3 (Flute)");
 }
 
+TEST_CASE("a name is UTF-8, or else taken for Latin-1") {
+  const auto name_of = [](const std::string& name) {
+    return read_midi(midi_file({{name, "C5@0+480 D5@480+480", 1, {}}})).solo.part;
+  };
+  CHECK(name_of("Fl\xC3\xB6te") == "Fl\u00F6te");
+  CHECK(name_of("Fl\xF6te") == "Fl\u00F6te");
+  CHECK(name_of("in\xC0\xAFout") == "in\u00C0\u00AFout");                      // a slash written too long
+  CHECK(name_of("half \xED\xA0\xBC pair") == "half \u00ED\u00A0\u00BC pair");  // half a character of UTF-16
+}
+
 TEST_CASE("percussion is left out, and a file of nothing else is refused") {
   CHECK(notes_of(read_midi(midi_file({{"Drums", "C2@0+480", 10, {}}, {"Horn", "C5@0+480", 1, {}}})).solo) == "C5@0+1");
   CHECK_THROWS_WITH(read_midi(midi_file({{"Drums", "C2@0+480", 10, {}}})), Catch::Contains("percussion only"));
