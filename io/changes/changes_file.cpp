@@ -52,19 +52,6 @@ void play_out(Changes& changes, const WrittenBars& written, const std::vector<st
   }
 }
 
-/// A section begins anew wherever its first bar is played.
-std::vector<ChartSection> played_sections(const WrittenBars& written, const std::vector<std::size_t>& order) {
-  std::vector<ChartSection> sections;
-  for (std::size_t bar = 0; bar < order.size(); ++bar) {
-    const BarMarks& marks = written.marks[order[bar]];
-    if (marks.section.empty()) continue;
-    if (sections.empty() || marks.starts_section || sections.back().name != marks.section)
-      sections.push_back({marks.section, bar, 0});
-    ++sections.back().bars;
-  }
-  return sections;
-}
-
 }  // namespace
 
 ChartReading parse_chart(std::string_view text, std::string_view file_name) {
@@ -87,9 +74,7 @@ ChartReading parse_chart(std::string_view text, std::string_view file_name) {
   changes.key = headers.key;
   changes.meter = headers.meter;
   if (headers.pickup) changes.pickup = *headers.pickup * beat_length(meter);
-  const std::vector<std::size_t> order = playing_order(chart, written.marks, headers.form);
-  play_out(changes, written, order);
-  reading.sections = played_sections(written, order);
+  play_out(changes, written, playing_order(chart, written.marks, headers.form));
   reading.tempo_bpm = headers.tempo_bpm;
   reading.warnings = std::move(headers.warnings);
   for (const ChartLine& line : above.others)
