@@ -8,6 +8,7 @@
 #include "cli/drill_figures.hpp"
 #include "cli/drill_rules.hpp"
 #include "cli/engraver.hpp"
+#include "cli/number_check.hpp"
 #include "cli/output.hpp"
 #include "cli/play_along.hpp"
 #include "cli/reading_option.hpp"
@@ -290,7 +291,7 @@ void add_sheet_options(CLI::App& command, DrillCommand& options) {
   command
       .add_option("--tempo", options.goal_bpm,
                   "Quarter notes a minute: the top of the ladder; default: the tempo of the changes, else 120")
-      ->check(CLI::Range(slowest, fastest))
+      ->check(CLI::Validator([](const std::string& text) { return not_between(text, slowest, fastest); }, ""))
       ->option_text("BPM")
       ->group(group);
   command

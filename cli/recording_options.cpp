@@ -1,5 +1,6 @@
 #include "cli/recording_options.hpp"
 
+#include "cli/number_check.hpp"
 #include "io/audio/sound_file.hpp"
 #include "io/read_result.hpp"
 
@@ -90,7 +91,7 @@ void add_recording_options(CLI::App& command, ListeningOptions& options) {
   command
       .add_option("--tempo", options.tempo_bpm,
                   "Quarter notes a minute of the recording; default: that of a count-in of three clicks or more")
-      ->check(CLI::Range(slowest, fastest))
+      ->check(CLI::Validator([](const std::string& text) { return not_between(text, slowest, fastest); }, ""))
       ->option_text("BPM")
       ->group(group);
   command.add_option("--heard-midi", options.heard_midi, "Write a MIDI file of what was heard")

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <charconv>
 #include <cmath>
 
 namespace insideline::reports {
@@ -58,6 +59,22 @@ std::string day_text(std::chrono::sys_days day) {
   const std::chrono::year_month_day date(day);
   return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(date.year()), static_cast<unsigned>(date.month()),
                      static_cast<unsigned>(date.day()));
+}
+
+std::optional<std::chrono::sys_days> parsed_day(std::string_view text) {
+  constexpr std::string_view form = "0000-00-00";  // a digit where it has one
+  const auto is_digit = [](char character) { return character >= '0' && character <= '9'; };
+  const auto fits = [&](char asked, char given) { return asked == '0' ? is_digit(given) : given == asked; };
+  if (!std::ranges::equal(form, text, fits)) return std::nullopt;
+  const auto number = [&](std::size_t first, std::size_t count) {
+    unsigned value = 0;
+    std::from_chars(text.data() + first, text.data() + first + count, value);
+    return value;
+  };
+  const std::chrono::year_month_day date{std::chrono::year(static_cast<int>(number(0, 4))),
+                                         std::chrono::month(number(5, 2)), std::chrono::day(number(8, 2))};
+  if (!date.ok()) return std::nullopt;
+  return std::chrono::sys_days(date);
 }
 
 std::string in_bars(std::vector<int> bars) {
