@@ -34,14 +34,15 @@ void read_key(PartState& state, const pugi::xml_node& node) {
   note_key(state);
 }
 
+constexpr int most_beats = 1000;  // of a bar
+
 /// "3+2" of an additive meter is 5.
 std::optional<int> sum_of(std::string_view text) {
   int sum = 0;
   while (true) {
     const std::size_t plus = text.find('+');
     const auto term = parse_int(text.substr(0, plus));
-    constexpr int most_beats = 1000;
-    if (!term || *term <= 0 || *term > most_beats) return std::nullopt;
+    if (!term || *term <= 0 || *term > most_beats - sum) return std::nullopt;
     sum += *term;
     if (plus == std::string_view::npos) return sum;
     text.remove_prefix(plus + 1);
@@ -66,6 +67,7 @@ std::optional<Meter> meter_of(const pugi::xml_node& time) {
     }
     const int finest = std::max(meter->unit, *unit);
     meter = Meter{meter->beats * (finest / meter->unit) + *count * (finest / *unit), finest};
+    if (meter->beats > most_beats) return std::nullopt;
   }
   return meter;
 }

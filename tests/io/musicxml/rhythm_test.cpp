@@ -114,6 +114,21 @@ TEST_CASE("bars are numbered from the first full one, whatever the page prints")
   CHECK(bars_of(read_line(line)) == expected);
 }
 
+TEST_CASE("a meter of more beats than any bar has is left out, however it is added up") {
+  const string terms = [] {
+    string text = "1000";
+    for (int term = 1; term < 3000; ++term) text += "+1000";
+    return text;
+  }();
+  for (const string& time :
+       {"<beats>" + terms + "</beats><beat-type>4</beat-type>", string("<beats>1000+1</beats><beat-type>4</beat-type>"),
+        string("<beats>600</beats><beat-type>4</beat-type><beats>600</beats><beat-type>4</beat-type>")}) {
+    const auto score = read_line("{<attributes><time>" + time + "</time></attributes>} C4:4 | D4:4");
+    CHECK(bars_of(score) == "1@0:4 2@4:4");
+    CHECK(warning_lines(score).find("1 time signature could not be read") != string::npos);
+  }
+}
+
 TEST_CASE("what had to be repaired in the bars is told once, with a count and the bars") {
   const auto [line, expected] = GENERATE(table<string, string>({
       {"C4:4 | D4:3 | F4:4", "1 bar holds less than its meter and was filled with a rest (bar 2)"},
