@@ -3,8 +3,9 @@
 #include "analyzer/labels/fitted_values.hpp"
 
 namespace insideline {
+namespace {
 
-const std::array<int, static_cast<std::size_t>(Row::count)> fitted_values = {
+constexpr std::array values_by_row = {
     -1942,  // early
     2138,   // early, tied over
     488,    // early, mostly heard over its chord
@@ -155,5 +156,11 @@ const std::array<int, static_cast<std::size_t>(Row::count)> fitted_values = {
     -259,   // starts from a note on its way
     203,    // goes back to the old chord
 };
+static_assert(values_by_row.size() == static_cast<std::size_t>(Row::count),
+              "each row has a value: write 0 at its place and fit again");
+
+}  // namespace
+
+const std::array<int, static_cast<std::size_t>(Row::count)> fitted_values = values_by_row;
 
 }  // namespace insideline
