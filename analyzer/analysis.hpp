@@ -220,9 +220,14 @@ struct Analysis {
   std::vector<std::string> warnings;
 };
 
+/// All that is found in a solo, at sounding pitch, times in quarter notes. What must hold: `solo` is as its comments
+/// say, each note longer than nothing but grace notes, which take no time; `harmony` is `lay_out` of the changes under
+/// this very solo. The same input gives the same result. A pin that cannot be is left out (`pin_faults` tells why).
+/// Throws std::overflow_error where a time leaves 64 bits.
 Analysis analyze(const Solo& solo, const Harmony& harmony, const Settings& settings = {});
 
-/// The same for a line whose phrases and labels are known. `labels` run parallel to `solo.notes`, `phrases` cover them.
+/// The same for a line whose phrases and labels are known; pins are not looked at. `labels` run parallel to
+/// `solo.notes`, `phrases` cover them.
 Analysis analyze_labelled(const Solo& solo, const Harmony& harmony, std::vector<Phrase> phrases,
                           std::vector<NoteLabel> labels, const Settings& settings = {});
 

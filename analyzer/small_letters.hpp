@@ -1,5 +1,5 @@
-// Capitals that make no difference: in names of chords, sections, parts and files. The letters A to Z alone, whatever the
-// language of the machine is.
+// Capitals that make no difference: in names of chords, sections, parts and files. The letters A to Z alone, whatever
+// the language of the machine is.
 #pragma once
 
 #include <algorithm>
