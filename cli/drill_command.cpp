@@ -123,7 +123,7 @@ std::string score_bytes(const DrillCommand& command, const reports::DrillReport&
   for (const OpenChoice& choice : drill.open_choices) options.cues.push_back({choice.note, choice.other});
   const Interval up = is_written ? -drill.solo.sounding_minus_written : Interval{};
   for (const KeyStart& start : report.keys) options.headings.push_back({start.bar, to_string(read_key(start.key, up))});
-  if (command.sheet.degrees == reports::DegreeRow::shown) options.under = reports::degrees_of(drill);
+  if (command.sheet.degrees == reports::DegreeRow::shown) options.under = reports::degree_names(drill, report.settings);
   return io::write_musicxml(drill.solo, drill.harmony, options);
 }
 

@@ -148,8 +148,12 @@ DrillFigures descending_figures(const Chord& chord, const DrillSegment& segment,
   const std::vector<Rung> landings = ladder_of(chord, chord.tones, settings.range);
   const std::size_t down = std::min(segment.slots.size() - 1, ladder.size());
   constexpr std::size_t least = 3;
+  set.has_all_tones = down >= tones.size();
+  const std::vector<Degree> guides =
+      down < least || set.has_all_tones ? std::vector<Degree>{} : guides_in_arpeggio(chord);
   for (std::size_t low = 0; low + down <= ladder.size(); ++low) {
     const Rung& top = ladder[low + down - 1];
+    if (!has_all(std::span(ladder).subspan(low, down), guides)) continue;
     for (const Rung& landing : landings) {
       if (landing.midi == top.midi) continue;
       const std::size_t begin = set.midi.size();

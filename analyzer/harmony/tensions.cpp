@@ -51,8 +51,8 @@ struct TensionRow {
 const std::vector<TensionRow>& tension_rows() {
   static const std::vector<TensionRow> rows = {
       {ninth_and_fifth_altered, {{9, -1}, {9, 1}, {11, 1}, {13, -1}}, {{11, 0}}},
-      {ninth_altered, {{9, -1}, {9, 1}, {11, 1}, {13, 0}}, {{11, 0}}},
-      {augmented, {{9, 0}, {11, 1}}, {{5, 0}, {13, 0}}},  // with any seventh or none
+      {ninth_altered, {{9, -1}, {9, 1}, {11, 1}, {13, -1}, {13, 0}}, {{11, 0}}},  // b13 as the V of a minor key (*)
+      {augmented, {{9, 0}, {11, 1}}, {{5, 0}, {13, 0}}},                          // with any seventh or none
       {dominant, {{9, 0}, {11, 1}, {13, 0}}, {{11, 0}}},
       {major_sixth, {{7, 0}, {9, 0}, {11, 1}}, {{11, 0}}},
       {major_seventh, {{9, 0}, {11, 1}, {13, 0}}, {{11, 0}}},
