@@ -16,11 +16,9 @@
 namespace insideline::reports {
 namespace {
 
-constexpr std::size_t most_shapes = 5;
 constexpr std::size_t fewest_shapes = 2;
 constexpr std::size_t most_borrowed = 4;
 
-/// "bar 3", "bars 3, 7 and 12", "bars 3, 7, 12, 13, 20, 21 and more"; each bar once.
 std::string times(std::size_t count) {
   if (count == 1) return "once";
   return count == 2 ? "twice" : fmt::format("{} times", count);
@@ -57,34 +55,39 @@ std::string directions(const Summary& summary) {
   return text;
 }
 
-/// The shapes that come more than once, and two at least.
+/// The shapes that come more than once, and two at least; the others in one sentence.
 void add_shapes(const Report& report, std::vector<Remark>& remarks) {
   const std::vector<Tally> found = arpeggio_shapes(report.analysis.arpeggios);
-  std::size_t shown = 0;
-  for (; shown < std::min(found.size(), most_shapes); ++shown) {
-    const Tally& shape = found[shown];
-    if (shown >= fewest_shapes && shape.where.size() == 1) break;
+  std::vector<std::string> once;
+  for (std::size_t i = 0; i < found.size(); ++i) {
+    const Tally& shape = found[i];
     std::vector<int> bars;
     for (const std::size_t arpeggio : shape.where)
       bars.push_back(bar_of_note(report, report.analysis.arpeggios[arpeggio].notes.front()));
+    if (i >= fewest_shapes && shape.where.size() == 1) {
+      once.push_back(fmt::format("{} ({})", shape.name, in_bars(std::move(bars))));
+      continue;
+    }
     const auto count = static_cast<int>(shape.where.size());
-    remarks.emplace_back(CountRow{
-        .name = shape.name, .share = {count, report.analysis.summary.arpeggios}, .beside = in_bars(std::move(bars))});
+    remarks.emplace_back(CountRow{.name = shape.name,
+                                  .share = {count, report.analysis.summary.arpeggios},
+                                  .beside = in_bars(std::move(bars), Length::whole)});
   }
-  if (found.size() > shown)
-    remarks.emplace_back(fmt::format("and {}", counted(static_cast<int>(found.size() - shown), "more shape")));
+  if (!once.empty()) remarks.emplace_back(fmt::format("Once: {}.", listed(once)));
 }
 
-std::string inversions_and_borrowed(const Report& report) {
+std::string inversions_and_borrowed(const Report& report, Length length) {
   std::vector<std::string> items;
   for (const Tally& tally : arpeggio_inversions(report.analysis.arpeggios))
     items.push_back(fmt::format("{} {}", tally.name, tally.where.size()));
   std::string text = fmt::format("By the lowest note: {}.", listed(items));
   items.clear();
   const std::vector<Tally> borrowed = borrowed_chords(report.analysis);
-  for (const Tally& tally : std::span(borrowed).first(std::min(borrowed.size(), most_borrowed)))
+  const bool all_named = length == Length::whole || borrowed.size() <= most_borrowed + 1;
+  const std::size_t named = all_named ? borrowed.size() : most_borrowed;
+  for (const Tally& tally : std::span(borrowed).first(named))
     items.push_back(fmt::format("{} ({})", tally.name, times(tally.where.size())));
-  if (borrowed.size() > most_borrowed) items.push_back(fmt::format("{} more", borrowed.size() - most_borrowed));
+  if (!all_named) items.push_back(fmt::format("{} more", borrowed.size() - named));
   if (!items.empty()) text += fmt::format(" Notes that spell another chord than the one below: {}.", listed(items));
   return text;
 }
@@ -110,20 +113,20 @@ std::vector<int> bars_with(const Report& report, GuideTone what) {
   return bars;
 }
 
-std::string guide_tones_led(const Report& report) {
+std::string guide_tones_led(const Report& report, Length length) {
   const Summary& summary = report.analysis.summary;
   const Share led{summary.guide_tone_resolutions.count - summary.guide_tones_kept, summary.guide_tone_resolutions.of};
   if (led.of == 0) return "";
   const std::vector<int> bars = bars_with(report, GuideTone::led);
   return fmt::format("{} {} a guide tone home, seventh to third or third to seventh{}. ", share_text(led, "connection"),
-                     agreeing(led.count, "leads", "lead"), bars.empty() ? "" : ": into " + in_bars(bars));
+                     agreeing(led.count, "leads", "lead"), bars.empty() ? "" : ": into " + in_bars(bars, length));
 }
 
-std::string guide_tones_kept(const Report& report) {
+std::string guide_tones_kept(const Report& report, Length length) {
   const int kept = report.analysis.summary.guide_tones_kept;
   if (kept == 0) return "";
   return fmt::format("{} {} a tone that is third of one chord and seventh of the other: into {}. ", kept,
-                     agreeing(kept, "keeps", "keep"), in_bars(bars_with(report, GuideTone::kept)));
+                     agreeing(kept, "keeps", "keep"), in_bars(bars_with(report, GuideTone::kept), length));
 }
 
 std::string threads(const std::vector<Thread>& threads) {
@@ -147,7 +150,7 @@ std::string threads(const std::vector<Thread>& threads) {
 
 }  // namespace
 
-RemarkSection arpeggio_remarks(const Report& report) {
+RemarkSection arpeggio_remarks(const Report& report, Length length) {
   const Summary& summary = report.analysis.summary;
   RemarkSection section{"Arpeggios", {}};
   if (summary.arpeggios == 0) {
@@ -159,7 +162,7 @@ RemarkSection arpeggio_remarks(const Report& report) {
   if (summary.arpeggio_share_by_duration)
     share += fmt::format(", {} of the time played", percent(*summary.arpeggio_share_by_duration));
   section.remarks.emplace_back(share + ". " + directions(summary));
-  section.remarks.emplace_back(inversions_and_borrowed(report));
+  section.remarks.emplace_back(inversions_and_borrowed(report, length));
   return section;
 }
 
@@ -197,7 +200,7 @@ RemarkSection connection_remarks(const Report& report) {
   return section;
 }
 
-RemarkSection guide_tone_remarks(const Report& report) {
+RemarkSection guide_tone_remarks(const Report& report, Length length) {
   const Summary& summary = report.analysis.summary;
   const Outline& outline = report.analysis.outline;
   RemarkSection section{"Thirds and sevenths", {}};
@@ -207,7 +210,7 @@ RemarkSection guide_tone_remarks(const Report& report) {
   if (outline.sevenths.of > 0)
     words += fmt::format("Their seventh{}: {}. ", sixths_count(report) ? " (of a sixth chord the sixth)" : "",
                          share_text(outline.sevenths));
-  words += guide_tones_led(report) + guide_tones_kept(report);
+  words += guide_tones_led(report, length) + guide_tones_kept(report, length);
   const Share& heard = report.analysis.heard.first_rank;
   if (heard.of > 0)
     words += fmt::format("From the notes alone, without hearing the changes, one would guess {} right.",
@@ -242,7 +245,8 @@ RemarkSection early_and_late_remarks(const Report& report) {
         bars.push_back(bar_of_note(report, i));
     if (bars.empty()) continue;
     const auto count = static_cast<int>(bars.size());
-    section.remarks.emplace_back(fmt::format("{}: {}.", counted(count, kind.one, kind.many), in_bars(bars)));
+    section.remarks.emplace_back(
+        fmt::format("{}: {}.", counted(count, kind.one, kind.many), in_bars(bars, Length::whole)));
   }
   return section;
 }

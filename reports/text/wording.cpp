@@ -60,16 +60,18 @@ std::string day_text(std::chrono::sys_days day) {
                      static_cast<unsigned>(date.day()));
 }
 
-std::string in_bars(std::vector<int> bars) {
+std::string in_bars(std::vector<int> bars, Length length) {
   constexpr std::size_t most = 8;
   std::ranges::sort(bars);
   bars.erase(std::unique(bars.begin(), bars.end()), bars.end());
   const bool has_pickup = !bars.empty() && bars.front() < 1;
   if (has_pickup) bars.erase(bars.begin());
   if (bars.empty()) return "the pickup";
+  const bool all_named = length == Length::whole || bars.size() <= most + 1;
+  const std::size_t named = all_named ? bars.size() : most;
   std::vector<std::string> names;
-  for (std::size_t i = 0; i < std::min(bars.size(), most); ++i) names.push_back(std::to_string(bars[i]));
-  if (bars.size() > most) names.push_back(fmt::format("{} more", bars.size() - most));
+  for (std::size_t i = 0; i < named; ++i) names.push_back(std::to_string(bars[i]));
+  if (!all_named) names.push_back(fmt::format("{} more", bars.size() - named));
   return (has_pickup ? "the pickup and " : "") + (bars.size() == 1 ? "bar " + names.front() : "bars " + listed(names));
 }
 

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "analyzer/measures/results.hpp"
+#include "reports/text/length.hpp"
 
 #include <chrono>
 #include <cstddef>
@@ -38,8 +39,9 @@ std::string with_capital(std::string text);
 /// "2026-11-25".
 std::string day_text(std::chrono::sys_days day);
 
-/// "bar 4"; "bars 1, 3 and 7", each once; "the pickup and bar 4"; after the first eight "and 5 more".
-std::string in_bars(std::vector<int> bars);
+/// "bar 4"; "bars 1, 3 and 7", each once; "the pickup and bar 4"; on the first page after the first eight "and 5 more",
+/// never "and 1 more".
+std::string in_bars(std::vector<int> bars, Length length = Length::first_page);
 
 /// `text` in lines of at most the page width, each behind `indent` spaces.
 std::string paragraph(std::string_view text, std::size_t indent = 2);

@@ -70,6 +70,12 @@ TEST_CASE("bars are named once, in order, the pickup by its name") {
   CHECK(in_bars({1, 2, 3, 4, 5, 6, 7, 8, 9, 10}) == "bars 1, 2, 3, 4, 5, 6, 7, 8 and 2 more");
 }
 
+TEST_CASE("one more bar is named, and with all details every bar is") {
+  CHECK(in_bars({1, 2, 3, 4, 5, 6, 7, 8, 9}) == "bars 1, 2, 3, 4, 5, 6, 7, 8 and 9");
+  CHECK(in_bars({1, 2, 3, 4, 5, 6, 7, 8, 9, 10}, insideline::reports::Length::whole) ==
+        "bars 1, 2, 3, 4, 5, 6, 7, 8, 9 and 10");
+}
+
 TEST_CASE("a sentence begins with a capital, and a day is written year first") {
   CHECK(with_capital("bar 4") == "Bar 4");
   CHECK(with_capital("4 bars") == "4 bars");
