@@ -170,6 +170,11 @@ std::string_view section_of(const ChartText& chart, std::string_view rest, std::
 ChartText chart_text(std::string_view bytes, std::string_view file_name) {
   if (bytes.starts_with("\xFF\xFE") || bytes.starts_with("\xFE\xFF"))
     throw ReadError(place_of(file_name), "this is UTF-16 text; save the changes as UTF-8");
+  if (bytes.starts_with("MThd") || bytes.starts_with("PK") || bytes.starts_with("<?xml"))
+    throw ReadError(
+        place_of(file_name),
+        "this is a score or a MIDI file and no chart; changes are plain text like | Dm7 | G7 |, and the solo "
+        "stands before --changes");
   if (bytes.starts_with("{\\rtf"))
     throw ReadError(place_of(file_name), "this is rich text; save the changes as plain text in UTF-8");
   if (bytes.starts_with(byte_order_mark)) bytes.remove_prefix(byte_order_mark.size());

@@ -134,6 +134,15 @@ std::vector<Sign> plain_words(const ChartText& chart, const std::vector<Sign>& w
   return plain;
 }
 
+bool names_a_chord(std::string_view section) {
+  const bool numbered = section.size() == 2 && std::isdigit(static_cast<unsigned char>(section[1])) != 0;
+  return section.size() > 1 && !numbered && reads_as_chord(section);
+}
+
+int brackets_left_open(std::string_view word) {
+  return static_cast<int>(std::ranges::count(word, '(') - std::ranges::count(word, ')'));
+}
+
 std::optional<std::string> with_capital_root(std::string_view word) {
   if (word.empty() || word.front() < 'a' || word.front() > 'g' || reads_as_chord(word)) return std::nullopt;
   std::string capital(word);

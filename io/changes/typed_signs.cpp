@@ -6,12 +6,14 @@
 #include <algorithm>
 #include <array>
 #include <cctype>
+#include <charconv>
 #include <string>
 
 namespace insideline::io {
 namespace {
 
 constexpr std::size_t longest_part = 40;  // bytes of a symbol
+constexpr int most_passes = 99;           // of a repeat; more is a slip of the keyboard
 
 bool is_number(std::string_view word) {
   return !word.empty() && word.find_first_not_of("0123456789") == std::string_view::npos;
@@ -74,7 +76,39 @@ std::size_t parts_of_symbol(const std::vector<Sign>& words, std::size_t first) {
   return parts;
 }
 
+std::optional<int> pass_number(std::string_view text) {
+  int value = 0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+  if (error != std::errc{} || end != text.data() + text.size() || value < 1 || value > most_passes) return std::nullopt;
+  return value;
+}
+
 }  // namespace
+
+std::optional<int> times_of(std::string_view word) {
+  if (word.starts_with('(') && word.ends_with(')')) word = word.substr(1, word.size() - 2);
+  for (const std::string_view sign : {"x", "X", "×", "times"}) {
+    if (word.starts_with(sign)) return pass_number(trimmed(word.substr(sign.size())));
+    if (word.ends_with(sign)) return pass_number(trimmed(word.substr(0, word.size() - sign.size())));
+  }
+  return std::nullopt;
+}
+
+std::vector<int> passes_of(std::string_view text) {
+  std::vector<int> passes;
+  constexpr std::string_view between = "[,.";
+  for (std::size_t at = text.find_first_not_of(between); at != std::string_view::npos;) {
+    const std::size_t end = std::min(text.find_first_of(between, at), text.size());
+    const std::string_view part = text.substr(at, end - at);
+    const auto dash = part.find('-');
+    const auto first = pass_number(part.substr(0, dash));
+    const auto last = dash == std::string_view::npos ? first : pass_number(part.substr(dash + 1));
+    if (!first || !last || *last < *first) return {};
+    for (int pass = *first; pass <= *last; ++pass) passes.push_back(pass);
+    at = text.find_first_not_of(between, end);
+  }
+  return passes;
+}
 
 bool is_section_word(std::string_view text) {
   constexpr std::array words = {"intro", "verse", "chorus",    "prechorus", "bridge", "refrain",
