@@ -169,7 +169,7 @@ void write_results(const AnalyzeOptions& options, const ReadSolo& read, const So
                  .length = options.details ? reports::Length::whole : reports::Length::first_page});
     if (options.against) printed += "\n" + standing_among(*options.against, report);
   }
-  for (PendingFile& file : files) file.commit();
+  commit_all(files);
   for (const std::string& warning : report.warnings) print_warning(warning);
   if (options.destinations.contains(annotated) && options.chord_ink == ChordInkWanted::from_changes_file &&
       report.source.has_own_symbols && report.source.changes_file != "in score")

@@ -205,7 +205,7 @@ void assess_against(const AssessOptions& options) {
   };
   write_to(options.json, reports::assessment_json);
   write_to(options.html, reports::assessment_page);
-  for (PendingFile& file : files) file.commit();
+  commit_all(files);
   for (const io::Warning& warning : take.warnings) print_warning(to_string(warning));
   write_to_standard_output(printed);
 }
@@ -220,7 +220,7 @@ void assess_freely(const AssessOptions& options) {
   reports::FreeReport report{take.source.solo_file, title, take.analysis, free_playing(take.solo, take.analysis)};
   report.bound = options.one_mistake_in.value_or(report.bound);
   report.from_sound = take.from_sound;
-  for (PendingFile& file : files) file.commit();
+  commit_all(files);
   if (take.reading.reader != reports::ReadBy::everybody) report.pitch = reports::reading_sentences(take);
   write_to_standard_output(reports::free_text(report, colour_of_standard_output(options.colour)));
 }

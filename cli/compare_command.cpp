@@ -176,7 +176,7 @@ void write_results(const CompareOptions& options, const reports::ComparisonRepor
   };
   if (options.json) deliver(options.json, reports::comparison_json(report));
   if (options.html) deliver(options.html, reports::comparison_page(report));
-  for (PendingFile& file : files) file.commit();
+  commit_all(files);
   for (const std::string& warning : report.warnings) print_warning(warning);
   write_to_standard_output(printed);
 }

@@ -163,7 +163,7 @@ void write_files(const DrillCommand& command, const reports::DrillReport& report
   if (command.play.wav) files.push_back(sound_file(command.play, report.drill, report.goal_bpm));
   std::vector<PendingFile> pending;
   for (const NamedBytes& file : files) pending.emplace_back(file.file, file.bytes);
-  for (PendingFile& file : pending) file.commit();
+  commit_all(pending);
 }
 
 /// The sheet over one key, or through all of them.

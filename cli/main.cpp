@@ -15,6 +15,7 @@
 #include <csignal>
 #include <cstdio>
 #include <exception>
+#include <filesystem>
 #include <new>
 #include <stdexcept>
 #include <string>
@@ -87,6 +88,9 @@ int main(int argc, char** argv) {
     return report_error(error.what(), input_unusable);
   } catch (const insideline::cli::SoundError& error) {
     return report_error(error.what(), input_unusable);
+  } catch (const std::filesystem::filesystem_error& error) {
+    return report_error(fmt::format("{}: cannot be reached: {}", error.path1().string(), error.code().message()),
+                        input_unusable);
   } catch (const std::overflow_error& error) {
     return report_error(fmt::format("a time in the input is too long or too finely divided ({})", error.what()),
                         input_unusable);

@@ -100,6 +100,12 @@ void PendingFile::commit() {
   temporary_.clear();
 }
 
+void commit_all(std::span<PendingFile> files) {
+  for (const bool device : {true, false})
+    for (PendingFile& file : files)
+      if (file.is_device() == device) file.commit();
+}
+
 void write_to_standard_error(std::string_view message) {
   constexpr std::size_t longest_line = 2000;  // bytes
   std::string text;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <filesystem>
+#include <span>
 #include <stdexcept>
 #include <string>
 #include <string_view>
@@ -31,12 +32,17 @@ class PendingFile {
   ~PendingFile();
 
   void commit();
+  /// Where there is nothing to take back once it is written.
+  [[nodiscard]] bool is_device() const { return temporary_.empty(); }
 
  private:
   std::filesystem::path file_;
   std::filesystem::path temporary_;  ///< empty once there is none
   std::string bytes_for_device_;
 };
+
+/// Devices and pipes first, as they alone can still fail, so that then no file appears.
+void commit_all(std::span<PendingFile> files);
 
 /// An error or a warning. Nothing in it can drive a terminal, its lines are cut where they are endless, and it does not
 /// matter whether anybody listens.
