@@ -2,6 +2,7 @@
 #include "cli/command.hpp"
 #include "cli/destinations.hpp"
 #include "cli/engraver.hpp"
+#include "cli/midi_options.hpp"
 #include "cli/output.hpp"
 #include "cli/section_option.hpp"
 #include "cli/solo_options.hpp"
@@ -28,6 +29,12 @@
 
 namespace insideline::cli {
 namespace {
+
+std::string bytes_for(const SoloOptions& solo) {
+  std::string bytes = io::read_solo_bytes(solo.solo);
+  check_midi_options(solo, bytes);
+  return bytes;
+}
 
 constexpr std::size_t most_excerpt_bars = 1000;
 
@@ -170,7 +177,7 @@ void expect_writable(const HandoutCommand& command) {
 void make_handout(HandoutCommand& command) {
   check_destinations(command);
   take_tasks(command.tasks, command.sheet);
-  const reports::Report report = analyzed(command.solo);
+  const reports::Report report = analyzed(command.solo, bytes_for(command.solo));
   const reports::Excerpt excerpt = checked_excerpt(command, report);
   check_page(report, command.sheet);
   expect_writable(command);
@@ -217,7 +224,7 @@ std::string line_about(const std::string& file, const reports::Reading& reading,
 void make_class(HandoutCommand& command) {
   check_destinations(command);
   take_tasks(command.tasks, command.sheet);
-  const ReadSolo read = read_with_changes(command.solo, io::read_solo_bytes(command.solo.solo));
+  const ReadSolo read = read_with_changes(command.solo, bytes_for(command.solo));
   const std::vector<ClassSheet> sheets = class_sheets(command);
   std::vector<reports::Reading> readings;
   std::vector<std::string> texts;
@@ -248,7 +255,7 @@ void make_class(HandoutCommand& command) {
   if (command.lilypond_text) put(*command.lilypond_text, ".ly", texts);
   if (command.output)
     put(*command.output, ".pdf", engraved_pdfs(texts, limit, engraved_elsewhere("insideline handout --ly FOLDER")));
-  for (PendingFile& file : files) file.commit();
+  commit_all(files);
   for (const std::string& warning : warnings) print_warning(warning);
   write_to_standard_output(said);
 }

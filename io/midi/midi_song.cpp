@@ -36,12 +36,12 @@ class ChannelReader {
     }
   }
 
-  /// Notes that nothing ends last to `end_ticks`; returns how many.
+  /// Notes that nothing ends last to the next one, at most to `end_ticks`; returns how many.
   std::size_t close(std::uint32_t end_ticks) {
     std::size_t unended = 0;
     for (const Waiting& waiting : sounding_)
       for (std::size_t i = waiting.first; i < waiting.notes.size(); ++i) {
-        finish(waiting.notes[i], end_ticks);
+        finish(waiting.notes[i], onset_after(waiting.notes[i]).value_or(end_ticks));
         ++unended;
       }
     const auto order = [](const MidiNote& note) { return std::tuple(note.onset_ticks, note.midi); };
@@ -50,10 +50,16 @@ class ChannelReader {
   }
 
   [[nodiscard]] bool is_empty() const { return notes_.empty(); }
+  [[nodiscard]] std::optional<int> program() const { return program_; }
   [[nodiscard]] std::size_t note_count() const { return notes_.size(); }
 
   MidiVoice voice(int track, std::size_t channel, const std::string& name) {
-    return {track, static_cast<int>(channel) + 1, name, program_, std::move(notes_), bent_notes_};
+    return {.track = track,
+            .channel = static_cast<int>(channel) + 1,
+            .name = name,
+            .program = program_,
+            .notes = std::move(notes_),
+            .bent_notes = bent_notes_};
   }
 
  private:
@@ -71,6 +77,14 @@ class ChannelReader {
     if (waiting.first < waiting.notes.size()) return;
     waiting.notes.clear();  // its memory stays for the next note of this pitch
     waiting.first = 0;
+  }
+
+  [[nodiscard]] std::optional<std::uint32_t> onset_after(std::size_t index) const {
+    const auto later =
+        std::upper_bound(notes_.begin() + static_cast<std::ptrdiff_t>(index), notes_.end(), notes_[index].onset_ticks,
+                         [](std::uint32_t ticks, const MidiNote& note) { return ticks < note.onset_ticks; });
+    if (later == notes_.end()) return std::nullopt;
+    return later->onset_ticks;
   }
 
   void finish(std::size_t index, std::uint32_t ticks) {
@@ -103,17 +117,27 @@ std::map<int, std::string> track_names(const std::vector<SmfText>& texts) {
   return names;
 }
 
+using Channels = std::array<std::optional<ChannelReader>, channel_count>;
+
+/// An MPE keyboard goes through all channels; then channel 10 is one like those beside it.
+bool has_percussion(const Channels& channels) {
+  const auto& below = channels.at(percussion_channel - 1);
+  const auto& above = channels.at(percussion_channel + 1);
+  return !below || !above || below->is_empty() || above->is_empty() || below->program() != above->program();
+}
+
 void add_voices(const TrackEvents& track, int number, const std::string& name, MidiSong& song) {
-  std::array<std::optional<ChannelReader>, channel_count> channels;
+  Channels channels;
   for (const ChannelEvent& event : track) {
     std::optional<ChannelReader>& reader = channels.at(event.status & 0x0FU);
     if (!reader) reader.emplace();
     reader->read(event);
   }
+  const bool percussion = has_percussion(channels);
   for (std::size_t channel = 0; channel < channels.size(); ++channel) {
     std::optional<ChannelReader>& reader = channels.at(channel);
     if (!reader || reader->is_empty()) continue;
-    if (channel == percussion_channel) {
+    if (channel == percussion_channel && percussion) {
       song.percussion_notes += reader->note_count();
       continue;
     }

@@ -101,6 +101,12 @@ TEST_CASE("notes held under the line are left out and counted") {
   CHECK_THAT(warnings_of(read), Catch::Contains("1 note under the line was left out"));
 }
 
+TEST_CASE("a note that nothing ends is held to the next one, and told") {
+  const auto read = read_midi(midi_file({{"", "G5@1440+480", 1, {"00 90 48 50", "83 60 90 4A 50", "87 40 90 4C 50"}}}));
+  CHECK(notes_of(read.solo) == "C5@0+1 D5@1+1 E5@2+1 G5@3+1");
+  CHECK(warnings_of(read) == "3 notes are never ended; each was held to the next note\n");
+}
+
 TEST_CASE("pitch bends are told and the struck pitch is kept") {
   const auto read = read_midi(midi_file({{"", "C5@0+480 D5@480+480", 1, {"81 70 E0 00 60", "83 60 E0 00 40"}}}));
   CHECK(notes_of(read.solo) == "C5@0+1 D5@1+1");
