@@ -151,11 +151,9 @@ std::size_t governor_of(const Run& run, const HeardLine& line, std::span<const N
   return *line.notes[run.members.front()].stretch > run.stretch ? stretch.last : stretch.first;
 }
 
-/// Up or down where all legs go that way.
+/// Between two legs the line turns, also where both go the same way: A F# D F# D A.
 Direction direction_of(const std::vector<Leg>& legs) {
-  if (legs.empty()) return Direction::mixed;
-  const auto same = [&](const Leg& leg) { return leg.direction == legs.front().direction; };
-  return std::ranges::all_of(legs, same) ? legs.front().direction : Direction::mixed;
+  return legs.size() == 1 ? legs.front().direction : Direction::mixed;
 }
 
 Arpeggio described(const Run& run, const HeardLine& line, const Stack& own, const Harmony& harmony,
@@ -203,7 +201,7 @@ class Preparation {
       auto& before = down ? climbed_ : descended_;
       auto& now = down ? descended_ : climbed_;
       leg.prepared = before == Place{stretch, first.phrase};
-      if (down && !leg.prepared) arpeggio.straight_descent = true;
+      if (comes_straight_down(leg)) arpeggio.straight_descent = true;
       now = Place{stretch, first.phrase};
     }
   }

@@ -123,7 +123,7 @@ Bracket bracket_of(const Arpeggio& arpeggio, const Leg& leg, ChordRow chords) {
   const auto to = static_cast<std::ptrdiff_t>(leg.last) + 1;
   std::vector<Degree> degrees;
   if (chords == ChordRow::shown) degrees.assign(arpeggio.degrees.begin() + from, arpeggio.degrees.begin() + to);
-  const bool straight_down = leg.direction == Direction::descending && !leg.prepared;
+  const bool straight_down = comes_straight_down(leg);
   const std::string_view way = leg.direction == Direction::ascending ? "up" : straight_down ? "down!" : "down";
   return {{arpeggio.notes.begin() + from, arpeggio.notes.begin() + to}, cell_markup(way, degrees), straight_down};
 }
