@@ -16,6 +16,7 @@
 #include "analyzer/measures/telling_bars.hpp"
 #include "analyzer/measures/time_feel.hpp"
 #include "analyzer/outside_events.hpp"
+#include "analyzer/patterns/blues.hpp"
 #include "analyzer/patterns/patterns.hpp"
 #include "analyzer/phrases.hpp"
 #include "analyzer/scales_in_thirds.hpp"
@@ -52,6 +53,7 @@ Analysis analyze_labelled(const Solo& solo, const Harmony& harmony, std::vector<
   analysis.time_feel = time_feel(solo);
   analysis.outside_events = find_outside_events(line, harmony, analysis.labels);
   analysis.patterns = find_patterns(line, scales_in_thirds, solo, harmony);
+  analysis.patterns.blue_notes = find_blue_notes(line, solo, analysis);
   analysis.telling_bars = find_telling_bars(line, scales_in_thirds, solo, analysis);
 
   const ChangesRing ring = ring_of(solo, harmony, line);
