@@ -137,7 +137,7 @@ struct Connection {
   ConnectionKind kind = ConnectionKind::none;
   bool guide_tone = false;  ///< from note to note: seventh to third or third to seventh, held or led home by step
   std::optional<LateResolution> late;  ///< the same by way of other notes; none where `guide_tone`
-  std::optional<Pitch> nearest_up;  ///< the closest tone of the new chord above the note left
+  std::optional<Pitch> nearest_up;     ///< the closest tone of the new chord above the note left
   std::optional<Pitch> nearest_down;
   std::optional<bool> took_nearest;  ///< the nearer of the two, either of them where equal, or the common tone
 };

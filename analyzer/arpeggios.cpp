@@ -87,6 +87,18 @@ std::optional<Chord> chord_spelled_by(const NoteName& root, std::span<const Degr
   return other;
 }
 
+/// Ab B D over G7 is a diminished triad on the flat ninth by its sound; players hear the third, fifth and flat ninth
+/// of a diminished seventh on B. The chord of `other`, or that one instead.
+Chord stacked_on_a_tone(Chord other, const NoteName& root, std::span<const Degree> degrees) {
+  constexpr std::array<Degree, 3> diminished{{{1, 0}, {3, -1}, {5, -1}}};
+  constexpr Degree major_third{3, 0};
+  constexpr Degree flat_ninth{9, -1};
+  if (!std::ranges::equal(other.tones, diminished) || std::ranges::find(degrees, major_third) == degrees.end())
+    return other;
+  if (pitch_class(other.root) != pitch_class(note_at(root, flat_ninth))) return other;
+  return parse_chord_symbol(to_string(note_at(root, major_third)) + "dim7").value().value_or(std::move(other));
+}
+
 /// Players come back to the same chords and the same shapes: each is named once.
 class Speller {
  public:
@@ -99,7 +111,8 @@ class Speller {
     note_down(chord.root, degrees_);
     const auto [named, is_new] = shapes_.try_emplace(key_);
     if (is_new)
-      if (const auto other = chord_spelled_by(chord.root, degrees_)) named->second = symbol_of(*other);
+      if (auto other = chord_spelled_by(chord.root, degrees_))
+        named->second = symbol_of(stacked_on_a_tone(*std::move(other), chord.root, degrees_));
     return named->second;
   }
 
@@ -151,9 +164,13 @@ std::size_t governor_of(const Run& run, const HeardLine& line, std::span<const N
   return *line.notes[run.members.front()].stretch > run.stretch ? stretch.last : stretch.first;
 }
 
-/// Between two legs the line turns, also where both go the same way: A F# D F# D A.
-Direction direction_of(const std::vector<Leg>& legs) {
-  return legs.size() == 1 ? legs.front().direction : Direction::mixed;
+/// Up or down where one leg is all there is, but for a note that leads in or out. Between two legs the line turns, also
+/// where both go the same way.
+Direction direction_of(const std::vector<Leg>& legs, std::size_t members) {
+  if (legs.size() != 1) return Direction::mixed;
+  const Leg& leg = legs.front();
+  const std::size_t in_leg = leg.last - leg.first + 1;
+  return members <= in_leg + 1 ? leg.direction : Direction::mixed;
 }
 
 Arpeggio described(const Run& run, const HeardLine& line, const Stack& own, const Harmony& harmony,
@@ -186,7 +203,7 @@ Arpeggio described(const Run& run, const HeardLine& line, const Stack& own, cons
   arpeggio.spells = speller.spelled(arpeggio, chord, set == tones, lowest);
   if (run.played) arpeggio.slipped = slip_of(set, tones, own);
   arpeggio.legs = legs_of(run, line, stack);
-  arpeggio.direction = direction_of(arpeggio.legs);
+  arpeggio.direction = direction_of(arpeggio.legs, run.members.size());
   arpeggio.repeats = repeats_a_note(run, line);
   arpeggio.octave_displaced = is_octave_displaced(run, line, stack);
   return arpeggio;

@@ -81,8 +81,8 @@ class LateSearch {
 
   bool goes_on(std::size_t first, std::size_t to) const {
     const HeardNote& note = line_.notes[to];
-    return to == first || (!note.after_rest && note.phrase == line_.notes[first].phrase && note.stretch &&
-                           *note.stretch <= stretch_);
+    return to == first ||
+           (!note.after_rest && note.phrase == line_.notes[first].phrase && note.stretch && *note.stretch <= stretch_);
   }
 
   /// The nearest of the notes before: the last over the old chord, one before it that the figure around the target

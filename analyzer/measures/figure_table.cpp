@@ -270,7 +270,8 @@ constexpr FigureRow rows[] = {
      [](const Material& m) { return share_of_connections<is_connected, takes_nearest>(m); }},
     {"guide_tone_resolutions", "guide tones led or kept", "leads or keeps clearly more guide tones",
      "leads or keeps clearly fewer guide tones",
-     "Connections from a seventh to a third or from a third to a seventh, down by step or kept, also by way of other notes, of "
+     "Connections from a seventh to a third or from a third to a seventh, down by step or kept, also by way of other "
+     "notes, of "
      "all connections.",
      FigureGroup::connections, FigureRank::main, FigureUnit::connections,
      [](const Material& m) { return share_of_connections<is_connected, leads_guide_tone>(m); }},

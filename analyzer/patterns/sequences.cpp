@@ -14,7 +14,8 @@ class SequenceFinder {
       : line_(line), moves_(moves.shapes), taken_(line.notes.size(), false) {}
 
   std::vector<Sequence> find(std::span<const ScaleInThirds> scales) {
-    for (const ScaleInThirds& scale : scales) take(scale.first, scale.last + 1 - scale.first, 2, scale.rises, true);
+    for (const ScaleInThirds& scale : scales)
+      take(scale.first, scale.last + 1 - scale.first, 2, scale.rises, !scale.of_no_scale);
     for (std::size_t size = 2; size <= longest_shape; ++size) look_for_shapes_of(size);
     std::ranges::sort(found_, {}, &Sequence::first);
     return found_;

@@ -58,6 +58,10 @@ std::vector<std::string> connections_by_note(const Report& report) {
   for (const Connection& connection : report.analysis.connections)
     if (connection.to_note && connection.from_degree && connection.to_degree)
       connections[*connection.to_note] = connection_text(connection);
+  for (const Connection& connection : report.analysis.connections)
+    if (connection.late && connections[connection.late->to_note].empty())
+      connections[connection.late->to_note] =
+          to_string(connection.late->from_degree) + ">" + to_string(connection.late->to_degree) + "*";
   return connections;
 }
 
@@ -190,7 +194,7 @@ std::string_view direction_word(const Arpeggio& arpeggio) {
   switch (arpeggio.direction) {
     case Direction::ascending: return "up";
     case Direction::descending: return arpeggio.straight_descent ? "down!" : "down";
-    case Direction::mixed: return "both ways";
+    case Direction::mixed: return goes_both_ways(arpeggio) ? "both ways" : "turns";
   }
   return "";
 }
@@ -218,7 +222,7 @@ void draw_arpeggio(const Arpeggio& arpeggio, bool shares_first, const Spots& spo
     row.write(reach->begin + 2, in_full);
   else if (direction.size() <= inside)
     row.write(reach->begin + 1, direction);
-  else if (arpeggio.direction == Direction::mixed && short_for_both_ways.size() <= inside)
+  else if (goes_both_ways(arpeggio) && short_for_both_ways.size() <= inside)
     row.write(reach->begin + 1, short_for_both_ways);
 }
 

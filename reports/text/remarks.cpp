@@ -86,12 +86,18 @@ std::vector<RemarkSection> summary_sections(const Report& report, Length length)
   return sections;
 }
 
+std::string shown(const ShownBar& bar, const Report& report, Colour colour) {
+  std::vector<std::size_t> bars{bar.first};
+  if (bar.last != bar.first) bars.push_back(bar.last);
+  return bars_view(report, bars, colour);
+}
+
 std::string said(const RemarkSection& section, const Report& report, Colour colour) {
   std::string text = painted(section.title, Ink::title, colour) + "\n";
   for (const Remark& remark : section.remarks) {
     if (const auto* sentences = std::get_if<Sentences>(&remark)) text += paragraph(*sentences);
     if (const auto* row = std::get_if<CountRow>(&remark)) text += count_line(*row, colour);
-    if (const auto* bar = std::get_if<ShownBar>(&remark)) text += bars_view(report, {bar->index}, colour);
+    if (const auto* bar = std::get_if<ShownBar>(&remark)) text += shown(*bar, report, colour);
   }
   if (!section.remarks.empty() && std::holds_alternative<ShownBar>(section.remarks.back()))
     text.pop_back();  // the empty line after the last group

@@ -22,9 +22,10 @@ struct CountRow {
   std::string beside = {};        ///< words; where there are none, a bar
 };
 
-/// The bar of the solo with this index, to be shown.
+/// A bar of the solo, to be shown, perhaps with the next.
 struct ShownBar {
-  std::size_t index = 0;
+  std::size_t first = 0;  ///< index into Solo::bars
+  std::size_t last = 0;   ///< included
 };
 
 using Sentences = std::string;

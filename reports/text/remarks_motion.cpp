@@ -10,6 +10,7 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <initializer_list>
 #include <span>
 #include <utility>
 
@@ -32,8 +33,9 @@ int bar_of_note(const Report& report, std::size_t note) {
 
 std::string direction_of_one(const Summary& summary) {
   const bool down = summary.arpeggios_descending > 0;
-  if (summary.arpeggios_ascending == 0 && !down) return "It changes direction too often to go either way.";
-  if (summary.arpeggios_mixed > 0) return "It runs both ways.";
+  if (summary.arpeggios_ascending == 0 && !down) return "It turns without going either way.";
+  if (summary.arpeggios_two_way > 0) return "It runs both ways.";
+  if (summary.arpeggios_mixed > 0) return "It turns without going both ways.";
   if (!down) return "It runs up.";
   return summary.straight_descents > 0 ? "It runs straight down." : "It runs down.";
 }
@@ -50,10 +52,8 @@ std::string directions(const Summary& summary) {
   if (summary.arpeggios_two_way > 0)
     text += fmt::format(" {} {} both ways.", counted(summary.arpeggios_two_way, "arpeggio"),
                         agreeing(summary.arpeggios_two_way, "goes", "go"));
-  const int restless = summary.arpeggios_mixed - summary.arpeggios_two_way;
-  if (restless > 0)
-    text +=
-        fmt::format(" {} {} direction too often to go either way.", restless, agreeing(restless, "changes", "change"));
+  const int turning = summary.arpeggios_mixed - summary.arpeggios_two_way;
+  if (turning > 0) text += fmt::format(" {} {} without going both ways.", turning, agreeing(turning, "turns", "turn"));
   return text;
 }
 
@@ -96,14 +96,18 @@ bool sixths_count(const Report& report) {
   });
 }
 
-enum class GuideTone : std::uint8_t { led, kept };
+enum class GuideTone : std::uint8_t { led, late, kept };
+
+GuideTone way_led(const Connection& connection) {
+  if (connection.late) return GuideTone::late;
+  return connection.kind == ConnectionKind::common_tone ? GuideTone::kept : GuideTone::led;
+}
 
 /// The bars in which the new chords arrive.
-std::vector<int> bars_with(const Report& report, GuideTone what) {
+std::vector<int> bars_with(const Report& report, std::initializer_list<GuideTone> ways) {
   std::vector<int> bars;
   for (const Connection& connection : report.analysis.connections) {
-    const bool kept = connection.kind == ConnectionKind::common_tone;
-    if (!connection.guide_tone || kept != (what == GuideTone::kept)) continue;
+    if (!leads_guide_tone(connection) || std::ranges::find(ways, way_led(connection)) == ways.end()) continue;
     const Beats onset = report.analysis.harmony.chords[connection.to_chord].onset;
     bars.push_back(report.solo.bars[bar_index_at(report.solo, onset)].number);
   }
@@ -114,16 +118,21 @@ std::string guide_tones_led(const Report& report) {
   const Summary& summary = report.analysis.summary;
   const Share led{summary.guide_tone_resolutions.count - summary.guide_tones_kept, summary.guide_tone_resolutions.of};
   if (led.of == 0) return "";
-  const std::vector<int> bars = bars_with(report, GuideTone::led);
-  return fmt::format("{} {} a guide tone home, seventh to third or third to seventh{}. ", share_text(led, "connection"),
-                     agreeing(led.count, "leads", "lead"), bars.empty() ? "" : ": into " + in_bars(bars));
+  const std::vector<int> bars = bars_with(report, {GuideTone::led, GuideTone::late});
+  std::string text =
+      fmt::format("{} {} a guide tone home, seventh to third or third to seventh{}. ", share_text(led, "connection"),
+                  agreeing(led.count, "leads", "lead"), bars.empty() ? "" : ": into " + in_bars(bars));
+  if (const int late = summary.guide_tones_late; late > 0)
+    text += fmt::format("{} of them {} late, by way of other notes: into {}. ", late,
+                        agreeing(late, "arrives", "arrive"), in_bars(bars_with(report, {GuideTone::late})));
+  return text;
 }
 
 std::string guide_tones_kept(const Report& report) {
   const int kept = report.analysis.summary.guide_tones_kept;
   if (kept == 0) return "";
   return fmt::format("{} {} a tone that is third of one chord and seventh of the other: into {}. ", kept,
-                     agreeing(kept, "keeps", "keep"), in_bars(bars_with(report, GuideTone::kept)));
+                     agreeing(kept, "keeps", "keep"), in_bars(bars_with(report, {GuideTone::kept})));
 }
 
 std::string threads(const std::vector<Thread>& threads) {
@@ -143,6 +152,14 @@ std::string threads(const std::vector<Thread>& threads) {
          "is, in "
          "semitones, the closer the line leads the chords. " +
          text;
+}
+
+/// With the bar before or after it, where the figure begins or ends there. Longer ones are shown by their bar alone.
+ShownBar shown_bars(const Report& report, const TellingBar& bar, std::size_t index) {
+  const auto bar_of = [&](std::size_t note) { return bar_index_at(report.solo, report.solo.notes[note].onset); };
+  const std::size_t first = bar_of(bar.first_note);
+  const std::size_t last = bar_of(bar.last_note);
+  return last == first + 1 && (first == index || last == index) ? ShownBar{first, last} : ShownBar{index, index};
 }
 
 }  // namespace
@@ -255,7 +272,7 @@ RemarkSection telling_bar_remarks(const Report& report) {
     if (found == report.solo.bars.end()) continue;
     section.remarks.emplace_back(fmt::format("{}: {}{}", bar.bar < 1 ? "The pickup" : "Bar " + std::to_string(bar.bar),
                                              printable(bar.why), bar.why.ends_with('.') ? "" : "."));
-    section.remarks.emplace_back(ShownBar{static_cast<std::size_t>(found - report.solo.bars.begin())});
+    section.remarks.emplace_back(shown_bars(report, bar, static_cast<std::size_t>(found - report.solo.bars.begin())));
   }
   return section;
 }
