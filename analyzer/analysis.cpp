@@ -16,6 +16,7 @@
 #include "analyzer/measures/telling_bars.hpp"
 #include "analyzer/measures/time_feel.hpp"
 #include "analyzer/outside_events.hpp"
+#include "analyzer/patterns/blues.hpp"
 #include "analyzer/patterns/patterns.hpp"
 #include "analyzer/phrases.hpp"
 #include "analyzer/scales_in_thirds.hpp"
@@ -25,41 +26,54 @@
 
 namespace insideline {
 
-Analysis analyze(const Solo& solo, const Harmony& harmony, const Settings& settings) {
-  std::vector<Phrase> phrases = find_phrases(solo, harmony, settings);
-  std::vector<NoteLabel> labels = label_notes(solo, harmony, phrases, settings);
-  return analyze_labelled(solo, harmony, std::move(phrases), std::move(labels), settings);
-}
+namespace {
 
-Analysis analyze_labelled(const Solo& solo, const Harmony& harmony, std::vector<Phrase> phrases,
-                          std::vector<NoteLabel> labels, const Settings& settings) {
-  Analysis analysis;
-  analysis.harmony = harmony;
-  analysis.phrases = std::move(phrases);
-  analysis.labels = std::move(labels);
-
-  const HeardLine line = hear(solo, harmony, analysis.labels, analysis.phrases);
-  const std::vector<ScaleInThirds> scales_in_thirds = find_scales_in_thirds(line);
-  analysis.arpeggios = find_arpeggios(line, scales_in_thirds, harmony, analysis.labels);
-  analysis.cells = count_cells(line, harmony);
-  analysis.connections = find_connections(line, solo, harmony, analysis.labels, settings);
-  analysis.densities = measure_densities(line, harmony, analysis.labels);
+/// What only whoever asks for all figures is shown.
+void add_figures(Analysis& analysis, const HeardLine& line, const Solo& solo, const ChangesRing& ring) {
+  analysis.cells = count_cells(line, analysis.harmony);
+  add_groups(analysis.densities, line, analysis.harmony, analysis.labels);
   analysis.phrase_figures =
       measure_phrases(line, solo, analysis.labels, analysis.phrases, analysis.arpeggios, analysis.densities);
   analysis.section_figures = measure_sections(line, solo, analysis);
+  analysis.threads = find_threads(line, solo, analysis.harmony, ring);
+  analysis.summary.chance_by_transposing = chance_by_transposing(line);
+}
+
+}  // namespace
+
+Analysis analyze(const Solo& solo, Harmony harmony, const Settings& settings) {
+  std::vector<Phrase> phrases = find_phrases(solo, harmony, settings);
+  std::vector<NoteLabel> labels = label_notes(solo, harmony, phrases, settings);
+  return analyze_labelled(solo, std::move(harmony), std::move(phrases), std::move(labels), settings);
+}
+
+Analysis analyze_labelled(const Solo& solo, Harmony its_harmony, std::vector<Phrase> phrases,
+                          std::vector<NoteLabel> labels, const Settings& settings) {
+  Analysis analysis;
+  analysis.detail = settings.detail;
+  analysis.harmony = std::move(its_harmony);
+  analysis.phrases = std::move(phrases);
+  analysis.labels = std::move(labels);
+
+  const Harmony& harmony = analysis.harmony;
+  const HeardLine line = hear(solo, harmony, analysis.labels, analysis.phrases);
+  const std::vector<ScaleInThirds> scales_in_thirds = find_scales_in_thirds(line);
+  analysis.arpeggios = find_arpeggios(line, scales_in_thirds, harmony, analysis.labels);
+  analysis.connections = find_connections(line, solo, harmony, analysis.labels, settings);
+  analysis.densities = measure_densities(line);
   analysis.outline = measure_outline(line, solo, harmony);
   analysis.heard = measure_heard_harmony(line, harmony);
   analysis.time_feel = time_feel(solo);
   analysis.outside_events = find_outside_events(line, harmony, analysis.labels);
   analysis.patterns = find_patterns(line, scales_in_thirds, solo, harmony);
+  analysis.patterns.blue_notes = find_blue_notes(line, solo, analysis);
   analysis.telling_bars = find_telling_bars(line, scales_in_thirds, solo, analysis);
 
   const ChangesRing ring = ring_of(solo, harmony, line);
-  analysis.threads = find_threads(line, solo, harmony, ring);
   analysis.summary = summarize(line, solo, analysis);
   analysis.summary.chance = chance_by_turning(line, solo, ring);
-  analysis.summary.chance_by_transposing = chance_by_transposing(line);
   analysis.warnings = warnings_of_shortness(analysis.summary);
+  if (settings.detail >= Detail::figures) add_figures(analysis, line, solo, ring);
   return analysis;
 }
 

@@ -82,7 +82,13 @@ struct Leg {
   Direction direction = Direction::ascending;      ///< never mixed
   Inversion inversion = Inversion::root_position;  ///< by its own lowest note
   bool prepared = false;  ///< a leg the other way through the same chord goes before it in the phrase
+  bool by_step = false;   ///< no two of its moves are thirds or wider: 1 b7 5
 };
+
+/// With nothing the other way through the chord before it, and by thirds: 1 b7 5 has a step of the scale in it.
+inline bool comes_straight_down(const Leg& leg) {
+  return leg.direction == Direction::descending && !leg.prepared && !leg.by_step;
+}
 
 /// A run through the members of one chord: its own, or one that is played over it.
 struct Arpeggio {
@@ -96,13 +102,28 @@ struct Arpeggio {
   bool complete = false;                           ///< every tone of the chord is there
   std::string spells;                              ///< the chord its own notes make: "Em7" over Cmaj7; empty if none
   std::optional<int> slipped;                      ///< side-slipped: semitones from the governor to the chord played
-  bool straight_descent = false;                   ///< a leg comes down that is not prepared
+  bool straight_descent = false;                   ///< one of its legs does, comes_straight_down()
   bool octave_displaced = false;                   ///< a member is moved by an octave against the run
   bool repeats = false;                            ///< a member is struck again before the next
   int span_semitones = 0;                          ///< from its lowest to its highest note
 };
 
+inline bool goes_both_ways(const Arpeggio& arpeggio) {
+  bool up = false;
+  bool down = false;
+  for (const Leg& leg : arpeggio.legs) (leg.direction == Direction::ascending ? up : down) = true;
+  return up && down;
+}
+
 enum class ConnectionKind : std::uint8_t { common_tone, half_step, whole_step, third, leap, none };
+
+/// A guide tone that is led home by way of other notes: C over G7, then A A# B.
+struct LateResolution {
+  std::size_t from_note = 0;  ///< the seventh or third of the old chord, perhaps held over or struck again in the new
+  std::size_t to_note = 0;    ///< the third or seventh of the new chord
+  Degree from_degree;         ///< against the old chord
+  Degree to_degree;           ///< against the new one
+};
 
 /// How the line connects a chord with the next.
 struct Connection {
@@ -114,11 +135,15 @@ struct Connection {
   std::optional<Degree> to_degree;
   std::optional<int> semitones;
   ConnectionKind kind = ConnectionKind::none;
-  bool guide_tone = false;          ///< seventh to third or third to seventh, by step or held
-  std::optional<Pitch> nearest_up;  ///< the closest tone of the new chord above the note left
+  bool guide_tone = false;  ///< from note to note: seventh to third or third to seventh, held or led home by step
+  std::optional<LateResolution> late;  ///< the same by way of other notes; none where `guide_tone`
+  std::optional<Pitch> nearest_up;     ///< the closest tone of the new chord above the note left
   std::optional<Pitch> nearest_down;
   std::optional<bool> took_nearest;  ///< the nearer of the two, either of them where equal, or the common tone
 };
+
+/// At once or by way of other notes.
+inline bool leads_guide_tone(const Connection& connection) { return connection.guide_tone || connection.late; }
 
 /// Two or three notes in a row on tones of one chord, none a step from the last, and how often they come.
 struct Cell {
@@ -179,18 +204,19 @@ struct Summary {
   int arpeggios = 0;             ///< fragments
   int arpeggios_ascending = 0;   ///< legs that go up
   int arpeggios_descending = 0;  ///< legs that come down
-  int arpeggios_mixed = 0;       ///< fragments that go both ways, or turn so often that they have no leg
+  int arpeggios_mixed = 0;       ///< fragments that go both ways, or turn without a leg each way
   int arpeggios_two_way = 0;     ///< fragments with legs both ways
-  int straight_descents = 0;     ///< legs that come down and are not prepared
+  int straight_descents = 0;     ///< legs, comes_straight_down()
   int connections = 0;
   std::map<ConnectionKind, int> connections_by_kind;  ///< every kind is there
   Share nearest_taken_share;
   Share guide_tone_resolutions;  ///< of the connections with a note on both sides
   int guide_tones_kept = 0;      ///< of these resolutions, those in which one note is both
+  int guide_tones_late = 0;      ///< of these resolutions, those by way of other notes
   std::map<Figure, int> figures;
   std::map<Placement, int> placements;
   Chance chance;                 ///< the changes turned round by whole bars
-  Chance chance_by_transposing;  ///< the line moved by 1 to 11 semitones over the same changes
+  Chance chance_by_transposing;  ///< the line moved by 1 to 11 semitones over the same changes; from Detail::figures on
 };
 
 /// A phrase: notes `first` to `last`, both included.
@@ -200,17 +226,18 @@ struct Phrase {
 };
 
 struct Analysis {
+  Detail detail = Detail::reasons;  ///< what was asked for; no more may be shown
   Harmony harmony;
   std::vector<NoteLabel> labels;  ///< parallel to Solo::notes
   std::vector<Phrase> phrases;
   std::vector<Arpeggio> arpeggios;
   std::vector<Connection> connections;
-  std::vector<Cell> cells;      ///< most frequent first
-  std::vector<Thread> threads;  ///< one a chorus
+  std::vector<Cell> cells;      ///< most frequent first; from Detail::figures on
+  std::vector<Thread> threads;  ///< one a chorus; from Detail::figures on
   Patterns patterns;
   Densities densities;
-  std::vector<PhraseFigures> phrase_figures;      ///< parallel to `phrases`
-  std::vector<SectionFigures> section_figures{};  ///< one a name, in the order in which they first come
+  std::vector<PhraseFigures> phrase_figures;      ///< parallel to `phrases`; from Detail::figures on
+  std::vector<SectionFigures> section_figures{};  ///< one a name, as they first come; from Detail::figures on
   Outline outline;
   HeardHarmony heard;
   std::optional<TimeFeel> time_feel;         ///< of a performance; none for a score
@@ -220,11 +247,16 @@ struct Analysis {
   std::vector<std::string> warnings;
 };
 
-Analysis analyze(const Solo& solo, const Harmony& harmony, const Settings& settings = {});
+/// All that is found in a solo, at sounding pitch, times in quarter notes. What must hold: `solo` is as its comments
+/// say, each note longer than nothing but grace notes, which take no time; `harmony` is `lay_out` of the changes under
+/// this very solo. The same input gives the same result. A pin that cannot be is left out (`pin_faults` tells why).
+/// Throws std::overflow_error where a time leaves 64 bits.
+Analysis analyze(const Solo& solo, Harmony harmony, const Settings& settings = {});
 
-/// The same for a line whose phrases and labels are known. `labels` run parallel to `solo.notes`, `phrases` cover them.
-Analysis analyze_labelled(const Solo& solo, const Harmony& harmony, std::vector<Phrase> phrases,
-                          std::vector<NoteLabel> labels, const Settings& settings = {});
+/// The same for a line whose phrases and labels are known; pins are not looked at. `labels` run parallel to
+/// `solo.notes`, `phrases` cover them.
+Analysis analyze_labelled(const Solo& solo, Harmony harmony, std::vector<Phrase> phrases, std::vector<NoteLabel> labels,
+                          const Settings& settings = {});
 
 /// The words of the analysis file: "chord tone", "passing tone", "in place" ...
 std::string to_string(Role role);

@@ -1,5 +1,6 @@
 #include "analyzer/arpeggio_runs.hpp"
 
+#include "analyzer/heaps.hpp"
 #include "analyzer/played_stacks.hpp"
 
 #include <algorithm>
@@ -380,6 +381,7 @@ std::vector<Run> candidate_runs(const HeardLine& line, std::span<const ScaleInTh
     }
   }
   std::ranges::move(parts, std::back_inserter(runs));
+  drop_heaps(runs, line, stacks);
   return runs;
 }
 

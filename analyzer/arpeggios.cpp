@@ -87,6 +87,18 @@ std::optional<Chord> chord_spelled_by(const NoteName& root, std::span<const Degr
   return other;
 }
 
+/// Ab B D over G7 is a diminished triad on the flat ninth by its sound; players hear the third, fifth and flat ninth
+/// of a diminished seventh on B. The chord of `other`, or that one instead.
+Chord stacked_on_a_tone(Chord other, const NoteName& root, std::span<const Degree> degrees) {
+  constexpr std::array<Degree, 3> diminished{{{1, 0}, {3, -1}, {5, -1}}};
+  constexpr Degree major_third{3, 0};
+  constexpr Degree flat_ninth{9, -1};
+  if (!std::ranges::equal(other.tones, diminished) || std::ranges::find(degrees, major_third) == degrees.end())
+    return other;
+  if (pitch_class(other.root) != pitch_class(note_at(root, flat_ninth))) return other;
+  return parse_chord_symbol(to_string(note_at(root, major_third)) + "dim7").value().value_or(std::move(other));
+}
+
 /// Players come back to the same chords and the same shapes: each is named once.
 class Speller {
  public:
@@ -99,7 +111,8 @@ class Speller {
     note_down(chord.root, degrees_);
     const auto [named, is_new] = shapes_.try_emplace(key_);
     if (is_new)
-      if (const auto other = chord_spelled_by(chord.root, degrees_)) named->second = symbol_of(*other);
+      if (auto other = chord_spelled_by(chord.root, degrees_))
+        named->second = symbol_of(stacked_on_a_tone(*std::move(other), chord.root, degrees_));
     return named->second;
   }
 
@@ -151,11 +164,13 @@ std::size_t governor_of(const Run& run, const HeardLine& line, std::span<const N
   return *line.notes[run.members.front()].stretch > run.stretch ? stretch.last : stretch.first;
 }
 
-/// Up or down where all legs go that way.
-Direction direction_of(const std::vector<Leg>& legs) {
-  if (legs.empty()) return Direction::mixed;
-  const auto same = [&](const Leg& leg) { return leg.direction == legs.front().direction; };
-  return std::ranges::all_of(legs, same) ? legs.front().direction : Direction::mixed;
+/// Up or down where one leg is all there is, but for a note that leads in or out. Between two legs the line turns, also
+/// where both go the same way.
+Direction direction_of(const std::vector<Leg>& legs, std::size_t members) {
+  if (legs.size() != 1) return Direction::mixed;
+  const Leg& leg = legs.front();
+  const std::size_t in_leg = leg.last - leg.first + 1;
+  return members <= in_leg + 1 ? leg.direction : Direction::mixed;
 }
 
 Arpeggio described(const Run& run, const HeardLine& line, const Stack& own, const Harmony& harmony,
@@ -188,7 +203,7 @@ Arpeggio described(const Run& run, const HeardLine& line, const Stack& own, cons
   arpeggio.spells = speller.spelled(arpeggio, chord, set == tones, lowest);
   if (run.played) arpeggio.slipped = slip_of(set, tones, own);
   arpeggio.legs = legs_of(run, line, stack);
-  arpeggio.direction = direction_of(arpeggio.legs);
+  arpeggio.direction = direction_of(arpeggio.legs, run.members.size());
   arpeggio.repeats = repeats_a_note(run, line);
   arpeggio.octave_displaced = is_octave_displaced(run, line, stack);
   return arpeggio;
@@ -203,7 +218,7 @@ class Preparation {
       auto& before = down ? climbed_ : descended_;
       auto& now = down ? descended_ : climbed_;
       leg.prepared = before == Place{stretch, first.phrase};
-      if (down && !leg.prepared) arpeggio.straight_descent = true;
+      if (comes_straight_down(leg)) arpeggio.straight_descent = true;
       now = Place{stretch, first.phrase};
     }
   }
@@ -242,11 +257,25 @@ Stack stack_of(const Chord& chord) {
   return stack;
 }
 
-std::vector<Arpeggio> find_arpeggios(const HeardLine& line, std::span<const ScaleInThirds> scales,
-                                     const Harmony& harmony, std::span<const NoteLabel> labels) {
+namespace {
+
+/// By stretch. Each chord is stacked once.
+std::vector<Stack> stacks_of(const HeardLine& line, const Harmony& harmony) {
+  const std::vector<std::size_t> alike = first_alike(harmony);
   std::vector<Stack> stacks;
   stacks.reserve(line.stretches.size());
-  for (const Stretch& stretch : line.stretches) stacks.push_back(stack_of(harmony.chords[stretch.first].chord));
+  for (const Stretch& stretch : line.stretches) {
+    const std::size_t known = line.stretch_of_chord[alike[stretch.first]];
+    stacks.push_back(known < stacks.size() ? stacks[known] : stack_of(harmony.chords[stretch.first].chord));
+  }
+  return stacks;
+}
+
+}  // namespace
+
+std::vector<Arpeggio> find_arpeggios(const HeardLine& line, std::span<const ScaleInThirds> scales,
+                                     const Harmony& harmony, std::span<const NoteLabel> labels) {
+  const std::vector<Stack> stacks = stacks_of(line, harmony);
   std::vector<Arpeggio> arpeggios;
   Preparation preparation;
   Speller speller;

@@ -3,6 +3,7 @@
 #include "analyzer/labels/tick_scale.hpp"
 #include "analyzer/metre.hpp"
 
+#include <algorithm>
 #include <cassert>
 #include <limits>
 
@@ -33,6 +34,7 @@ class Cursor {
     while (next_bar_ <= onset) come_to_bar(bar_ + 1);
     while (phrase_ + 1 < phrases_.size() && phrases_[phrase_].last < index) ++phrase_;
     while (next_stretch_ <= onset) come_to_stretch(stretch_ + 1);
+    heard.onset = onset;
     heard.bar = bar_;
     heard.phrase = phrase_;
     const Ticks place = onset - bar_in_ticks_.first_beat;
@@ -106,6 +108,21 @@ std::vector<Stretch> join_stretches(const Harmony& harmony) {
   return stretches;
 }
 
+std::vector<std::size_t> first_alike(const Harmony& harmony) {
+  std::vector<std::size_t> different;
+  std::vector<std::size_t> alike;
+  alike.reserve(harmony.chords.size());
+  for (std::size_t i = 0; i < harmony.chords.size(); ++i) {
+    const Chord& chord = harmony.chords[i].chord;
+    const auto known = std::ranges::find_if(different, [&](std::size_t other) {
+      return same_chord(harmony.chords[other].chord, chord) && harmony.chords[other].chord.avoid == chord.avoid;
+    });
+    alike.push_back(known == different.end() ? i : *known);
+    if (known == different.end()) different.push_back(i);
+  }
+  return alike;
+}
+
 HeardLine hear(const Solo& solo, const Harmony& harmony, std::span<const NoteLabel> labels,
                std::span<const Phrase> phrases) {
   assert(labels.size() == solo.notes.size() && "one label a note");
@@ -120,7 +137,7 @@ HeardLine hear(const Solo& solo, const Harmony& harmony, std::span<const NoteLab
   for (std::size_t i = 0; i < solo.notes.size(); ++i) {
     const Note& note = solo.notes[i];
     if (note.grace) continue;
-    HeardNote heard;
+    HeardNote& heard = line.notes.emplace_back();
     heard.note = i;
     heard.midi = midi_number(note.pitch);
     heard.pitch_class = pitch_class_of(heard.midi);
@@ -128,7 +145,6 @@ HeardLine hear(const Solo& solo, const Harmony& harmony, std::span<const NoteLab
     heard.role = labels[i].role;
     if (labels[i].governor) heard.stretch = line.stretch_of_chord[*labels[i].governor];
     cursor.look_up(heard, i);
-    line.notes.push_back(heard);
   }
   return line;
 }

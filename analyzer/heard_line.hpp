@@ -4,6 +4,8 @@
 
 #include "analyzer/analysis.hpp"
 
+#include <array>
+#include <bit>
 #include <cstddef>
 #include <cstdint>
 #include <optional>
@@ -17,7 +19,10 @@ using PitchClassSet = std::uint16_t;
 
 constexpr int pitch_classes = 12;
 
-constexpr int pitch_class_of(int midi) { return ((midi % pitch_classes) + pitch_classes) % pitch_classes; }
+constexpr int pitch_class_of(int midi) {
+  const int above_c = midi % pitch_classes;
+  return above_c < 0 ? above_c + pitch_classes : above_c;
+}
 constexpr bool contains(PitchClassSet set, int pitch_class) { return ((set >> pitch_class) & 1) != 0; }
 /// Every member moved up by `semitones`, 0..11.
 constexpr PitchClassSet moved_up(PitchClassSet set, int semitones) {
@@ -25,7 +30,37 @@ constexpr PitchClassSet moved_up(PitchClassSet set, int semitones) {
   const unsigned wide = static_cast<unsigned>(set) << semitones;
   return static_cast<PitchClassSet>((wide | (wide >> pitch_classes)) & all);
 }
+/// Of the note that stands at `degree` of `chord`.
+inline int pitch_class_at(const Chord& chord, const Degree& degree) {
+  return (pitch_class(chord.root) + pitch_class_above_root(degree)) % pitch_classes;
+}
 PitchClassSet tone_set(const Chord& chord);
+
+/// How many notes have each pitch class.
+using PitchCounts = std::array<int, pitch_classes>;
+
+/// How many notes belong to a set of pitch classes, looked up four pitch classes at a time.
+class PitchHits {
+ public:
+  explicit PitchHits(const PitchCounts& counts) {
+    for (std::size_t part = 0; part < parts; ++part)
+      for (unsigned set = 1; set < sets; ++set) {
+        const auto lowest = static_cast<std::size_t>(std::countr_zero(set));
+        sums_[part][set] = sums_[part][set & (set - 1)] + counts[part * pitches + lowest];
+      }
+  }
+
+  [[nodiscard]] int of(PitchClassSet tones) const {
+    return sums_[0][tones % sets] + sums_[1][tones / sets % sets] + sums_[2][tones / sets / sets];
+  }
+
+ private:
+  static constexpr std::size_t pitches = 4;
+  static constexpr std::size_t parts = pitch_classes / pitches;
+  static constexpr unsigned sets = 1U << pitches;
+
+  std::array<std::array<int, sets>, parts> sums_{};
+};
 
 /// One chord for as long as it stays: written again in the next bar, it goes on.
 struct Stretch {
@@ -42,6 +77,7 @@ struct HeardNote {
   std::size_t note = 0;  ///< index into Solo::notes
   int midi = 0;
   int pitch_class = 0;
+  std::int64_t onset = 0;               ///< in ticks, as many to the quarter as the solo needs
   double duration = 0.0;                ///< quarter notes
   std::optional<std::size_t> stretch;   ///< it is heard against
   std::optional<std::size_t> sounding;  ///< stretch that sounds at its onset
@@ -64,6 +100,9 @@ struct HeardLine {
 };
 
 std::vector<Stretch> join_stretches(const Harmony& harmony);
+
+/// For each chord the first that is the same: what depends on the chord alone is worked out there.
+std::vector<std::size_t> first_alike(const Harmony& harmony);
 
 /// `labels` run parallel to `solo.notes`; `phrases` are in order and cover them.
 HeardLine hear(const Solo& solo, const Harmony& harmony, std::span<const NoteLabel> labels,

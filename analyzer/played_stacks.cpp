@@ -85,30 +85,35 @@ bool are_next_tones(const PlayedChord& chord, int a, int b) {
   return contains(next_tones[chord.kind][first], pitch_class_of(b - chord.root));
 }
 
-/// The chords in which three notes are next tones, by the two intervals between them; the roots as if the first were C.
-class SeedTable {
- public:
-  SeedTable() {
-    for (std::size_t kind = 0; kind < stack_kinds.size(); ++kind)
-      for (int chord_root = 0; chord_root < pitch_classes; ++chord_root)
-        for (int second = 1; second < pitch_classes; ++second) add_all({chord_root, kind}, second);
-  }
+/// By the semitones between two notes that are next tones: the roots of the chord, as if the first were C.
+using RootsByInterval = std::array<PitchClassSet, pitch_classes>;
 
-  const std::vector<PlayedChord>& chords(int first, int second, int third) const {
-    return chords_[key(pitch_class_of(second - first), pitch_class_of(third - first))];
-  }
+constexpr RootsByInterval roots_of_next_tones(const NextTones& next) {
+  RootsByInterval roots{};
+  for (int first = 0; first < pitch_classes; ++first)
+    for (int second = 0; second < pitch_classes; ++second)
+      if (contains(next.at(static_cast<std::size_t>(first)), second))
+        roots.at(static_cast<std::size_t>(pitch_class_of(second - first))) |=
+            static_cast<PitchClassSet>(1U << static_cast<unsigned>(pitch_class_of(-first)));
+  return roots;
+}
 
- private:
-  static std::size_t key(int second, int third) { return static_cast<std::size_t>((second * pitch_classes) + third); }
+constexpr auto roots_by_interval = [] {
+  std::array<RootsByInterval, stack_kinds.size()> roots{};
+  for (std::size_t kind = 0; kind < roots.size(); ++kind) roots.at(kind) = roots_of_next_tones(next_tones.at(kind));
+  return roots;
+}();
 
-  void add_all(const PlayedChord& chord, int second) {
-    if (!are_next_tones(chord, 0, second)) return;
-    for (int third = 1; third < pitch_classes; ++third)
-      if (third != second && are_next_tones(chord, second, third)) chords_[key(second, third)].push_back(chord);
-  }
-
-  std::array<std::vector<PlayedChord>, std::size_t{pitch_classes} * pitch_classes> chords_;
-};
+/// The roots of the chords of one kind in which three notes are next tones, each to the one after it; the third is not
+/// the first again.
+PitchClassSet seed_roots(std::size_t kind, int first, int second, int third) {
+  const int way = pitch_class_of(second - first);
+  const RootsByInterval& roots = roots_by_interval[kind];
+  const auto from_c =
+      static_cast<PitchClassSet>(roots[static_cast<std::size_t>(way)] &
+                                 moved_up(roots[static_cast<std::size_t>(pitch_class_of(third - second))], way));
+  return first == third ? PitchClassSet{} : from_c;
+}
 
 class PlayedFinder {
  public:
@@ -123,24 +128,15 @@ class PlayedFinder {
   }
 
   std::vector<Run> find() {
-    static const SeedTable table;
     std::vector<Run> runs;
     for (std::size_t i = 0; i + seed_size <= line_.notes.size(); ++i) {
       if (!is_seed(i)) continue;
-      const std::vector<PlayedChord>& chords =
-          table.chords(note(i).pitch_class, note(i + 1).pitch_class, note(i + 2).pitch_class);
       const std::size_t before = runs.size();
-      for (const PlayedChord& chord : chords) {
-        std::size_t& done = seen_to_.at((chord.kind * pitch_classes) + root_of(chord, i));
-        if (i < done) continue;
-        const Run whole = grown(i, {static_cast<int>(root_of(chord, i)), chord.kind});
-        done = whole.members.back();
-        for (Run& run : cut_at_changes(whole)) {
-          const auto same = [&](const Run& other) { return other.members == run.members; };
-          if (is_part_of_own(run) || std::any_of(runs.begin() + static_cast<std::ptrdiff_t>(before), runs.end(), same))
-            continue;
-          set_governor(run);
-          runs.push_back(std::move(run));
+      for (std::size_t kind = 0; kind < stack_kinds.size(); ++kind) {
+        unsigned roots = seed_roots(kind, note(i).pitch_class, note(i + 1).pitch_class, note(i + 2).pitch_class);
+        for (; roots != 0; roots &= roots - 1) {
+          const int above_first = std::countr_zero(roots);
+          add_grown(runs, before, i, {(above_first + note(i).pitch_class) % pitch_classes, kind});
         }
       }
     }
@@ -151,8 +147,19 @@ class PlayedFinder {
   const HeardNote& note(std::size_t i) const { return line_.notes[i]; }
   int move_to(std::size_t i) const { return note(i).midi - note(i - 1).midi; }
 
-  std::size_t root_of(const PlayedChord& as_from_c, std::size_t first) const {
-    return static_cast<std::size_t>((as_from_c.root + note(first).pitch_class) % pitch_classes);
+  /// What grows from the seed at `first`, unless it is found already: those from this seed are `runs` from `before` on.
+  void add_grown(std::vector<Run>& runs, std::size_t before, std::size_t first, const PlayedChord& chord) {
+    std::size_t& done = seen_to_.at((chord.kind * pitch_classes) + static_cast<std::size_t>(chord.root));
+    if (first < done) return;
+    const Run whole = grown(first, chord);
+    done = whole.members.back();
+    for (Run& run : cut_at_changes(whole)) {
+      const auto same = [&](const Run& other) { return other.members == run.members; };
+      if (is_part_of_own(run) || std::any_of(runs.begin() + static_cast<std::ptrdiff_t>(before), runs.end(), same))
+        continue;
+      set_governor(run);
+      runs.push_back(std::move(run));
+    }
   }
 
   bool follows_on(std::size_t i) const {

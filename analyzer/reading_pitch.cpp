@@ -1,5 +1,7 @@
 #include "analyzer/reading_pitch.hpp"
 
+#include "analyzer/labels/degree_spelling.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cstdlib>
@@ -61,6 +63,78 @@ bool is_told_by_pitch(const NoteLabel& label) {
   return !label.degree || label.role == Role::chord_tone || label.role == Role::tension;
 }
 
+bool is_in_scale(const NoteName& name, const Key& key) {
+  constexpr int names_in_scale = 7;
+  const int above_lowest = fifths_of(name) - key.fifths + 1;
+  return above_lowest >= 0 && above_lowest < names_in_scale;
+}
+
+/// A note over a chord as it is read, with what is known of it.
+struct ReadNote {
+  const NoteLabel& label;
+  const Chord* chord = nullptr;  ///< as it is read; none where the note has none
+  bool chord_respelled = false;
+  std::optional<Key> key;  ///< as it is read
+};
+
+/// The raised ninth is a minor third to the hand as well: players write G over E7, not F double sharp.
+bool is_sharp_ninth(const Degree& degree) { return degree == Degree{9, 1}; }
+
+/// The name that goes with the degree that is said of the note; none where that degree does not sound as it does.
+std::optional<NoteName> name_by_degree(const NoteName& moved, const ReadNote& note) {
+  if (note.chord == nullptr || !note.label.degree) return std::nullopt;
+  const NoteName name = note_at(note.chord->root, *note.label.degree);
+  if (pitch_class(name) != pitch_class(moved)) return std::nullopt;
+  if (is_sharp_ninth(*note.label.degree) && strangeness(name) > 0) return note_at(note.chord->root, {3, -1});
+  return name;
+}
+
+/// Whether a plainer name makes a degree over the chord as players name them: F over A7 does, its b13; B over B flat
+/// seventh is no degree, so its b9 stays a C flat.
+bool has_plainer_degree(const NoteName& name, const Chord& chord) {
+  for (const int letters : {1, -1}) {
+    Note plain;
+    plain.pitch = {transposed(name, Interval{letters, 0}), 4};
+    plain.spelled = true;
+    if (strangeness(plain.pitch.name) > 0) continue;
+    const Degree degree = degree_of(plain.pitch.name, chord.root);
+    if (degree_over(chord, plain, true) == degree && degree_over(chord, plain, false) == degree) return true;
+  }
+  return false;
+}
+
+/// The third of C sharp seventh stays an E sharp, and the fourth of the scale of G flat a C flat; of a chord that was
+/// respelled no note needs to be one.
+bool may_stay(const NoteName& name, const ReadNote& note, const std::optional<NoteName>& by_degree) {
+  if (strangeness(name) == 0) return true;
+  if (std::abs(name.alter) > 1 || note.chord_respelled) return false;
+  if (note.key && is_in_scale(name, *note.key)) return true;
+  return name == by_degree && (is_told_by_pitch(note.label) || !has_plainer_degree(name, *note.chord));
+}
+
+/// Whether the name says another degree than the one that pitch alone tells: an E flat that is the #11 of A7.
+bool contradicts_degree(const NoteName& name, const ReadNote& note) {
+  if (note.chord == nullptr || !note.label.degree || !is_told_by_pitch(note.label)) return false;
+  const Degree& said = *note.label.degree;
+  constexpr int letters = 7;
+  const int spelled = degree_of(name, note.chord->root).number % letters;
+  return spelled != said.number % letters && !(is_sharp_ninth(said) && spelled == 3);
+}
+
+/// `moved`, or the same sound by the name that its degree asks for, or by the plainest.
+NoteName readable_name(const NoteName& moved, const ReadNote& note) {
+  const auto by_degree = name_by_degree(moved, note);
+  if (by_degree && strangeness(*by_degree) == 0 && contradicts_degree(moved, note)) return *by_degree;
+  if (may_stay(moved, note, by_degree)) return moved;
+  if (by_degree && may_stay(*by_degree, note, by_degree)) return *by_degree;
+  NoteName plain = moved;
+  for (const int letters : {1, -1}) {
+    const NoteName other = transposed(moved, Interval{letters, 0});
+    if (strangeness(other) < strangeness(plain)) plain = other;
+  }
+  return plain;
+}
+
 }  // namespace
 
 ReadLine read_in(const ReadingPitch& pitch, const Solo& solo, const Harmony& harmony,
@@ -80,15 +154,12 @@ ReadLine read_in(const ReadingPitch& pitch, const Solo& solo, const Harmony& har
   }
   for (std::size_t i = 0; i < solo.notes.size(); ++i) {
     const auto& governor = labels[i].governor;
-    Interval of_note = governor ? of_chord[*governor] : by;  // with its chord, so that its degree is the same
+    const Interval& with_chord = governor ? of_chord[*governor] : by;  // so that its degree is the same
     Pitch& moved = line.solo.notes[i].pitch;
-    // The third of C sharp seventh stays an E sharp; of a chord that was respelled no note needs to be one.
-    const bool only_doubles = of_note == by;
-    const auto strange = [&](const NoteName& name) {
-      return only_doubles && std::abs(name.alter) < 2 ? 0 : strangeness(name);
-    };
-    if (respells && is_told_by_pitch(labels[i])) of_note = plainest(moved.name, of_note, strange(moved.name), strange);
-    moved = transposed(moved, of_note);
+    moved = transposed(moved, with_chord);
+    if (!respells) continue;
+    const ReadNote note{labels[i], governor ? &line.harmony.chords[*governor].chord : nullptr, with_chord != by, key};
+    moved = spelled_pitch(midi_number(moved), readable_name(moved.name, note));
   }
   for (KeyChange& change : line.solo.keys) change.key = transposed(change.key, by);
   return line;

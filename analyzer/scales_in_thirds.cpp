@@ -23,7 +23,7 @@ class ThirdsReader {
 
   ScaleInThirds from(std::size_t first) const {
     const int third = move(first, first + 1);
-    ScaleInThirds scale{first, first + 1, false};
+    ScaleInThirds scale{first, first + 1, false, true};
     int way = 0;
     for (std::size_t next = first + 2;; next += 2) {
       const int step = move(next - 2, next);
@@ -33,6 +33,7 @@ class ThirdsReader {
       way = step;
       scale.last = next + 1;
       scale.rises = step > 0;
+      scale.of_no_scale = scale.of_no_scale && std::abs(step) == 1 && its_third == third;
     }
   }
 

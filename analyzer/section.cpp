@@ -158,7 +158,8 @@ std::optional<SoloPart> analyze_section(const Solo& solo, const Harmony& harmony
 
   SoloPart result;
   result.solo = solo_in(*span, solo, notes);
-  result.analysis = analyze_labelled(result.solo, part, phrases_in(phrases, notes), std::move(labels), settings);
+  result.analysis =
+      analyze_labelled(result.solo, std::move(part), phrases_in(phrases, notes), std::move(labels), settings);
   return result;
 }
 

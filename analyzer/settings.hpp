@@ -15,9 +15,9 @@ enum class Feel : std::uint8_t { swing, straight };
 /// Strict: every note is heard against the chord that sounds at its onset.
 enum class Hearing : std::uint8_t { as_heard, strict };
 
-/// What is worked out beside the labels: sentences and other readings cost more than the labels, and a summary shows
-/// none.
-enum class Detail : std::uint8_t { labels, reasons };
+/// How much is worked out, each with all that stands before it: the labels and what the first page of a summary tells;
+/// every figure; a sentence and the other readings of each note. What nobody looks at costs as much as what is shown.
+enum class Detail : std::uint8_t { first_page, figures, reasons };
 
 struct Settings {
   Feel feel = Feel::swing;

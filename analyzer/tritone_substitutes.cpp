@@ -11,7 +11,7 @@ namespace {
 // Semitones above the dominant that sounds.
 constexpr int substitute_root = 6;
 constexpr int substitute_fifth = 1;
-constexpr std::array substitute_tones{substitute_root, 10, substitute_fifth, 4};
+constexpr PitchClassSet substitute_tones = 1U << 6U | 1U << 10U | 1U << 1U | 1U << 4U;
 
 bool names(const Chord& chord, int above_root) {
   return std::ranges::any_of(chord.tones,
@@ -23,32 +23,43 @@ bool is_plain_dominant(const Chord& chord) {
          !names(chord, substitute_fifth);
 }
 
+/// Where the notes from `first` on stop being tones of the substitute over one and the same chord.
+std::size_t end_of_run(const HeardLine& line, std::size_t first, PitchClassSet tones) {
+  std::size_t end = first;
+  while (end < line.notes.size() && line.notes[end].sounding == line.notes[first].sounding &&
+         contains(tones, line.notes[end].pitch_class))
+    ++end;
+  return end;
+}
+
+/// Root and fifth, which the dominant does not have, and another tone of it.
+bool spells_substitute(const HeardLine& line, std::size_t first, std::size_t end, int root) {
+  constexpr std::size_t fewest = 3;
+  if (end - first < fewest) return false;
+  unsigned heard = 0;
+  for (std::size_t i = first; i < end; ++i) heard |= 1U << static_cast<unsigned>(line.notes[i].pitch_class);
+  const unsigned both = moved_up(1U << substitute_root | 1U << substitute_fifth, root);
+  return (heard & both) == both && heard != both;
+}
+
 }  // namespace
 
 std::vector<TritoneSubstitute> find_tritone_substitutes(const HeardLine& line, const Harmony& harmony) {
   std::vector<TritoneSubstitute> found;
-  constexpr std::size_t fewest = 3;
+  std::optional<std::size_t> stretch;
+  PitchClassSet tones = 0;  // of the substitute of the chord there; none where it is no plain dominant
   std::size_t end = 0;
-  for (std::size_t i = 0; i < line.notes.size(); i = end) {
-    end = i + 1;
+  for (std::size_t i = 0; i < line.notes.size(); i = std::max(end, i + 1)) {
     if (!line.notes[i].sounding) continue;
     const std::size_t index = line.stretches[*line.notes[i].sounding].first;
     const Chord& chord = harmony.chords[index].chord;
-    if (!is_plain_dominant(chord)) continue;
-    const auto above_root = [&](std::size_t note) {
-      return pitch_class_of(line.notes[note].pitch_class - pitch_class(chord.root));
-    };
-    unsigned heard = 0;
-    std::size_t note = i;
-    for (; note < line.notes.size() && line.notes[note].sounding == line.notes[i].sounding &&
-           std::ranges::find(substitute_tones, above_root(note)) != substitute_tones.end();
-         ++note)
-      heard |= 1U << static_cast<unsigned>(above_root(note));
-    constexpr unsigned both =
-        1U << static_cast<unsigned>(substitute_root) | 1U << static_cast<unsigned>(substitute_fifth);
-    if (note > end) end = note;
-    if (note - i >= fewest && (heard & both) == both && heard != both)
-      found.push_back({line.notes[i].note, line.notes[note - 1].note, index});
+    if (line.notes[i].sounding != stretch) {
+      stretch = line.notes[i].sounding;
+      tones = is_plain_dominant(chord) ? moved_up(substitute_tones, pitch_class(chord.root)) : PitchClassSet{};
+    }
+    end = end_of_run(line, i, tones);
+    if (spells_substitute(line, i, end, pitch_class(chord.root)))
+      found.push_back({line.notes[i].note, line.notes[end - 1].note, index});
   }
   return found;
 }

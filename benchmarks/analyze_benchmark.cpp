@@ -71,15 +71,14 @@ void import_score(benchmark::State& state) {
     benchmark::DoNotOptimize(insideline::io::parse_musicxml(score.bytes, "generated.musicxml"));
 }
 
-/// What a summary asks for: without sentences and other readings.
-constexpr auto labels_alone = insideline::Detail::labels;
+/// What a summary asks for: without sentences, other readings and the figures of later pages.
+constexpr auto first_page = insideline::Detail::first_page;
 
 void label_line(benchmark::State& state) {
   const Material& score = material_of(state);
   for ([[maybe_unused]] auto _ : state) {
     const std::vector<insideline::Phrase> phrases = insideline::find_phrases(score.read.solo, score.harmony);
-    benchmark::DoNotOptimize(
-        insideline::label_notes(score.read.solo, score.harmony, phrases, {.detail = labels_alone}));
+    benchmark::DoNotOptimize(insideline::label_notes(score.read.solo, score.harmony, phrases, {.detail = first_page}));
   }
 }
 
@@ -114,7 +113,7 @@ void find_patterns(benchmark::State& state) {
 void analyze_line(benchmark::State& state) {
   const Material& score = material_of(state);
   for ([[maybe_unused]] auto _ : state)
-    benchmark::DoNotOptimize(insideline::analyze(score.read.solo, score.harmony, {.detail = labels_alone}));
+    benchmark::DoNotOptimize(insideline::analyze(score.read.solo, score.harmony, {.detail = first_page}));
 }
 
 void explain_line(benchmark::State& state) {
@@ -162,7 +161,7 @@ void whole(benchmark::State& state) {
     report.source.solo_file = "generated.musicxml";
     report.source.changes_file = "in score";
     report.analysis =
-        insideline::analyze(read.solo, insideline::lay_out(read.changes.value(), read.solo), {.detail = labels_alone});
+        insideline::analyze(read.solo, insideline::lay_out(read.changes.value(), read.solo), {.detail = first_page});
     report.solo = std::move(read.solo);
     benchmark::DoNotOptimize(insideline::reports::text_report(report));
   }

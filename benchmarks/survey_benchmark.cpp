@@ -143,7 +143,7 @@ void stages(const fs::path& folder, const std::string& score) {
     const insideline::Harmony harmony = insideline::lay_out(read.changes.value(), read.solo);
     const insideline::Solo solo = insideline::spelled_by_harmony(std::move(read.solo), harmony);
     const insideline::SoloRows rows =
-        insideline::solo_rows(solo, insideline::analyze(solo, harmony, {.detail = insideline::Detail::labels}));
+        insideline::solo_rows(solo, insideline::analyze(solo, harmony, {.detail = insideline::Detail::figures}));
     lap(2);
     const std::string path = std::to_string(number);
     const insideline::io::SoloTexts texts = insideline::io::solo_texts(rows, path);

@@ -1,4 +1,5 @@
 // insideline analyze SOLO: the main job.
+#include "cli/child_process.hpp"
 #include "cli/collection_report.hpp"
 #include "cli/command.hpp"
 #include "cli/destinations.hpp"
@@ -134,6 +135,12 @@ std::string standing_among(const std::string& database, const reports::Report& r
                                 standings(collection, figure_entries(report.solo, report.analysis)));
 }
 
+/// How much of the analysis the user is shown.
+insideline::Detail detail_shown(const AnalyzeOptions& options) {
+  if (!options.destinations.empty() || options.question || options.bar_by_bar) return insideline::Detail::reasons;
+  return options.details || options.against ? insideline::Detail::figures : insideline::Detail::first_page;
+}
+
 std::string format_bytes(const reports::ReportFormat& format, const AnalyzeOptions& options, const ReadSolo& read,
                          const reports::Report& report) {
   if (with_score(options, format)) return page_with_score(report);
@@ -144,6 +151,8 @@ std::string format_bytes(const reports::ReportFormat& format, const AnalyzeOptio
 /// Every file is complete before the first of them appears; then comes what is printed.
 void write_results(const AnalyzeOptions& options, const ReadSolo& read, const SoloBytes& solo) {
   const reports::Report report = analyzed(read, options.solo, options.solo.pitch);
+  std::optional<SignalsHeld> signals;  // while LilyPond draws, so that they arrive when no file is left half made
+  if (options.score_wanted) signals.emplace();
   std::vector<PendingFile> files = heard_midi_file(solo, options.listening);
   std::string printed;
   bool summary_wanted = true;
@@ -169,7 +178,8 @@ void write_results(const AnalyzeOptions& options, const ReadSolo& read, const So
                  .length = options.details ? reports::Length::whole : reports::Length::first_page});
     if (options.against) printed += "\n" + standing_among(*options.against, report);
   }
-  for (PendingFile& file : files) file.commit();
+  commit_all(files);
+  signals.reset();
   for (const std::string& warning : report.warnings) print_warning(warning);
   if (options.destinations.contains(annotated) && options.chord_ink == ChordInkWanted::from_changes_file &&
       report.source.has_own_symbols && report.source.changes_file != "in score")
@@ -262,8 +272,7 @@ void add_analyze_command(CLI::App& program) {
   command->callback([options] {
     check_destinations(*options);
     SoloBytes solo = read_or_heard(options->solo, options->listening, Beat::needed);
-    const bool only_summary = options->destinations.empty() && !options->question && !options->bar_by_bar;
-    if (only_summary) options->solo.settings.detail = insideline::Detail::labels;
+    options->solo.settings.detail = detail_shown(*options);
     ReadSolo read = read_over_changes(options->solo, solo);
     write_results(*options, read, solo);
   });

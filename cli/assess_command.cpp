@@ -88,6 +88,18 @@ std::vector<LoggedTake> kept_in_log(const AssessOptions& options, const reports:
   return log.takes_of(row.player, row.sheet_id);
 }
 
+/// The sheet with its changes, and what is heard in it, as a solo is read.
+SoloOptions sheet_options_of(const AssessOptions& options) {
+  SoloOptions sheet;
+  sheet.solo = *options.sheet;
+  sheet.changes = options.take.changes;
+  sheet.changes_pitch = options.take.changes_pitch;
+  sheet.hearing_beside = options.take.hearing_beside;
+  sheet.start_bar = options.take.start_bar;
+  sheet.settings = options.take.settings;
+  return sheet;
+}
+
 /// What contradicts itself on the command line.
 void check(const AssessOptions& options) {
   if (options.free == options.sheet.has_value())
@@ -98,6 +110,8 @@ void check(const AssessOptions& options) {
     throw CLI::ValidationError("--player", "is for the practice log; give --log FILE, too");
   if (options.player && options.player->find_first_not_of(" \t\r\n") == std::string::npos)
     throw CLI::ValidationError("--player", "the name is empty");
+  if (options.sheet && options.take.section)
+    throw CLI::ValidationError("--section", "cannot be given with --against: a take is held against the whole sheet");
   if (options.free && options.html) throw CLI::ValidationError("--html", "cannot be given with --free");
   if (options.free && options.json) throw CLI::ValidationError("--json", "cannot be given with --free");
   Destinations destinations;
@@ -106,7 +120,7 @@ void check(const AssessOptions& options) {
   destinations.add("--html", options.html);
   check(options.listening, options.take.solo, destinations);
   destinations.spare_all_of(options.take);
-  destinations.spare(options.sheet);
+  if (options.sheet) destinations.spare_all_of(sheet_options_of(options));
 }
 
 /// `already_moved` is the --transpose that the take was read with.
@@ -163,12 +177,7 @@ io::ReadResult read_take(const SoloOptions& options, const SoloBytes& bytes) {
 }
 
 void assess_against(const AssessOptions& options) {
-  SoloOptions sheet_options;
-  sheet_options.solo = *options.sheet;
-  sheet_options.changes = options.take.changes;
-  sheet_options.changes_pitch = options.take.changes_pitch;
-  sheet_options.start_bar = options.take.start_bar;
-  sheet_options.settings = options.take.settings;
+  const SoloOptions sheet_options = sheet_options_of(options);
   const ReadSolo read_sheet = read_with_changes(sheet_options, io::read_solo_bytes(sheet_options.solo));
   const reports::Report& sheet = read_sheet.frame;
   const SoloBytes take_bytes = read_or_heard(options.take, options.listening, Beat::not_needed, &sheet.solo);
@@ -195,9 +204,11 @@ void assess_against(const AssessOptions& options) {
   if (is_to_its_tempo(take.solo, report.assessment)) report.time_feel = time_feel(take.solo);
   report.from_sound = from_sound(take_bytes, take.solo, sheet.solo, report.assessment.alignment);
   if (report.from_sound) leave_out_lateness(report.time_feel);
+  std::vector<PendingFile> files = heard_midi_file(take_bytes, options.listening);
+  for (const auto& destination : {options.json, options.html})
+    if (destination) expect_writable(*destination);  // a take is not logged whose judgement is lost
   report.takes = kept_in_log(options, report, sheet.solo, take.solo, take_bytes.bytes);
   std::string printed = reports::assessment_text(report, colour_of_standard_output(options.colour));
-  std::vector<PendingFile> files = heard_midi_file(take_bytes, options.listening);
   const auto write_to = [&](const std::optional<std::string>& destination,
                             std::string (*written)(const reports::AssessmentReport&)) {
     if (destination && is_standard_output(*destination)) printed = written(report);
@@ -205,7 +216,7 @@ void assess_against(const AssessOptions& options) {
   };
   write_to(options.json, reports::assessment_json);
   write_to(options.html, reports::assessment_page);
-  for (PendingFile& file : files) file.commit();
+  commit_all(files);
   for (const io::Warning& warning : take.warnings) print_warning(to_string(warning));
   write_to_standard_output(printed);
 }
@@ -220,7 +231,7 @@ void assess_freely(const AssessOptions& options) {
   reports::FreeReport report{take.source.solo_file, title, take.analysis, free_playing(take.solo, take.analysis)};
   report.bound = options.one_mistake_in.value_or(report.bound);
   report.from_sound = take.from_sound;
-  for (PendingFile& file : files) file.commit();
+  commit_all(files);
   if (take.reading.reader != reports::ReadBy::everybody) report.pitch = reports::reading_sentences(take);
   write_to_standard_output(reports::free_text(report, colour_of_standard_output(options.colour)));
 }

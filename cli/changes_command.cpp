@@ -13,18 +13,16 @@
 #include "io/file_bytes.hpp"
 #include "io/read_result.hpp"
 #include "io/read_solo.hpp"
+#include "io/solo_files.hpp"
 
 #include <fmt/format.h>
 #include <CLI/CLI.hpp>
 
-#include <algorithm>
-#include <array>
 #include <filesystem>
 #include <map>
 #include <memory>
 #include <optional>
 #include <string>
-#include <string_view>
 
 namespace insideline::cli {
 namespace {
@@ -32,6 +30,7 @@ namespace {
 struct ChangesCommand {
   std::string file;
   std::string output = "-";
+  std::optional<std::string> tune;
   std::optional<NoteName> tonic;
   std::optional<int> half_steps;  ///< up; down is negative
   std::optional<Instrument> instrument;
@@ -52,12 +51,6 @@ std::string not_a_chart_name(const std::string& destination) {
   return "'" + destination + "' does not end in .changes, which is what is written";
 }
 
-bool is_solo(const std::string& file) {
-  static constexpr std::array endings{".musicxml", ".xml", ".mxl", ".mid", ".midi", ".abc"};
-  const std::string ending = std::filesystem::path(file).extension().string();
-  return std::ranges::any_of(endings, [&](std::string_view known) { return ending == known; });
-}
-
 /// What was asked for, one thing after the other: the key, the half steps, the instrument, the spelling.
 io::ChartRewriting rewriting_for(const ChangesCommand& command, const Changes& changes, const std::string& file) {
   Interval by;
@@ -75,7 +68,7 @@ io::ChartRewriting rewriting_for(const ChangesCommand& command, const Changes& c
 }
 
 std::string chart_from_solo(const ChangesCommand& command, const std::string& file) {
-  const io::ReadResult read = io::read_solo(command.file);
+  const io::ReadResult read = io::read_solo(command.file, {.tune = command.tune});
   for (const io::Warning& warning : read.warnings) print_warning(to_string(warning));
   if (!read.changes || read.changes->spans.empty())
     throw io::ReadError(io::place_of(file), "it has no chord symbols, so there is no chart to write");
@@ -104,7 +97,9 @@ void write_changes(const ChangesCommand& command) {
   destinations.add("--output", command.output);
   destinations.spare(command.file);
   const std::string file = std::filesystem::path(command.file).filename().string();
-  const std::string text = is_solo(command.file) ? chart_from_solo(command, file) : chart_from_changes(command, file);
+  const bool is_solo = io::is_solo_name(command.file);
+  if (command.tune && !is_solo) throw CLI::ValidationError("--tune", "is for an ABC file with several tunes");
+  const std::string text = is_solo ? chart_from_solo(command, file) : chart_from_changes(command, file);
   if (is_standard_output(command.output)) return write_to_standard_output(text);
   PendingFile chart(command.output, text);
   chart.commit();
@@ -144,6 +139,10 @@ void add_changes_command(CLI::App& program) {
       program.add_subcommand("changes", "Write a chart in another key, or the chords of a score as one");
   const auto options = std::make_shared<ChangesCommand>();
   command->add_option("FILE", options->file, "A .changes file, or a solo with chord symbols")->required();
+  command
+      ->add_option("--tune", options->tune,
+                   "The tune of an ABC file that holds several, by its number or title; default: the first with notes")
+      ->option_text("NUMBER|TITLE");
   add_moves(*command, *options);
   command->add_option("-o,--output", options->output, "The chart, a .changes file; default: standard output")
       ->check(CLI::Validator(not_a_chart_name, ""))

@@ -2,6 +2,7 @@
 
 #include "analyzer/chart_part.hpp"
 #include "analyzer/chord_spelling.hpp"
+#include "analyzer/model/sections.hpp"
 #include "cli/command.hpp"
 #include "cli/section_option.hpp"
 #include "io/read_result.hpp"
@@ -10,11 +11,9 @@
 #include <CLI/CLI.hpp>
 
 #include <algorithm>
-#include <cctype>
 #include <cstdlib>
 #include <filesystem>
 #include <map>
-#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -29,21 +28,15 @@ std::string not_chart_bars(const std::string& text) {
   return "'" + text + "' names no bars of a chart; write them as 9-16 or 9";
 }
 
-std::string in_lower_case(std::string_view text) {
-  std::string lower(text);
-  std::ranges::transform(lower, lower.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  return lower;
-}
-
-std::string bars_of(const io::ChartSection& section) {
-  const std::size_t last = section.first + section.bars;
-  return section.bars == 1 ? fmt::format("{}", last) : fmt::format("{}-{}", section.first + 1, last);
+std::string bars_of(const FormSection& section) {
+  const std::size_t last = section.first_bar + section.bars;
+  return section.bars == 1 ? fmt::format("{}", last) : fmt::format("{}-{}", section.first_bar + 1, last);
 }
 
 /// "A (bars 1-8, 9-16 and 25-32) and B (bars 17-24)", for a chart that names sections.
-std::string sections_there_are(const std::vector<io::ChartSection>& sections) {
+std::string sections_there_are(const std::vector<FormSection>& sections) {
   std::vector<std::pair<std::string, std::string>> named;
-  for (const io::ChartSection& section : sections) {
+  for (const FormSection& section : sections) {
     const auto known = std::ranges::find(named, section.name, &std::pair<std::string, std::string>::first);
     if (known == named.end())
       named.emplace_back(section.name, bars_of(section));
@@ -55,37 +48,17 @@ std::string sections_there_are(const std::vector<io::ChartSection>& sections) {
   return text;
 }
 
-/// Those that `asked` means, in order; a name in other letters counts where there is no such name as typed.
-std::vector<io::ChartSection> sections_named(const std::vector<io::ChartSection>& sections, std::string_view asked) {
-  std::vector<io::ChartSection> exact;
-  std::vector<io::ChartSection> alike;
-  for (const io::ChartSection& section : sections) {
-    if (section.name == asked) exact.push_back(section);
-    if (in_lower_case(section.name) == in_lower_case(asked)) alike.push_back(section);
-  }
-  return exact.empty() ? alike : exact;
-}
-
-/// "B" is the first of its name, "last A" the last, "second A" and so on those between.
-io::ChartSection section_asked(const io::ChartReading& chart, const std::string& asked, const std::string& file) {
-  static constexpr std::array places{std::string_view("first "), std::string_view("second "),
-                                     std::string_view("third "), std::string_view("fourth ")};
-  if (chart.sections.empty())
+/// Of several that `asked` may mean the first, so "A" is the first A.
+FormSection section_asked(const Changes& changes, const std::string& asked, const std::string& file) {
+  const std::vector<FormSection> sections = sections_of(changes);
+  if (sections.empty())
     throw io::ReadError(io::place_of(file),
                         "it names no sections, which --section needs; write [A] before a bar line, "
                         "or name the bars, as in --bars 9-16");
-  std::vector<io::ChartSection> found = sections_named(chart.sections, asked);
-  if (!found.empty()) return found.front();
-  const std::string lower = in_lower_case(asked);
-  if (lower.starts_with("last ")) found = sections_named(chart.sections, std::string_view(asked).substr(5));
-  if (!found.empty()) return found.back();
-  for (std::size_t place = 0; place < places.size(); ++place) {
-    if (!lower.starts_with(places.at(place))) continue;
-    found = sections_named(chart.sections, std::string_view(asked).substr(places.at(place).size()));
-    if (place < found.size()) return found[place];
-  }
-  throw io::ReadError(io::place_of(file), fmt::format("there is no section '{}'; the chart has {}", asked,
-                                                      sections_there_are(chart.sections)));
+  const std::vector<std::size_t> found = sections_named(sections, asked);
+  if (!found.empty()) return sections[found.front()];
+  throw io::ReadError(io::place_of(file),
+                      fmt::format("there is no section '{}'; the chart has {}", asked, sections_there_are(sections)));
 }
 
 std::pair<std::size_t, std::size_t> bars_asked(const Changes& changes, const std::string& asked,
@@ -102,8 +75,8 @@ void take_part(io::ChartReading& chart, const ChartOptions& options, const std::
   Changes& changes = chart.changes;
   if (changes.title.empty()) changes.title = std::filesystem::path(file).stem().string();
   if (options.section) {
-    const io::ChartSection section = section_asked(chart, *options.section, file);
-    changes = part_of(changes, section.first, section.bars);
+    const FormSection section = section_asked(changes, *options.section, file);
+    changes = part_of(changes, section.first_bar, section.bars);
     changes.title += fmt::format(", section {} (bars {})", section.name, bars_of(section));
   }
   if (options.bars) {

@@ -167,14 +167,13 @@ std::optional<int> complaint_from(Pipe& complaint) {
 
 SignalsHeld::SignalsHeld() {
   const sigset_t signals = ending_signals();
-  ::sigprocmask(SIG_BLOCK, &signals, nullptr);
+  ::sigprocmask(SIG_BLOCK, &signals, &before_);
   descriptor_ = ::signalfd(-1, &signals, SFD_CLOEXEC | SFD_NONBLOCK);
 }
 
 SignalsHeld::~SignalsHeld() {
   if (descriptor_ >= 0) ::close(descriptor_);
-  const sigset_t signals = ending_signals();
-  ::sigprocmask(SIG_UNBLOCK, &signals, nullptr);
+  ::sigprocmask(SIG_SETMASK, &before_, nullptr);
 }
 
 PrivateFolder::PrivateFolder() {

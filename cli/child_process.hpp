@@ -2,6 +2,8 @@
 // within limits of time and memory, cut off from our standard input and output.
 #pragma once
 
+#include <signal.h>
+
 #include <chrono>
 #include <cstddef>
 #include <cstdint>
@@ -35,7 +37,8 @@ struct ChildResult {
 };
 
 /// Keeps SIGINT, SIGTERM and SIGHUP waiting until it goes, so that what is cleaned up
-/// in between is cleaned up whatever happens.
+/// in between is cleaned up whatever happens. Of several, the outermost lets them through. It belongs to the main
+/// thread.
 class SignalsHeld {
  public:
   SignalsHeld();
@@ -47,6 +50,7 @@ class SignalsHeld {
   [[nodiscard]] int descriptor() const { return descriptor_; }
 
  private:
+  sigset_t before_{};
   int descriptor_ = -1;
 };
 

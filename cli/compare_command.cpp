@@ -146,7 +146,7 @@ reports::ComparisonReport compared(const CompareOptions& options) {
   for (std::size_t i = 0; i < options.solos.size(); ++i) {
     SoloOptions reading = options.reading;
     reading.solo = options.solos[i];
-    reading.settings.detail = insideline::Detail::labels;
+    reading.settings.detail = insideline::Detail::figures;
     if (is_section_by_chorus(options)) reading.section.reset();
     report.read.push_back(analyzed(reading));
     const reports::Report& read = report.read.back();
@@ -176,7 +176,7 @@ void write_results(const CompareOptions& options, const reports::ComparisonRepor
   };
   if (options.json) deliver(options.json, reports::comparison_json(report));
   if (options.html) deliver(options.html, reports::comparison_page(report));
-  for (PendingFile& file : files) file.commit();
+  commit_all(files);
   for (const std::string& warning : report.warnings) print_warning(warning);
   write_to_standard_output(printed);
 }

@@ -5,8 +5,7 @@
 
 namespace insideline::cli {
 
-/// What CLI11 asks of a check: empty for "2026-11-25" and any other day of four, two and two digits, else what is
-/// wrong.
+/// What CLI11 asks of a check: empty for "2026-11-25" and any other day that the calendar has, else what is wrong.
 std::string not_a_day(const std::string& text);
 
 }  // namespace insideline::cli

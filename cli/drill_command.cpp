@@ -8,6 +8,7 @@
 #include "cli/drill_figures.hpp"
 #include "cli/drill_rules.hpp"
 #include "cli/engraver.hpp"
+#include "cli/number_check.hpp"
 #include "cli/output.hpp"
 #include "cli/play_along.hpp"
 #include "cli/reading_option.hpp"
@@ -123,7 +124,7 @@ std::string score_bytes(const DrillCommand& command, const reports::DrillReport&
   for (const OpenChoice& choice : drill.open_choices) options.cues.push_back({choice.note, choice.other});
   const Interval up = is_written ? -drill.solo.sounding_minus_written : Interval{};
   for (const KeyStart& start : report.keys) options.headings.push_back({start.bar, to_string(read_key(start.key, up))});
-  if (command.sheet.degrees == reports::DegreeRow::shown) options.under = reports::degrees_of(drill);
+  if (command.sheet.degrees == reports::DegreeRow::shown) options.under = reports::degree_names(drill, report.settings);
   return io::write_musicxml(drill.solo, drill.harmony, options);
 }
 
@@ -163,7 +164,7 @@ void write_files(const DrillCommand& command, const reports::DrillReport& report
   if (command.play.wav) files.push_back(sound_file(command.play, report.drill, report.goal_bpm));
   std::vector<PendingFile> pending;
   for (const NamedBytes& file : files) pending.emplace_back(file.file, file.bytes);
-  for (PendingFile& file : pending) file.commit();
+  commit_all(pending);
 }
 
 /// The sheet over one key, or through all of them.
@@ -290,7 +291,7 @@ void add_sheet_options(CLI::App& command, DrillCommand& options) {
   command
       .add_option("--tempo", options.goal_bpm,
                   "Quarter notes a minute: the top of the ladder; default: the tempo of the changes, else 120")
-      ->check(CLI::Range(slowest, fastest))
+      ->check(CLI::Validator([](const std::string& text) { return not_between(text, slowest, fastest); }, ""))
       ->option_text("BPM")
       ->group(group);
   command

@@ -1,7 +1,9 @@
 // insideline handout SOLO: a printed sheet for a lesson.
+#include "cli/child_process.hpp"
 #include "cli/command.hpp"
 #include "cli/destinations.hpp"
 #include "cli/engraver.hpp"
+#include "cli/midi_options.hpp"
 #include "cli/output.hpp"
 #include "cli/section_option.hpp"
 #include "cli/solo_options.hpp"
@@ -28,6 +30,12 @@
 
 namespace insideline::cli {
 namespace {
+
+std::string bytes_for(const SoloOptions& solo) {
+  std::string bytes = io::read_solo_bytes(solo.solo);
+  check_midi_options(solo, bytes);
+  return bytes;
+}
 
 constexpr std::size_t most_excerpt_bars = 1000;
 
@@ -96,6 +104,12 @@ std::string file_of(const std::string& folder, const ClassSheet& sheet, std::str
 
 void check_destinations(const HandoutCommand& command) {
   if (!command.output && !command.lilypond_text) throw CLI::RequiredError("-o FILE.pdf");
+  const auto no_folder = [&](const std::optional<std::string>& output) {
+    return !command.players.empty() && output && is_standard_output(*output);
+  };
+  constexpr const char* is_one_report = "- is standard output, which takes one sheet; with --class give a folder";
+  if (no_folder(command.output)) throw CLI::ValidationError("--output", is_one_report);
+  if (no_folder(command.lilypond_text)) throw CLI::ValidationError("--ly", is_one_report);
   Destinations destinations;
   if (command.players.empty()) {
     destinations.add("--output", command.output);
@@ -160,20 +174,15 @@ void write(std::string_view destination, std::string_view bytes) {
   PendingFile(std::filesystem::path(destination), bytes).commit();
 }
 
-/// Throws before the slow part where the sheet could not be stored after it.
-void expect_writable(const HandoutCommand& command) {
-  for (const auto& destination : {command.output, command.lilypond_text})
-    if (destination && !is_standard_output(*destination)) const PendingFile trial(*destination, "");
-}
-
 /// The LilyPond text is written first: it is what remains where no page can be made.
 void make_handout(HandoutCommand& command) {
   check_destinations(command);
   take_tasks(command.tasks, command.sheet);
-  const reports::Report report = analyzed(command.solo);
+  const reports::Report report = analyzed(command.solo, bytes_for(command.solo));
   const reports::Excerpt excerpt = checked_excerpt(command, report);
   check_page(report, command.sheet);
-  expect_writable(command);
+  for (const auto& destination : {command.lilypond_text, command.output})
+    if (destination) expect_writable(*destination);  // before the slow part
   const std::string text = reports::handout_text(report, command.sheet);
   if (command.lilypond_text) write(*command.lilypond_text, text);
   if (command.output)
@@ -217,7 +226,7 @@ std::string line_about(const std::string& file, const reports::Reading& reading,
 void make_class(HandoutCommand& command) {
   check_destinations(command);
   take_tasks(command.tasks, command.sheet);
-  const ReadSolo read = read_with_changes(command.solo, io::read_solo_bytes(command.solo.solo));
+  const ReadSolo read = read_with_changes(command.solo, bytes_for(command.solo));
   const std::vector<ClassSheet> sheets = class_sheets(command);
   std::vector<reports::Reading> readings;
   std::vector<std::string> texts;
@@ -232,6 +241,7 @@ void make_class(HandoutCommand& command) {
     warnings = report.warnings;
     std::ranges::copy(task_warnings(report, command.sheet), std::back_inserter(warnings));
   }
+  const SignalsHeld signals;  // they arrive when no folder and no file is left half made
   std::optional<SheetFolder> text_folder;
   std::optional<SheetFolder> page_folder;
   if (command.lilypond_text) text_folder.emplace(*command.lilypond_text);
@@ -248,7 +258,7 @@ void make_class(HandoutCommand& command) {
   if (command.lilypond_text) put(*command.lilypond_text, ".ly", texts);
   if (command.output)
     put(*command.output, ".pdf", engraved_pdfs(texts, limit, engraved_elsewhere("insideline handout --ly FOLDER")));
-  for (PendingFile& file : files) file.commit();
+  commit_all(files);
   for (const std::string& warning : warnings) print_warning(warning);
   write_to_standard_output(said);
 }

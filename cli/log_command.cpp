@@ -114,7 +114,7 @@ void show_log(const LogOptions& options) {
   write_to(options.json, reports::practice_log_json);
   write_to(options.csv, reports::practice_log_csv);
   write_to(options.html, reports::practice_log_page);
-  for (PendingFile& file : files) file.commit();
+  commit_all(files);
   write_to_standard_output(printed);
 }
 

@@ -1,5 +1,4 @@
-// The program: its commands, and how it ends. Everything that goes wrong arrives here.
-#include "cli/command.hpp"
+// How the program begins and ends. Everything that goes wrong with an input arrives here.
 #include "cli/engraver.hpp"
 #include "cli/output.hpp"
 #include "cli/program.hpp"
@@ -9,34 +8,15 @@
 
 #include <fmt/format.h>
 #include <malloc.h>
-#include <CLI/CLI.hpp>
 
-#include <algorithm>
 #include <csignal>
-#include <cstdio>
 #include <exception>
+#include <filesystem>
 #include <new>
 #include <stdexcept>
-#include <string>
-#include <string_view>
 
 namespace insideline::cli {
 namespace {
-
-enum ExitStatus : int { done = 0, input_unusable = 1, command_line_wrong = 2 };
-
-int report_error(std::string_view message, ExitStatus status) {
-  write_to_standard_error(fmt::format("insideline: error: {}", message));
-  return status;
-}
-
-/// Only the command that is asked for gets its options, so that starting does not pay for the others. Where none is
-/// named at once, all are added, for the help and for the error message.
-void add_commands(CLI::App& program, std::string_view asked) {
-  const auto found = std::ranges::find(commands(), asked, &Command::name);
-  if (found != commands().end()) return found->add(program);
-  for (const Command& command : commands()) command.add(program);
-}
 
 /// What one solo or one step of the work needed is there for the next. Given back, each page of it would be cleared and
 /// counted anew by the kernel, a hundred and more a solo. A refusal changes no result.
@@ -48,24 +28,6 @@ void keep_memory() {
   ::mallopt(M_MMAP_THRESHOLD, largest_block_bytes);
 }
 
-int run(int argc, char** argv) {
-  CLI::App program;
-  introduce(program, INSIDELINE_VERSION);
-  add_commands(program, argc > 1 ? argv[1] : std::string_view{});
-  try {
-    program.parse(argc, argv);
-    if (program.get_subcommands().empty()) throw CLI::RequiredError("A command");
-    return done;
-  } catch (const CLI::Success& request) {
-    return program.exit(request);
-  } catch (const CLI::ParseError& error) {
-    const auto given = program.get_subcommands();
-    const std::string command = given.empty() ? "" : given.front()->get_name() + " ";
-    return report_error(fmt::format("{}\n  `insideline {}--help` shows how it is used", error.what(), command),
-                        command_line_wrong);
-  }
-}
-
 }  // namespace
 }  // namespace insideline::cli
 
@@ -73,10 +35,11 @@ int main(int argc, char** argv) {
   using insideline::cli::input_unusable;
   using insideline::cli::report_error;
   insideline::cli::reserve_standard_streams();
+  insideline::cli::learn_rights_of_new_files();
   insideline::cli::keep_memory();
   std::signal(SIGXFSZ, SIG_IGN);  // a file that may not grow is an error like a full disk
   try {
-    return insideline::cli::run(argc, argv);
+    return insideline::cli::follow_command_line(argc, argv);
   } catch (const insideline::io::ReadError& error) {
     return report_error(error.what(), input_unusable);
   } catch (const insideline::io::DatabaseError& error) {
@@ -87,6 +50,9 @@ int main(int argc, char** argv) {
     return report_error(error.what(), input_unusable);
   } catch (const insideline::cli::SoundError& error) {
     return report_error(error.what(), input_unusable);
+  } catch (const std::filesystem::filesystem_error& error) {
+    return report_error(fmt::format("{}: cannot be reached: {}", error.path1().string(), error.code().message()),
+                        input_unusable);
   } catch (const std::overflow_error& error) {
     return report_error(fmt::format("a time in the input is too long or too finely divided ({})", error.what()),
                         input_unusable);

@@ -1,6 +1,7 @@
 #include "cli/midi_options.hpp"
 
 #include "cli/solo_options.hpp"
+#include "io/midi/midi.hpp"
 
 #include <CLI/CLI.hpp>
 
@@ -32,13 +33,26 @@ std::string not_a_time(const std::string& text) {
 
 }  // namespace
 
+void check_midi_options(const SoloOptions& options, std::string_view bytes) {
+  if (io::is_midi(bytes)) return;
+  const char* const option = options.reading.chord_track                      ? "--chord-track"
+                             : !options.reading.grids.empty()                 ? "--grid"
+                             : options.beats_file                             ? "--beats"
+                             : options.reading.bar_one                        ? "--bar-one"
+                             : options.reading.damage == io::Damage::salvaged ? "--salvage"
+                                                                              : nullptr;
+  if (option != nullptr) throw CLI::ValidationError(option, "is for a MIDI file, and " + options.solo + " is none");
+}
+
 void add_midi_options(CLI::App& command, SoloOptions& options) {
   const std::string group = "From a MIDI file";
-  command
-      .add_option("--chord-track", options.reading.chord_track,
-                  "The track whose block chords are the changes; their symbols are worked out from the notes")
-      ->option_text("NAME|NUMBER")
-      ->group(group);
+  CLI::Option* const chord_track =
+      command
+          .add_option("--chord-track", options.reading.chord_track,
+                      "The track whose block chords are the changes; their symbols are worked out from the notes")
+          ->option_text("NAME|NUMBER")
+          ->group(group);
+  if (CLI::Option* const changes = command.get_option_no_throw("--changes")) chord_track->excludes(changes);
   command
       .add_option_function<std::vector<std::string>>(
           "--grid",

@@ -29,13 +29,19 @@ int write_all(int descriptor, std::string_view bytes) {
   return 0;
 }
 
+mode_t rights_of_new_files() {
+  static const mode_t rights = [] {
+    const mode_t mask = ::umask(0);
+    ::umask(mask);
+    return 0666U & ~mask;
+  }();
+  return rights;
+}
+
 /// The rights a new file would get, or those of the file that is replaced.
 mode_t wanted_mode(const std::filesystem::path& file) {
   struct stat present {};
-  if (::stat(file.c_str(), &present) == 0) return present.st_mode & 07777U;
-  const mode_t mask = ::umask(0);
-  ::umask(mask);
-  return 0666U & ~mask;
+  return ::stat(file.c_str(), &present) == 0 ? present.st_mode & 07777U : rights_of_new_files();
 }
 
 bool is_device_or_pipe(const std::filesystem::path& file) {
@@ -100,6 +106,16 @@ void PendingFile::commit() {
   temporary_.clear();
 }
 
+void expect_writable(const std::string& destination) {
+  if (!is_standard_output(destination)) const PendingFile trial(destination, "");
+}
+
+void commit_all(std::span<PendingFile> files) {
+  for (const bool device : {true, false})
+    for (PendingFile& file : files)
+      if (file.is_device() == device) file.commit();
+}
+
 void write_to_standard_error(std::string_view message) {
   constexpr std::size_t longest_line = 2000;  // bytes
   std::string text;
@@ -118,6 +134,8 @@ void reserve_standard_streams() {
   while (descriptor >= 0 && descriptor <= STDERR_FILENO) descriptor = ::open("/dev/null", O_RDONLY);
   if (descriptor >= 0) ::close(descriptor);
 }
+
+void learn_rights_of_new_files() { rights_of_new_files(); }
 
 void write_to_standard_output(std::string_view bytes) {
   const int error_number = write_all(STDOUT_FILENO, bytes);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <filesystem>
+#include <span>
 #include <stdexcept>
 #include <string>
 #include <string_view>
@@ -31,6 +32,8 @@ class PendingFile {
   ~PendingFile();
 
   void commit();
+  /// Where there is nothing to take back once it is written.
+  [[nodiscard]] bool is_device() const { return temporary_.empty(); }
 
  private:
   std::filesystem::path file_;
@@ -38,12 +41,22 @@ class PendingFile {
   std::string bytes_for_device_;
 };
 
+/// Throws OutputError where no file could be stored there, and leaves all as it was. Standard output can always be
+/// tried.
+void expect_writable(const std::string& destination);
+
+/// Devices and pipes first, as they alone can still fail, so that then no file appears.
+void commit_all(std::span<PendingFile> files);
+
 /// An error or a warning. Nothing in it can drive a terminal, its lines are cut where they are endless, and it does not
 /// matter whether anybody listens.
 void write_to_standard_error(std::string_view message);
 
 /// Sees to it that no file of ours gets the number of a standard stream that was closed. To be called first of all.
 void reserve_standard_streams();
+
+/// To be called before any thread is started: to learn the rights that a new file gets, they are changed for a moment.
+void learn_rights_of_new_files();
 
 /// Throws OutputError where not every byte arrives.
 void write_to_standard_output(std::string_view bytes);

@@ -19,10 +19,20 @@ namespace {
 
 constexpr int semitones_in_octave = 12;
 
+/// The chart says one meter and the solo has another throughout.
+bool differ_throughout(const Changes& changes, const Solo& solo) {
+  return changes.meter &&
+         std::ranges::none_of(changes.bars, [](const FormBar& bar) { return bar.meter.has_value(); }) &&
+         std::ranges::none_of(solo.bars, [&](const Bar& bar) { return bar.meter == *changes.meter; });
+}
+
 /// What to do about a disagreement, where the command line has something.
-std::string remedy(Contradiction kind) {
+std::string remedy(Contradiction kind, const Changes& changes, const Solo& solo) {
   switch (kind) {
-    case Contradiction::meter: return "write a line like `meter: 3/4` before those bars of the changes";
+    case Contradiction::meter:
+      return differ_throughout(changes, solo)
+                 ? "is it the chart of this solo? If so, one of the two says the wrong meter"
+                 : "write a line like `meter: 3/4` before those bars of the changes";
     case Contradiction::bars:
     case Contradiction::pickup: return "--start-bar says which bar of the solo falls on bar 1 of the changes";
     case Contradiction::key: return "if the solo sounds in another key than it is written in, give --transpose";
@@ -120,7 +130,7 @@ std::vector<std::string> doubts_about_place(const Changes& changes, const io::Re
   std::vector<std::string> warnings;
   const Alignment alignment{.start_bar = options.start_bar};
   for (const Disagreement& disagreement : disagreements(changes, read.solo, alignment)) {
-    const std::string message = disagreement.message + "; " + remedy(disagreement.kind);
+    const std::string message = disagreement.message + "; " + remedy(disagreement.kind, changes, read.solo);
     const std::string file = file_name(options.changes.value_or(options.solo));
     if (disagreement.kind == Contradiction::meter) throw io::ReadError(io::place_of(file), message);
     warnings.push_back(file + ": " + message);

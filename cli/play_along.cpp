@@ -2,6 +2,7 @@
 
 #include "analyzer/metre.hpp"
 #include "cli/command.hpp"
+#include "cli/number_check.hpp"
 #include "cli/solo_options.hpp"
 #include "cli/synthesizer.hpp"
 #include "io/read_result.hpp"
@@ -81,7 +82,7 @@ void add_play_along_options(CLI::App& command, PlayAlong& play) {
       [&play](const std::string& word) {
         play.midi.swing_hundredths = static_cast<int>(std::lround(std::stod(word) * hundredths));
       })
-      ->check(CLI::Range(even, most_swung));
+      ->check(CLI::Validator([](const std::string& text) { return not_between(text, even, most_swung); }, ""));
   add("--wav", "The same as sound; FluidSynth plays it", "FILE", [&play](const std::string& word) { play.wav = word; });
 }
 

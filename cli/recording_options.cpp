@@ -1,5 +1,7 @@
 #include "cli/recording_options.hpp"
 
+#include "cli/midi_options.hpp"
+#include "cli/number_check.hpp"
 #include "io/audio/sound_file.hpp"
 #include "io/read_result.hpp"
 
@@ -90,7 +92,7 @@ void add_recording_options(CLI::App& command, ListeningOptions& options) {
   command
       .add_option("--tempo", options.tempo_bpm,
                   "Quarter notes a minute of the recording; default: that of a count-in of three clicks or more")
-      ->check(CLI::Range(slowest, fastest))
+      ->check(CLI::Validator([](const std::string& text) { return not_between(text, slowest, fastest); }, ""))
       ->option_text("BPM")
       ->group(group);
   command.add_option("--heard-midi", options.heard_midi, "Write a MIDI file of what was heard")
@@ -109,7 +111,11 @@ void check(const ListeningOptions& options, const std::string& solo, Destination
 }
 
 SoloBytes read_or_heard(const SoloOptions& solo, const ListeningOptions& options, Beat beat, const Solo* sheet) {
-  if (!io::is_recording(solo.solo)) return {io::read_solo_bytes(solo.solo), std::nullopt};
+  if (!io::is_recording(solo.solo)) {
+    std::string bytes = io::read_solo_bytes(solo.solo);
+    check_midi_options(solo, bytes);
+    return {std::move(bytes), std::nullopt};
+  }
   io::RecordingOptions listening{.range = listening_range(options, sheet), .tempo_bpm = options.tempo_bpm};
   if (solo.beats_file) listening.beats = io::RecordingBeats::known_elsewhere;
   SoloBytes result;

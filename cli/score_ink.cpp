@@ -1,5 +1,6 @@
 #include "cli/score_ink.hpp"
 
+#include "analyzer/small_letters.hpp"
 #include "io/abc/abc.hpp"
 #include "io/midi/midi.hpp"
 #include "io/musicxml/container_writer.hpp"
@@ -58,9 +59,7 @@ void add_chords(io::ScoreInk& ink, const reports::Report& report) {
 
 bool ends_in_mxl(std::string_view name) {
   constexpr std::string_view ending = ".mxl";
-  if (name.size() < ending.size()) return false;
-  const auto lower = [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; };
-  return std::ranges::equal(name.substr(name.size() - ending.size()), ending, {}, lower);
+  return name.size() >= ending.size() && same_but_for_capitals(name.substr(name.size() - ending.size()), ending);
 }
 
 }  // namespace

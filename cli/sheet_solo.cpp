@@ -16,14 +16,14 @@
 namespace insideline::cli {
 namespace {
 
-/// The solo's analysis over its own changes: those of --solo-changes, in it or beside it, never the sheet's.
-reports::Report sheet_solo_report(const SheetSolo& solo, const std::string& file) {
+/// Over its own changes: those of --solo-changes, in it or beside it, never the sheet's.
+SoloOptions sheet_solo_options(const SheetSolo& solo, const std::string& file) {
   SoloOptions options;
   options.solo = file;
   options.changes = solo.changes;
   options.changes_option = "--solo-changes";
   options.changes_pitch = ChangesPitch::concert;
-  return analyzed(options);
+  return options;
 }
 
 /// What is usual in a collection: the middle solo of each figure; where too few solos have it, what the program states.
@@ -52,7 +52,7 @@ std::vector<UsualShare> usual_in(const std::string& database) {
 
 std::vector<std::string> follow_gaps(const SheetSolo& solo, DrillSettings& settings) {
   const std::vector<UsualShare> usual = solo.collection ? usual_in(*solo.collection) : stated_shares();
-  const reports::Report report = sheet_solo_report(solo, *solo.gaps);
+  const reports::Report report = analyzed(sheet_solo_options(solo, *solo.gaps));
   if (!is_long_enough(report.analysis))
     throw io::ReadError(io::place_of(report.source.solo_file),
                         "it is too short to say what it lacks; that takes 30 notes and 8 changes of chord");
@@ -87,14 +87,14 @@ void add_sheet_solo_options(CLI::App& command, SheetSolo& solo) {
 }
 
 void spare_sheet_solo(const SheetSolo& solo, const Destinations& destinations) {
-  destinations.spare(solo.like);
-  destinations.spare(solo.gaps);
+  for (const std::optional<std::string>& file : {solo.like, solo.gaps})
+    if (file) destinations.spare_all_of(sheet_solo_options(solo, *file));
   destinations.spare(solo.changes);
   if (solo.collection) destinations.spare_database(*solo.collection);
 }
 
 std::vector<std::string> follow_solo(const SheetSolo& solo, DrillSettings& settings) {
-  if (solo.like) return take_habits(sheet_solo_report(solo, *solo.like).analysis, settings).sentences;
+  if (solo.like) return take_habits(analyzed(sheet_solo_options(solo, *solo.like)).analysis, settings).sentences;
   if (solo.gaps) return follow_gaps(solo, settings);
   return {};
 }

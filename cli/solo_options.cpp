@@ -69,6 +69,15 @@ std::string changes_place(io::ChangesPlace place) {
   return {};
 }
 
+/// What was written where chords stand and cannot be read as one, in brackets; empty where there is nothing.
+std::string what_was_no_chord(const io::ReadResult& read) {
+  for (const io::Warning& warning : read.warnings)
+    for (const std::string_view sign : {"is no chord", "read as chord symbols", "could not be read", "cannot be read"})
+      if (warning.message.find(sign) != std::string::npos)
+        return fmt::format(" that can be read ({})", warning.message);
+  return {};
+}
+
 /// The changes in sounding pitch, and what they are called in the report.
 io::ChartReading chosen_changes(const SoloOptions& options, const io::ReadResult& read, reports::Source& source) {
   if (options.changes) {
@@ -90,9 +99,9 @@ io::ChartReading chosen_changes(const SoloOptions& options, const io::ReadResult
   const std::string own_name = std::filesystem::path(options.solo).stem().string() + ".changes";
   throw io::ReadError(
       io::place_of(file_name(options.solo)),
-      fmt::format("it has no chord symbols; write the changes into a text file {} beside it, or give one "
+      fmt::format("it has no chord symbols{}; write the changes into a text file {} beside it, or give one "
                   "with {} FILE",
-                  own_name, options.changes_option));
+                  what_was_no_chord(read), own_name, options.changes_option));
 }
 
 reports::PartChoice part_choice(const SoloOptions& options, const io::ReadResult& read) {
@@ -137,7 +146,7 @@ Harmony moved_to(const ChosenReading& chosen, reports::Report& report, const Har
   report.reading = chosen.reading;
   if (chosen.pitch.above_sounding == Interval{}) return harmony;
   Settings only_labels = report.settings;
-  only_labels.detail = insideline::Detail::labels;
+  only_labels.detail = insideline::Detail::first_page;
   const auto labels = label_notes(report.solo, harmony, find_phrases(report.solo, harmony, only_labels), only_labels);
   ReadLine line = read_in(chosen.pitch, report.solo, harmony, labels);
   report.solo = std::move(line.solo);
@@ -238,6 +247,11 @@ ReadSolo read_with_changes(const SoloOptions& options, std::string_view solo_byt
   result.harmony = lay_out(changes, read.solo, {.start_bar = options.start_bar});
   report.solo = spelled_by_harmony(std::move(read.solo), result.harmony);
   take_hearing(options, result.harmony, report);
+  if (!read.keeps_to_beats)
+    report.warnings.push_back(
+        report.source.solo_file +
+        ": the line does not follow the beats of the file, so that its bars and beats mean little; "
+        "tap the beats into a file for --beats, or play it again to a click");
   for (const io::Warning& warning : read.warnings) report.warnings.push_back(to_string(warning));
   for (const io::Warning& warning : chart.warnings) report.warnings.push_back(to_string(warning));
   report.warnings.insert(report.warnings.end(), doubts.begin(), doubts.end());
@@ -249,11 +263,11 @@ reports::Report analyzed(const ReadSolo& read, const SoloOptions& options, const
   const std::optional<Key>& key = report.source.changes_key;
   const ChosenReading chosen =
       chosen_reading(pitch, report.solo, read.harmony, key ? key : key_at(report.solo, Beats(0)));
-  const Harmony harmony = moved_to(chosen, report, read.harmony);
+  Harmony harmony = moved_to(chosen, report, read.harmony);
   if (options.section)
     take_section(report, harmony, *options.section);
   else
-    report.analysis = analyze(report.solo, harmony, report.settings);
+    report.analysis = analyze(report.solo, std::move(harmony), report.settings);
   if (report.from_sound) leave_out_lateness(report.analysis.time_feel);
   for (const std::string& warning : report.analysis.warnings) report.warnings.push_back(warning);
   return report;

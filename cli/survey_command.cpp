@@ -143,7 +143,7 @@ void write_results(const SurveyCommand& options, io::Collection& collection, con
   };
   if (options.csv) deliver(*options.csv, collection_csv(collection));
   if (options.html) deliver(*options.html, reports::collection_page(report_with_links(options, collection, pages)));
-  for (PendingFile& file : files) file.commit();
+  commit_all(files);
   write_to_standard_output(printed);
 }
 

@@ -40,14 +40,13 @@ std::string way_of(const SoloOptions& options) {
       options.beats_file ? io::to_string(io::content_hash(io::read_bytes(*options.beats_file, largest_side_file)))
                          : "-";
   return fmt::format(
-      "insideline {}: {}, {}, held tension {}, {}, changes pitch {}, start bar {}, part {}, voice {}, transpose {}, "
-      "{}, "
-      "{}, chord track {}, grid {}, beats {}, bar one {}",
+      "insideline {}: {}, {}, held tension {}, {}, changes pitch {}, start bar {}, part {}, voice {}, tune {}, "
+      "transpose {}, {}, {}, chord track {}, grid {}, beats {}, bar one {}",
       INSIDELINE_VERSION, options.settings.feel == Feel::swing ? "swing" : "straight",
       options.settings.hearing == Hearing::strict ? "strict" : "as heard", to_string(options.settings.held_tension),
       options.section ? name_of(*options.section) : "whole",
       options.changes_pitch == ChangesPitch::concert ? "concert" : "written", options.start_bar, said(reading.part),
-      said(reading.voice), reading.transpose ? std::to_string(*reading.transpose) : "-",
+      said(reading.voice), said(reading.tune), reading.transpose ? std::to_string(*reading.transpose) : "-",
       reading.road_map == io::RoadMap::played ? "played" : "as written",
       reading.damage == io::Damage::refused ? "whole files" : "salvaged", said(reading.chord_track),
       grids.empty() ? "-" : grids, beats, reading.bar_one ? to_string(*reading.bar_one) : "-");
@@ -257,7 +256,7 @@ class Survey {
     }
     SoloOptions reading = options_.reading;
     reading.solo = path;
-    reading.settings.detail = insideline::Detail::labels;
+    reading.settings.detail = insideline::Detail::figures;
     const reports::Report report = analyzed(reading, bytes);
     store(file, hash, stamp, io::solo_texts(solo_rows(report.solo, report.analysis), path));
   }

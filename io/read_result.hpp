@@ -41,6 +41,7 @@ struct ReadResult {
   std::vector<Warning> warnings;
   PartTaken part_taken = PartTaken::first_line;
   std::optional<CountIn> count_in;  ///< what was left out before bar 1 of a recording
+  bool keeps_to_beats = true;       ///< false for a line that was played to other beats than those it was read by
   std::optional<Beats> bar_one;     ///< of a MIDI file: where bar 1 begins, from the start of the file
 };
 

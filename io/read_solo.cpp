@@ -6,7 +6,9 @@
 #include "io/midi/midi.hpp"
 #include "io/musicxml/musicxml.hpp"
 
+#include <algorithm>
 #include <array>
+#include <cctype>
 #include <string_view>
 
 namespace insideline::io {
@@ -15,6 +17,13 @@ namespace {
 constexpr std::string_view only_listened_to =
     "this is a recording; analyze and assess listen to one, and their --heard-midi writes a MIDI file for everything "
     "else";
+
+/// ".mid" of "Take.MID".
+std::string small_ending(std::string_view file_name) {
+  std::string ending = std::filesystem::path(file_name).extension().string();
+  std::ranges::transform(ending, ending.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+  return ending;
+}
 
 struct Importer {
   bool (*recognises)(std::string_view bytes, std::string_view file_name);
@@ -32,10 +41,33 @@ ReadResult refuse_sound(std::string_view /*bytes*/, std::string_view file_name, 
 
 bool begins_as_midi(std::string_view bytes, std::string_view /*file_name*/) { return is_midi(bytes); }
 
+/// What is no MIDI file says so; a score may have any name.
+bool is_only_called_midi(std::string_view bytes, std::string_view file_name) {
+  const std::string ending = small_ending(file_name);
+  return (ending == ".mid" || ending == ".midi") && bytes.find('<') != 0 && !bytes.starts_with("PK");
+}
+
+bool is_chart(std::string_view bytes, std::string_view file_name) {
+  return small_ending(file_name) == ".changes" && !bytes.starts_with("<");
+}
+
+ReadResult refuse_chart(std::string_view /*bytes*/, std::string_view file_name, const ReadOptions& /*options*/) {
+  throw ReadError(place_of(file_name),
+                  "this is a chart and no solo; the solo comes first, and its chart behind --changes");
+}
+
+bool is_picture(std::string_view bytes, std::string_view /*file_name*/) {
+  return bytes.starts_with("%PDF") || bytes.starts_with("\x89PNG") || bytes.starts_with("\xFF\xD8\xFF");
+}
+
+ReadResult refuse_picture(std::string_view /*bytes*/, std::string_view file_name, const ReadOptions& /*options*/) {
+  throw ReadError(place_of(file_name), "this is a picture of a page; export the score itself, as MusicXML");
+}
+
 constexpr std::array importers = {
-    Importer{begins_as_midi, parse_midi},
-    Importer{begins_as_sound, refuse_sound},
-    Importer{is_abc, parse_abc},
+    Importer{begins_as_midi, parse_midi},      Importer{is_picture, refuse_picture},
+    Importer{is_only_called_midi, parse_midi}, Importer{is_chart, refuse_chart},
+    Importer{begins_as_sound, refuse_sound},   Importer{is_abc, parse_abc},
     Importer{takes_the_rest, parse_musicxml},
 };
 

@@ -1,5 +1,6 @@
 #include "io/solo_files.hpp"
 
+#include "analyzer/small_letters.hpp"
 #include "io/read_result.hpp"
 
 #include <fmt/format.h>
@@ -7,25 +8,12 @@
 
 #include <algorithm>
 #include <array>
-#include <cctype>
 #include <set>
 #include <system_error>
 #include <utility>
 
 namespace insideline::io {
 namespace {
-
-std::string lower_ending(const std::filesystem::path& file) {
-  std::string ending = file.extension().string();
-  std::ranges::transform(ending, ending.begin(),
-                         [](unsigned char letter) { return static_cast<char>(std::tolower(letter)); });
-  return ending;
-}
-
-bool is_solo_name(const std::filesystem::path& file) {
-  constexpr std::array endings{".musicxml", ".xml", ".mxl", ".mid", ".midi", ".abc"};
-  return std::ranges::find(endings, lower_ending(file)) != endings.end();
-}
 
 bool is_hidden(const std::filesystem::path& file) { return file.filename().string().starts_with('.'); }
 
@@ -104,6 +92,11 @@ std::optional<std::string> file_beside(const std::string& solo, const char* endi
 
 }  // namespace
 
+bool is_solo_name(const std::filesystem::path& file) {
+  constexpr std::array endings{".musicxml", ".xml", ".mxl", ".mid", ".midi", ".abc"};
+  return std::ranges::find(endings, in_small_letters(file.extension().string())) != endings.end();
+}
+
 FoundSolos find_solos(const std::filesystem::path& folder, LinksOut links_out,
                       const std::function<void(std::size_t)>& progress) {
   std::error_code failed;
@@ -130,7 +123,7 @@ std::string file_stamp(const std::string& file) {
 }
 
 bool may_be_score(const std::string& file, std::string_view bytes) {
-  if (lower_ending(file) != ".xml") return true;
+  if (in_small_letters(std::filesystem::path(file).extension().string()) != ".xml") return true;
   const bool two_bytes_a_letter = bytes.substr(0, 4).find('\0') != std::string_view::npos;
   return two_bytes_a_letter || bytes.find("score-partwise") != std::string_view::npos ||
          bytes.find("score-timewise") != std::string_view::npos;

@@ -24,9 +24,13 @@ struct FoundSolos {
   std::vector<std::string> links_out;    ///< symbolic links that lead out of the folder and were not followed
 };
 
+/// Whether the name ends as that of a score or a MIDI file, in capitals or not: .musicxml, .xml, .mxl, .mid, .midi,
+/// .abc.
+bool is_solo_name(const std::filesystem::path& file);
+
 enum class LinksOut : std::uint8_t { left_out, followed };
 
-/// Every .musicxml, .xml, .mxl, .mid, .midi and .abc file below `folder`, which may be such a file itself. Symbolic
+/// Every file below `folder` whose name is that of a solo, which may be such a file itself. Symbolic
 /// links are followed where they stay in the folder; a folder that was visited is not visited again, so that links in a
 /// circle end. Hidden folders are left out. `progress` is told now and then how many files were found. Throws ReadError
 /// where `folder` does not exist.

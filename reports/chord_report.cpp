@@ -3,6 +3,7 @@
 #include "analyzer/harmony/academic_label.hpp"
 #include "analyzer/harmony/chord_symbol.hpp"
 #include "analyzer/harmony/musicxml_kind.hpp"
+#include "analyzer/harmony/slash_chord.hpp"
 #include "reports/text/display_width.hpp"
 #include "reports/text/wording.hpp"
 
@@ -80,6 +81,7 @@ std::string chord_report(const Chord& chord, Colour colour) {
     const bool tone = tone_with(chord, pitch_class(*chord.bass)).has_value();
     text += row("bass", to_string(*chord.bass) + (tone ? ", a tone of the chord" : ", not a tone of the chord"));
   }
+  if (const auto heard = suspended_over_bass(chord)) text += row("heard as", *heard);
   text += row("quality", kind_text(chord));
   text += row("plainly", canonical_symbol(chord));
   text += row("academic label", academic_label(chord));

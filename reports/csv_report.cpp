@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cassert>
 #include <concepts>
 #include <optional>
 #include <string_view>
@@ -138,6 +139,7 @@ std::string csv_row(const std::vector<std::string>& cells) {
 }
 
 std::string csv_report(const Report& report) {
+  assert(report.analysis.detail == Detail::reasons && "all that is written was asked for");
   std::string text;
   Rows rows(text);
   for (const std::string_view column : csv_columns) rows.cell(column);

@@ -85,9 +85,12 @@ std::string figure_words(const DrillSettings& settings) {
 
 std::vector<std::string> arpeggio_sentences(const DrillSettings& settings) {
   std::vector<std::string> text;
-  text.emplace_back(settings.way == Way::up
-                        ? "Every chord once, from below upwards, a tone for each tone of the chord, then a rest."
-                        : "Every chord once, straight down from above, then a rest.");
+  text.emplace_back(
+      settings.way == Way::up
+          ? "Every chord from below upwards, a note for each tone of the chord where there is room; a rest "
+            "where time is left."
+          : "Every chord straight down from above, a note for each tone of the chord where there is "
+            "room; a rest where time is left.");
   if (settings.from_tone)
     text.push_back(fmt::format("Each starts on the chord's own {}. Hear that tone before you play it.",
                                tone_words(*settings.from_tone)));
@@ -130,7 +133,8 @@ std::vector<std::string> what_it_is(const DrillSettings& settings) {
       return {
           "Every chord straight down from above, without going up through it first, and on into the nearest tone of "
           "the "
-          "next chord, up or down. That tone is held while you hear the next way down."};
+          "next chord, up or down. Where the chord lasts long enough, that tone is held while you hear the next way "
+          "down."};
     case DrillKind::cells:
       return {
           "The same few tones of every chord, by number: 3 is each chord's own third, 7 its own seventh; with b, # or "
@@ -244,16 +248,33 @@ std::vector<std::string> remarks_of(const DrillReport& report) {
   return remarks;
 }
 
+/// What was counted. An enclosing note that the sounding chord has is called a chord tone by an analysis of the sheet,
+/// so enclosures are told by where the notes lie.
+std::string checked_words(DrillKind kind) {
+  switch (kind) {
+    case DrillKind::guide_tones: return "Analysed like a solo, this sheet has such a tone in";
+    case DrillKind::enclosures:
+      return "Counted on the finished sheet, a note above and a note below lead into the third at";
+    case DrillKind::nearest_tones:
+    case DrillKind::common_tones:
+    case DrillKind::arpeggios:
+    case DrillKind::cells:
+    case DrillKind::descents: return "Analysed like a solo, this sheet does so at";
+  }
+  return {};
+}
+
 /// "Analysed like a solo, this sheet does so at 43 of 43 changes."
 std::string checked_sentence(const AimCheck& aim, DrillKind kind) {
-  const bool notes = kind == DrillKind::guide_tones;
-  std::string text =
-      fmt::format("Analysed like a solo, this sheet {} {} of {}", notes ? "has such a tone in" : "does so at",
-                  aim.kept.count, counted(aim.kept.of, notes ? "note" : "change"));
-  if (aim.missed.empty()) return text + ".";
-  std::vector<std::string> bars;
-  for (const int bar : aim.missed) bars.push_back(std::to_string(bar));
-  return text + fmt::format("; not in {} {}.", bars.size() == 1 ? "bar" : "bars", listed(bars));
+  std::string text = fmt::format("{} {} of {}", checked_words(kind), aim.kept.count,
+                                 counted(aim.kept.of, kind == DrillKind::guide_tones ? "note" : "change"));
+  if (!aim.missed.empty()) {
+    std::vector<std::string> bars;
+    for (const int bar : aim.missed) bars.push_back(std::to_string(bar));
+    text += fmt::format("; not in {} {}", bars.size() == 1 ? "bar" : "bars", listed(bars));
+  }
+  if (kind != DrillKind::enclosures) return text + ".";
+  return text + ". Where the sounding chord has such a note, an analysis may call it a chord tone.";
 }
 
 PlanSection what_section(const DrillReport& report) {
@@ -290,9 +311,9 @@ PlanSection moving_on_section(const Drill& drill) {
   const std::string counted_over =
       times == 1 ? "." : fmt::format(", too few to tell: play it {} times in a row and count over all.", times);
   return {"When to move on",
-          {fmt::format("The sheet has {}{} Ready is surely fewer than one mistake in {} notes, which takes {}.",
-                       counted(once, "note"), counted_over, bound,
-                       at_most_mistakes(most_mistakes_when_ready(notes, bound).value_or(0))),
+          {fmt::format("The sheet has {}{} It is ready with {}: then you surely miss less than one note in {}.",
+                       counted(once, "note"), counted_over,
+                       at_most_mistakes(most_mistakes_when_ready(notes, bound).value_or(0)), bound),
            fmt::format("Ready on two different days: take the next step. {} mistakes or more: take one step back. In "
                        "between, stay.",
                        fewest_mistakes_when_not_ready(notes, bound).value_or(notes)),
@@ -323,6 +344,12 @@ std::string caution_line() {
          "stop and ask your teacher or a physician.";
 }
 
+std::string caution_words() {
+  return "Many repetitions of one movement load hands, lips and ears. Short spells with rests teach as much as long "
+         "ones. " +
+         caution_line();
+}
+
 std::string recording_line() {
   return "Record a take with a telephone a metre away, and let it run on: four clicks of the tongue or a stick in the "
          "tempo, then the sheet. Chords and clicks only in headphones, softly, as loud sound harms hearing: the "
@@ -337,10 +364,7 @@ std::vector<PlanSection> drill_plan(const DrillReport& report) {
   sections.push_back(ladder_section(report));
   sections.push_back(moving_on_section(report.drill));
   sections.push_back({"To have it assessed", {recording_line()}});
-  sections.push_back({"A word of caution",
-                      {"Many repetitions of one movement load hands, lips and ears. Short spells with rests teach as "
-                       "much as long ones. " +
-                       caution_line()}});
+  sections.push_back({std::string(caution_heading), {caution_words()}});
   return sections;
 }
 

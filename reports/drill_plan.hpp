@@ -9,6 +9,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace insideline::reports {
@@ -34,7 +35,12 @@ std::string drill_name(const DrillSettings& settings);
 
 std::vector<PlanSection> drill_plan(const DrillReport& report);
 
-/// The line that is printed on every page of music.
+constexpr std::string_view caution_heading = "A word of caution";
+
+/// What stands below that heading, and at the foot of every page of music.
+std::string caution_words();
+
+/// Its end, for pages that are no practice sheets.
 std::string caution_line();
 
 /// How to record a take so that it can be heard.

@@ -1,6 +1,7 @@
 #include "reports/json_report.hpp"
 
 #include <algorithm>
+#include <cassert>
 #include <span>
 #include <utility>
 
@@ -149,6 +150,7 @@ void write_leg(JsonWriter& json, const Arpeggio& arpeggio, const Leg& leg) {
   json.member("to", arpeggio.degrees[leg.last]);
   json.member("inversion", leg.inversion);
   json.member("prepared", leg.prepared);
+  json.member("by_step", leg.by_step);
 }
 
 void write_arpeggio(JsonWriter& json, const Arpeggio& arpeggio) {
@@ -182,6 +184,15 @@ void write_connection(JsonWriter& json, const Connection& connection) {
   json.member("semitones", connection.semitones);
   json.member("kind", connection.kind);
   json.member("guide_tone", connection.guide_tone);
+  if (connection.late)
+    json.object("late_resolution", [&] {
+      json.member("from_note", connection.late->from_note);
+      json.member("to_note", connection.late->to_note);
+      json.member("from_degree", connection.late->from_degree);
+      json.member("to_degree", connection.late->to_degree);
+    });
+  else
+    json.member("late_resolution", nullptr);
   json.member("nearest_up", connection.nearest_up);
   json.member("nearest_down", connection.nearest_down);
   json.member("took_nearest", connection.took_nearest);
@@ -191,6 +202,7 @@ void write_connection(JsonWriter& json, const Connection& connection) {
 
 std::string json_report(const Report& report) {
   const Analysis& analysis = report.analysis;
+  assert(analysis.detail == Detail::reasons && "all that is written was asked for");
   JsonWriter json;
   json.member("format", "insideline-analysis");
   json.member("version", 4);

@@ -93,6 +93,7 @@ void write_summary(JsonWriter& json, const Report& report) {
     json.member("guide_tone_resolutions", summary.guide_tone_resolutions.count);
     json.member("guide_tone_resolutions_counts", summary.guide_tone_resolutions);
     json.member("guide_tones_kept", summary.guide_tones_kept);
+    json.member("guide_tones_late", summary.guide_tones_late);
     json.member("chords_guessed_from_notes_alone", report.analysis.heard.first_rank);
     write_tallies(json, "tensions_by_degree", tensions_by_degree(report.solo, report.analysis.labels));
     write_by_name(json, "figures", summary.figures);

@@ -81,7 +81,8 @@ std::string reader_in_short(const Report& report, const std::string& part) {
   const std::string comma = part.empty() ? "" : ", ";
   const bool transposes = report.solo.sounding_minus_written.semitones != 0;
   switch (report.reading.reader) {
-    case ReadBy::everybody: return transposes ? part + comma + "in concert pitch" : part;
+    case ReadBy::everybody:  // an alto player reads "Alto Sax" alone as written pitch
+      return part.empty() && !transposes ? "" : part + comma + "in concert pitch";
     case ReadBy::player_of_the_part: return part + comma + "in written pitch";
     case ReadBy::player_of_an_instrument: {
       std::string text(report.reading.instrument->part);

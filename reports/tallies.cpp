@@ -1,10 +1,11 @@
 #include "reports/tallies.hpp"
 
-#include "analyzer/harmony/chord_symbol.hpp"
+#include "analyzer/harmony/symbol_words.hpp"
 
 #include <algorithm>
 #include <cstdlib>
 #include <map>
+#include <string_view>
 
 namespace insideline::reports {
 namespace {
@@ -21,9 +22,10 @@ void sort_by_count(std::vector<Tally>& tallies) {
   std::ranges::stable_sort(tallies, std::ranges::greater{}, [](const Tally& tally) { return tally.where.size(); });
 }
 
-bool on_another_root(const std::string& symbol, const NoteName& root) {
-  const SymbolReading reading = parse_chord_symbol(symbol);
-  return reading && *reading && pitch_class((*reading)->root) != pitch_class(root);
+/// `symbol` is one of our own making.
+bool on_another_root(std::string_view symbol, const NoteName& root) {
+  const auto own = take_symbol_note(symbol);
+  return own && pitch_class(*own) != pitch_class(root);
 }
 
 /// "a half step above", "a whole step below".

@@ -4,6 +4,7 @@
 #include "reports/text/marks.hpp"
 #include "reports/text/remarks.hpp"
 
+#include <cassert>
 #include <numeric>
 #include <vector>
 
@@ -21,6 +22,8 @@ std::string every_bar(const Report& report, Colour colour) {
 }  // namespace
 
 std::string text_report(const Report& report, const TextOptions& options) {
+  assert((options.length == Length::first_page || report.analysis.detail >= Detail::figures) &&
+         "all that is told was asked for");
   std::string text = said(what_was_read(report), report, options.colour);
   if (options.bar_by_bar == BarByBar::shown) text += "\n" + every_bar(report, options.colour);
   for (const RemarkSection& section : summary_sections(report, options.length))

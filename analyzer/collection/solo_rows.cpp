@@ -3,6 +3,7 @@
 #include "analyzer/measures/figure_table.hpp"
 
 #include <algorithm>
+#include <cassert>
 
 namespace insideline {
 namespace {
@@ -92,6 +93,7 @@ std::vector<FigureEntry> figure_entries(const Solo& solo, const Analysis& analys
 }
 
 SoloRows solo_rows(const Solo& solo, const Analysis& analysis) {
+  assert(analysis.detail >= Detail::figures && "all that is kept was asked for");
   SoloRows rows;
   rows.title = solo.title;
   rows.part = solo.part;

@@ -123,7 +123,7 @@ std::optional<AimCheck> check_aim(const Drill& drill, const DrillSettings& setti
   if (settings.kind == DrillKind::arpeggios || settings.kind == DrillKind::cells) return std::nullopt;
   Settings strictly;
   strictly.hearing = Hearing::strict;
-  strictly.detail = Detail::labels;
+  strictly.detail = Detail::first_page;
   const Analysis analysis = analyze(drill.solo, drill.harmony, strictly);
   Kept kept(drill, analysis, keys);
   if (settings.kind == DrillKind::guide_tones) kept.guide_tones(settings.voices);

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 #include <cstdlib>
+#include <span>
 #include <utility>
 #include <vector>
 
@@ -62,6 +63,12 @@ void add_enclosed(DrillFigures& set, std::size_t begin, int shape, int cost, con
       add_figure(set, start, shape, cost + charged, range);
     }
   }
+}
+
+bool goes_in_thirds(std::span<const Rung> rungs) {
+  return std::ranges::adjacent_find(rungs, [](const Rung& lower, const Rung& upper) {
+           return upper.midi - lower.midi <= whole_step;
+         }) == rungs.end();
 }
 
 std::optional<EnclosedTone> aim_after(const Chord* next) {
@@ -148,8 +155,20 @@ DrillFigures descending_figures(const Chord& chord, const DrillSegment& segment,
   const std::vector<Rung> landings = ladder_of(chord, chord.tones, settings.range);
   const std::size_t down = std::min(segment.slots.size() - 1, ladder.size());
   constexpr std::size_t least = 3;
+  set.has_all_tones = down >= tones.size();
+  const std::vector<Degree> guides =
+      down < least || set.has_all_tones ? std::vector<Degree>{} : guides_in_arpeggio(chord);
+  // A step among three notes, as from 1 down to 7, sounds like a scale; where the range has a way in thirds, it is
+  // taken.
+  bool has_way_in_thirds = false;
+  for (std::size_t low = 0; low + down <= ladder.size(); ++low) {
+    const auto rungs = std::span(ladder).subspan(low, down);
+    has_way_in_thirds = has_way_in_thirds || (has_all(rungs, guides) && goes_in_thirds(rungs));
+  }
   for (std::size_t low = 0; low + down <= ladder.size(); ++low) {
     const Rung& top = ladder[low + down - 1];
+    const auto rungs = std::span(ladder).subspan(low, down);
+    if (!has_all(rungs, guides) || (!guides.empty() && has_way_in_thirds && !goes_in_thirds(rungs))) continue;
     for (const Rung& landing : landings) {
       if (landing.midi == top.midi) continue;
       const std::size_t begin = set.midi.size();

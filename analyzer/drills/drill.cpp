@@ -146,6 +146,17 @@ std::vector<std::string> remarks_on(const Drill& drill, std::span<const DrillSeg
   return remarks;
 }
 
+/// Bars whose chords have fewer notes than tones, since there is no room.
+std::vector<std::string> short_arpeggios(const Drill& drill, std::span<const DrillSegment> segments,
+                                         std::span<const DrillFigures* const> sets) {
+  std::set<int> bars;
+  for (std::size_t i = 0; i < segments.size(); ++i)
+    if (!sets[i]->has_all_tones) bars.insert(drill.solo.bars[segments[i].bar].number);
+  if (bars.empty()) return {};
+  return {fmt::format("No room for every tone in {}: third and seventh come first, another tone is left out.",
+                      bars_listed(bars))};
+}
+
 bool sounds_in(const Chord& chord, const Degree& degree) {
   return std::ranges::any_of(
       chord.tones, [&](const Degree& tone) { return pitch_class_above_root(tone) == pitch_class_above_root(degree); });
@@ -155,6 +166,13 @@ bool sounds_in(const Chord& chord, const Degree& degree) {
 std::string with_scale(const Chord& chord) {
   const std::string_view scale = usual_scale_name(chord);
   return scale.empty() ? chord.symbol : fmt::format("{} ({})", chord.symbol, scale);
+}
+
+/// Whether the chord lists the tone, in whatever octave it is named, as a note to avoid.
+bool is_avoided(const Chord& chord, const Degree& degree) {
+  return std::ranges::any_of(chord.avoid, [&](const Degree& avoided) {
+    return pitch_class_above_root(avoided) == pitch_class_above_root(degree);
+  });
 }
 
 /// The tones of a cell that no chord symbol names: what they are instead.
@@ -177,6 +195,7 @@ class OtherTones {
       return;
     }
     of_scale_[to_string(*played)].insert(with_scale(chord));
+    if (is_avoided(chord, *played)) avoided_[to_string(*played)].insert(chord.symbol);
     lowered_second_ = lowered_second_ || (quality(chord) == ChordQuality::half_diminished && played->number % 7 == 2);
   }
 
@@ -186,6 +205,9 @@ class OtherTones {
                                      fmt::format("{}", fmt::join(symbols, ", "))));
     for (const auto& [tone, symbols] : of_scale_)
       remarks_.push_back(fmt::format("{} over {} is of the chord's usual scale, not of the chord.", tone,
+                                     fmt::format("{}", fmt::join(symbols, ", "))));
+    for (const auto& [tone, symbols] : avoided_)
+      remarks_.push_back(fmt::format("{} over {} is a note to avoid: pass through it and do not hold it.", tone,
                                      fmt::format("{}", fmt::join(symbols, ", "))));
     if (lowered_second_)
       remarks_.emplace_back(
@@ -198,6 +220,7 @@ class OtherTones {
   std::vector<std::string> remarks_;
   std::map<std::string, std::set<std::string>> tensions_;  // by tone, the chords
   std::map<std::string, std::set<std::string>> of_scale_;
+  std::map<std::string, std::set<std::string>> avoided_;
   std::set<std::string> said_;
   bool lowered_second_ = false;
 };
@@ -283,6 +306,7 @@ tl::expected<Drill, std::string> drill_over(const Changes& changes, const DrillS
     std::ranges::move(cut_cells(drill, segments, settings.cells.front().tones.size()),
                       std::back_inserter(drill.remarks));
   }
+  std::ranges::move(short_arpeggios(drill, segments, sets), std::back_inserter(drill.remarks));
   std::ranges::move(aim_remarks(drill, settings), std::back_inserter(drill.remarks));
   if (!takes_nearest(settings)) return drill;
   drill.open_choices = open_choices_of(drill, settings);

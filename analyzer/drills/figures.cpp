@@ -3,6 +3,7 @@
 #include "analyzer/drills/aimed_figures.hpp"
 #include "analyzer/drills/drill_costs.hpp"
 #include "analyzer/drills/usual_scales.hpp"
+#include "analyzer/harmony/tensions.hpp"
 
 #include <algorithm>
 #include <array>
@@ -66,6 +67,7 @@ Inversion inversion_by(const Degree& lowest) {
 struct ArpeggioRule {
   std::optional<Inversion> inversion;
   std::optional<Degree> from;
+  std::vector<Degree> all_of = {};  ///< tones that it has among others
 };
 
 void add_arpeggios(DrillFigures& set, std::span<const Rung> ladder, std::size_t count, const ArpeggioRule& rule,
@@ -76,9 +78,25 @@ void add_arpeggios(DrillFigures& set, std::span<const Rung> ladder, std::size_t 
     const Rung& first = way > 0 ? lowest : ladder[low + count - 1];
     if (rule.inversion && inversion_by(lowest.degree) != *rule.inversion) continue;
     if (rule.from && first.degree != *rule.from) continue;
+    if (!has_all(ladder.subspan(low, count), rule.all_of)) continue;
     const std::size_t begin = set.midi.size();
     for (std::size_t i = 0; i < count; ++i) set.midi.push_back(ladder[way > 0 ? low + i : low + count - 1 - i].midi);
     add_figure(set, begin, shape_of(first.degree, way), 0, settings.range);
+  }
+}
+
+/// Where the room is too small for all tones: third and seventh, with a neighbour; where the rule does not allow that,
+/// the fifth is skipped, or the root.
+void add_short_arpeggios(DrillFigures& set, const Chord& chord, std::size_t count, ArpeggioRule rule,
+                         const DrillSettings& settings) {
+  const std::vector<Degree> tones = arpeggio_tones(chord);
+  rule.all_of = guides_in_arpeggio(chord);
+  add_arpeggios(set, ladder_of(chord, tones, settings.range), count, rule, settings);
+  for (const int skipped : {5, 1}) {
+    if (!set.figures.empty() || tones.size() != count + 1) return;
+    std::vector<Degree> kept = tones;
+    std::erase_if(kept, [&](const Degree& tone) { return tone.number == skipped; });
+    add_arpeggios(set, ladder_of(chord, kept, settings.range), count, rule, settings);
   }
 }
 
@@ -93,7 +111,9 @@ DrillFigures arpeggios_over(const Chord& chord, const DrillSegment& segment, con
     rule.from = own_tone(chord, *settings.from_tone);
     if (!rule.from) set.as_asked = false;
   }
-  add_arpeggios(set, ladder, std::min(segment.slots.size(), ladder.size()), rule, settings);
+  set.has_all_tones = segment.slots.size() >= tones.size();
+  if (!set.has_all_tones) add_short_arpeggios(set, chord, segment.slots.size(), rule, settings);
+  if (set.figures.empty()) add_arpeggios(set, ladder, std::min(segment.slots.size(), ladder.size()), rule, settings);
   if (!set.figures.empty()) return set;
   set.as_asked = false;
   for (std::size_t count = std::min(segment.slots.size(), ladder.size()); count >= 2 && set.figures.empty(); --count)
@@ -243,7 +263,9 @@ std::optional<int> append_line(std::vector<int>& midi, std::span<const Rung> lad
 }
 
 std::optional<Degree> own_tone(const Chord& chord, int number) {
+  // Of b13 and 13, both welcome over 7b9, the plain number means the plain one.
   const auto with_number = [&](const std::vector<Degree>& degrees) -> std::optional<Degree> {
+    if (has_tone(degrees, {number, 0})) return Degree{number, 0};
     const auto found = std::ranges::find(degrees, number, &Degree::number);
     return found == degrees.end() ? std::nullopt : std::optional(*found);
   };
@@ -259,6 +281,18 @@ std::vector<Degree> arpeggio_tones(const Chord& chord) {
   for (const Degree& tone : chord.tones)
     if (tone.number <= highest) tones.push_back(tone);
   return tones;
+}
+
+bool has_all(std::span<const Rung> rungs, std::span<const Degree> tones) {
+  return std::ranges::all_of(
+      tones, [&](const Degree& tone) { return std::ranges::find(rungs, tone, &Rung::degree) != rungs.end(); });
+}
+
+std::vector<Degree> guides_in_arpeggio(const Chord& chord) {
+  const std::vector<Degree> tones = arpeggio_tones(chord);
+  std::vector<Degree> guides = guide_tones(chord);
+  std::erase_if(guides, [&](const Degree& guide) { return !has_tone(tones, guide); });
+  return guides;
 }
 
 std::size_t wanted_tones(const Chord& chord, const DrillSettings& settings) {

@@ -28,7 +28,8 @@ struct DrillFigure {
 struct DrillFigures {
   std::vector<DrillFigure> figures;  ///< never empty
   std::vector<int> midi;
-  bool as_asked = true;  ///< false: the chord or the range has no such figure, and the nearest thing is taken
+  bool has_all_tones = true;  ///< false: an arpeggio with fewer tones than the chord has, as there is no room
+  bool as_asked = true;       ///< false: the chord or the range has no such figure, and the nearest thing is taken
 
   [[nodiscard]] std::span<const int> notes_of(const DrillFigure& figure) const {
     return std::span(midi).subspan(figure.begin, figure.size);
@@ -42,6 +43,9 @@ std::optional<Degree> own_tone(const Chord& chord, int number);
 /// The tones of an arpeggio: root, third, fifth, seventh and what stands for them.
 std::vector<Degree> arpeggio_tones(const Chord& chord);
 
+/// Third and seventh, as far as they are among these.
+std::vector<Degree> guides_in_arpeggio(const Chord& chord);
+
 /// How many notes a figure of this sheet has over the chord; 0 is a line that fills the time.
 std::size_t wanted_tones(const Chord& chord, const DrillSettings& settings);
 
@@ -54,6 +58,9 @@ struct Rung {
   Degree degree;
 };
 std::vector<Rung> ladder_of(const Chord& chord, std::span<const Degree> tones, const PitchRange& range);
+
+/// Whether each of `tones` is among the rungs.
+bool has_all(std::span<const Rung> rungs, std::span<const Degree> tones);
 
 /// Adds the notes at the end of `set.midi`, from `begin` on, as a figure; it costs `cost` and what its notes cost.
 void add_figure(DrillFigures& set, std::size_t begin, int shape, int cost, const PitchRange& range);

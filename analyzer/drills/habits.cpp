@@ -7,7 +7,9 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <functional>
 #include <string_view>
+#include <utility>
 
 namespace insideline {
 namespace {
@@ -65,37 +67,48 @@ int in_inversion(const Analysis& analysis, Inversion inversion) {
   return static_cast<int>(std::ranges::count(analysis.arpeggios, inversion, &Arpeggio::inversion));
 }
 
+/// Chances that make a gap; from fewer, that something never happens says nothing. Our choice, without a source.
+constexpr int fewest_chances = 8;
+
 /// A gap, if the solo has it.
 using FindGap = std::optional<Gap> (*)(const Analysis&, const DrillSettings&);
 
-std::optional<Gap> never_down(const Analysis& analysis, const DrillSettings& settings) {
-  const Summary& summary = analysis.summary;
-  if (summary.arpeggios_descending > 0) return std::nullopt;
-  Gap gap{fmt::format("No arpeggio comes down ({} go up).", summary.arpeggios_ascending),
-          "every chord straight down from above", settings};
+Gap every_chord_down(std::string sentence, const DrillSettings& settings) {
+  Gap gap{std::move(sentence), "every chord straight down from above", settings};
   gap.drill.kind = DrillKind::arpeggios;
   gap.drill.way = Way::down;
   return gap;
+}
+
+std::optional<Gap> never_down(const Analysis& analysis, const DrillSettings& settings) {
+  const Summary& summary = analysis.summary;
+  if (summary.arpeggios_descending > 0 || summary.arpeggios_ascending < fewest_chances) return std::nullopt;
+  return every_chord_down(fmt::format("No arpeggio comes down ({} go up).", summary.arpeggios_ascending), settings);
 }
 
 std::optional<Gap> never_straight_down(const Analysis& analysis, const DrillSettings& settings) {
   const Summary& summary = analysis.summary;
-  if (summary.arpeggios_descending == 0 || summary.straight_descents > 0) return std::nullopt;
-  Gap gap{fmt::format("None of the {} descents comes straight down: each follows a climb through the same chord.",
-                      summary.arpeggios_descending),
-          "every chord straight down from above", settings};
-  gap.drill.kind = DrillKind::arpeggios;
-  gap.drill.way = Way::down;
-  return gap;
+  if (summary.arpeggios_descending < fewest_chances || summary.straight_descents > 0) return std::nullopt;
+  return every_chord_down(
+      fmt::format("None of the {} descents comes straight down: each follows a climb through the same chord.",
+                  summary.arpeggios_descending),
+      settings);
 }
 
 std::optional<Gap> never_down_from_seventh(const Analysis& analysis, const DrillSettings& settings) {
-  if (analysis.summary.arpeggios_descending == 0 || descents_from(analysis, 7) > 0) return std::nullopt;
-  Gap gap{fmt::format("None of {} descents starts from the seventh.", analysis.summary.arpeggios_descending),
-          "every chord down from its seventh", settings};
-  gap.drill.kind = DrillKind::arpeggios;
-  gap.drill.way = Way::down;
+  if (analysis.summary.arpeggios_descending < fewest_chances || descents_from(analysis, 7) > 0) return std::nullopt;
+  Gap gap = every_chord_down(
+      fmt::format("None of {} descents starts from the seventh.", analysis.summary.arpeggios_descending), settings);
+  gap.exercise = "every chord down from its seventh";
   gap.drill.from_tone = 7;
+  return gap;
+}
+
+std::optional<Gap> guide_tones_never_led(const Analysis& analysis, const DrillSettings& settings) {
+  const Share& led = analysis.summary.guide_tone_resolutions;
+  if (led.of < fewest_chances || led.count > 0) return std::nullopt;
+  Gap gap{fmt::format("None of {} connections leads or keeps a guide tone.", led.of), "a guide-tone line", settings};
+  gap.drill.kind = DrillKind::guide_tones;
   return gap;
 }
 
@@ -109,35 +122,13 @@ std::optional<Gap> inversion_unused(const Analysis& analysis, const DrillSetting
       Named{Inversion::third, "third inversion"}, Named{Inversion::root_position, "root position"}};
   const auto* const unused =
       std::ranges::find_if(all, [&](const Named& named) { return in_inversion(analysis, named.inversion) == 0; });
-  if (unused == all.end() || analysis.arpeggios.empty()) return std::nullopt;
+  if (unused == all.end() || analysis.arpeggios.size() < static_cast<std::size_t>(fewest_chances)) return std::nullopt;
   Gap gap{fmt::format("None of {} arpeggios is in {}.", analysis.arpeggios.size(), unused->words),
           fmt::format("every chord in {}", unused->words), settings};
   gap.drill.kind = DrillKind::arpeggios;
   gap.drill.inversion = unused->inversion;
   return gap;
 }
-
-std::optional<Gap> common_tones_avoided(const Analysis& analysis, const DrillSettings& settings) {
-  const auto found = analysis.summary.connections_by_kind.find(ConnectionKind::common_tone);
-  if (analysis.connections.empty() || (found != analysis.summary.connections_by_kind.end() && found->second > 0))
-    return std::nullopt;
-  Gap gap{fmt::format("No common tone is kept at any of {} changes.", analysis.connections.size()),
-          "a line that keeps common tones", settings};
-  gap.drill.kind = DrillKind::common_tones;
-  return gap;
-}
-
-constexpr std::array<FindGap, 5> never_table{&never_down, &never_down_from_seventh, &never_straight_down,
-                                             &inversion_unused, &common_tones_avoided};
-
-/// A share that is held against what is usual, and what practises it.
-struct ShareRow {
-  std::string_view figure;  ///< FigureRow::key
-  std::string_view words;   ///< behind "3 of 24"
-  std::string_view exercise;
-  Share (*share)(const Summary&);
-  void (*practise)(DrillSettings&);
-};
 
 int connected_changes(const Summary& summary) {
   int changes = 0;
@@ -151,7 +142,44 @@ Share kept_common_tones(const Summary& summary) {
   return {found == summary.connections_by_kind.end() ? 0 : found->second, connected_changes(summary)};
 }
 
+std::optional<Gap> common_tones_avoided(const Analysis& analysis, const DrillSettings& settings) {
+  const Share kept = kept_common_tones(analysis.summary);
+  if (kept.of < fewest_chances || kept.count > 0) return std::nullopt;
+  Gap gap{fmt::format("No common tone is kept at any of {} changes.", kept.of), "a line that keeps common tones",
+          settings};
+  gap.drill.kind = DrillKind::common_tones;
+  return gap;
+}
+
+/// What may never happen; `figure` is the share that is then 0, where one is held against what is usual.
+struct NeverRow {
+  FindGap find;
+  std::string_view figure;  ///< FigureRow::key
+};
+
+constexpr std::array never_table{NeverRow{&never_down, "arpeggios_down"},
+                                 NeverRow{&guide_tones_never_led, "guide_tone_resolutions"},
+                                 NeverRow{&never_straight_down, "straight_descents"},
+                                 NeverRow{&common_tones_avoided, "crossed_by_common_tone"},
+                                 NeverRow{&never_down_from_seventh, ""},
+                                 NeverRow{&inversion_unused, ""}};
+
+/// A share that is held against what is usual, and what practises it.
+struct ShareRow {
+  std::string_view figure;  ///< FigureRow::key
+  std::string_view words;   ///< behind "3 of 24"
+  std::string_view exercise;
+  Share (*share)(const Summary&);
+  void (*practise)(DrillSettings&);
+};
+
 constexpr std::array share_table{
+    ShareRow{"arpeggio_notes", "notes belong to an arpeggio", "every chord up from below",
+             [](const Summary& summary) { return summary.arpeggio_share; },
+             [](DrillSettings& drill) {
+               drill.kind = DrillKind::arpeggios;
+               drill.way = Way::up;
+             }},
     ShareRow{"thirds_given", "chords get their third", "every chord up from its third",
              [](const Summary& summary) { return summary.thirds_given; },
              [](DrillSettings& drill) {
@@ -246,17 +274,32 @@ bool is_long_enough(const Analysis& analysis) {
 
 std::vector<Gap> gaps_of(const Analysis& analysis, const DrillSettings& settings,
                          const std::vector<UsualShare>& usual) {
-  std::vector<Gap> gaps;
-  for (const FindGap find : never_table)
-    if (auto gap = find(analysis, settings)) gaps.push_back(*std::move(gap));
+  struct Found {
+    Gap gap;
+    double below = 0.0;  // the usual share less that of the solo
+  };
+  std::vector<Found> found;
+  const auto usual_of = [&](std::string_view figure) {
+    const auto held_against = std::ranges::find(usual, figure, &UsualShare::figure);
+    return held_against == usual.end() ? nullptr : &*held_against;
+  };
+  for (const NeverRow& row : never_table)
+    if (auto gap = row.find(analysis, settings)) {
+      const UsualShare* held_against = usual_of(row.figure);
+      found.push_back({*std::move(gap), held_against == nullptr ? 0.0 : held_against->share});
+    }
   for (const ShareRow& row : share_table) {
-    const auto held_against = std::ranges::find(usual, row.figure, &UsualShare::figure);
+    const UsualShare* held_against = usual_of(row.figure);
     const Share share = row.share(analysis.summary);
-    if (held_against == usual.end() || !is_far_below(share, held_against->share)) continue;
+    if (held_against == nullptr || share.of < fewest_chances || !is_far_below(share, held_against->share)) continue;
     Gap gap{far_below_sentence(row, share, *held_against), std::string(row.exercise), settings};
     row.practise(gap.drill);
-    if (!is_told(gaps, gap.drill)) gaps.push_back(std::move(gap));
+    found.push_back({std::move(gap), held_against->share - *ratio(share)});
   }
+  std::ranges::stable_sort(found, std::ranges::greater{}, &Found::below);
+  std::vector<Gap> gaps;
+  for (Found& one : found)
+    if (!is_told(gaps, one.gap.drill)) gaps.push_back(std::move(one.gap));
   return gaps;
 }
 

@@ -27,8 +27,8 @@ struct Gap {
   DrillSettings drill;   ///< kind, way, inversion, first tone and cells; the rest as given
 };
 
-/// The gaps: first what never happens, then what happens far less often than `usual` says; none where the solo lacks
-/// nothing that we look for.
+/// The gaps: what never happens in 8 chances or more, and what happens far less often than `usual` says, that which
+/// lies furthest below it first; none where the solo lacks nothing that we look for.
 std::vector<Gap> gaps_of(const Analysis& analysis, const DrillSettings& settings,
                          const std::vector<UsualShare>& usual = stated_shares());
 

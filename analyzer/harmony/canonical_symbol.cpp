@@ -114,16 +114,21 @@ bool reads_as(const std::string& symbol, const Chord& chord) {
   return reading && *reading && same_chord(**reading, chord);
 }
 
-/// The shortest suffix of a kind with just these tones, which no wording could better; nearly every chord has one.
-std::optional<std::string> plain_suffix(const Tones& tones) {
+/// The kind with just these tones and the shortest suffix, which no wording could better; nearly every chord has one.
+const ChordKind* plain_kind(const Tones& tones) {
   const ChordKind* best = nullptr;
   for (const ChordKind& kind : chord_kinds()) {
     if (kind.tones.size() != tones.size() || (best && best->suffix.size() <= kind.suffix.size())) continue;
     const auto has = [&](const Degree& tone) { return has_tone(kind.tones, tone); };
     if (std::ranges::all_of(tones, has)) best = &kind;
   }
-  if (best == nullptr) return std::nullopt;
-  return std::string(best->suffix);
+  return best;
+}
+
+/// On an ordinary root and without a bass the symbol of a kind reads as that kind: the tests read all of them.
+bool reads_as_kind(const std::string& symbol, const ChordKind& kind, const Chord& chord) {
+  if (chord.bass || chord.root.alter < -1 || chord.root.alter > 1) return reads_as(symbol, chord);
+  return same_chord(make_chord(symbol, chord.root, kind.tones), chord);
 }
 
 }  // namespace
@@ -131,8 +136,10 @@ std::optional<std::string> plain_suffix(const Tones& tones) {
 std::string canonical_symbol(const Chord& chord) {
   const std::string root = to_string(chord.root);
   const std::string bass = chord.bass ? "/" + to_string(*chord.bass) : "";
-  if (const auto suffix = plain_suffix(chord.tones); suffix && reads_as(root + *suffix + bass, chord))
-    return root + *suffix + bass;
+  if (const ChordKind* const kind = plain_kind(chord.tones)) {
+    std::string symbol = root + std::string(kind->suffix) + bass;
+    if (reads_as_kind(symbol, *kind, chord)) return symbol;
+  }
   for (const Phrasing& wording : wordings(chord.tones)) {
     std::string symbol = root + wording.suffix + bass;
     if (reads_as(symbol, chord)) return symbol;

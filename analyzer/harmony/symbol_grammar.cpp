@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include <fmt/core.h>
 
@@ -267,6 +268,14 @@ class SymbolReader {
     read_run(stacks ? Opening::stack : Opening::addition);
   }
 
+  /// "7+b9": a plus behind the chord's own number and before another accidental has no number but the fifth.
+  [[nodiscard]] static bool raises_fifth_first(std::span<const SymbolToken> run, Opening opening) {
+    constexpr std::size_t shortest = 4;
+    if (opening == Opening::addition || run.size() < shortest) return false;
+    const bool raises = run[1].word == Word::plus || run[1].word == Word::augmented;
+    return raises && run[2].word != Word::number && run[2].word != Word::ordinal;
+  }
+
   /// A run of numbers and accidentals. Plus or aug alone after the chord's own number is the raised fifth.
   void read_run(Opening opening) {
     const std::size_t begin = position_;
@@ -277,11 +286,24 @@ class SymbolReader {
       position_ = end;
       return;
     }
-    const auto run = words_.subspan(begin, end - begin);
+    const std::span<const SymbolToken> written = words_.subspan(begin, end - begin);
+    std::vector<SymbolToken> run(written.begin(), written.end());
+    if (raises_fifth_first(run, opening)) {
+      recipe_.alterations.push_back({5, 1});
+      run.erase(run.begin() + 1);
+    }
+    if (opening == Opening::stack && is_six_nine(run)) run.erase(run.begin() + 1);
     const auto numbers = named_numbers(run, opening == Opening::stack);
     if (!numbers) stop_in_run(run, opening);
     for (std::size_t i = opening == Opening::stack ? 1 : 0; i < numbers->size(); ++i) apply((*numbers)[i]);
     position_ = end;
+  }
+
+  /// "6-9" is 6/9: the dash holds the two numbers apart.
+  [[nodiscard]] static bool is_six_nine(std::span<const SymbolToken> run) {
+    constexpr std::size_t parts = 3;
+    return run.size() == parts && run[0].word == Word::number && run[0].value == 6 && run[1].word == Word::minus &&
+           run[2].word == Word::number && run[2].value == 9;
   }
 
   [[nodiscard]] bool raises_fifth(std::size_t begin, std::size_t end, Opening opening) const {

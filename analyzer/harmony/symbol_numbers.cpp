@@ -21,6 +21,11 @@ int alter_of(const SymbolToken& token) {
 /// Source: R. Hutchinson, Music Theory for the 21st-Century Classroom, 31.3; 4 for 11 is common practice, no source.
 bool takes_signs(int number) { return number == 4 || number == 5 || number == 9 || number == 11 || number == 13; }
 
+/// "bb" and "##" are one accidental; "b#", "b+" and "--" are none.
+bool go_together(const SymbolToken& first, const SymbolToken& second) {
+  return first.word == second.word && (first.word == Word::sharp || first.word == Word::flat);
+}
+
 bool binds(NamedNumber& named, const SymbolToken& accidental) {
   const bool letter_sign =
       accidental.word == Word::sharp || accidental.word == Word::flat || accidental.word == Word::natural;
@@ -42,6 +47,7 @@ std::optional<std::vector<NamedNumber>> bound_forward(std::span<const SymbolToke
   std::vector<SymbolToken> waiting;
   for (const SymbolToken& token : run) {
     if (is_accidental(token.word)) {
+      if (!waiting.empty() && !go_together(waiting.back(), token)) return std::nullopt;
       waiting.push_back(token);
       continue;
     }
@@ -58,12 +64,15 @@ std::optional<std::vector<NamedNumber>> bound_forward(std::span<const SymbolToke
 
 std::optional<std::vector<NamedNumber>> bound_backward(std::span<const SymbolToken> run) {
   std::vector<NamedNumber> numbers;
+  const SymbolToken* before = nullptr;
   for (const SymbolToken& token : run) {
     if (token.word == Word::ordinal) continue;
     if (token.word == Word::number)
       numbers.push_back({token.value, std::nullopt, token.offset_bytes});
-    else if (numbers.empty() || !binds(numbers.back(), token))
+    else if (numbers.empty() || (is_accidental(before->word) && !go_together(*before, token)) ||
+             !binds(numbers.back(), token))
       return std::nullopt;
+    before = &token;
   }
   return numbers;
 }

@@ -1,6 +1,7 @@
 #include "analyzer/harmony/symbol_words.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cctype>
 #include <iterator>
 #include <optional>
@@ -120,8 +121,26 @@ constexpr char in_lower_case(char letter) {
 }
 constexpr bool same_letter(char a, char b) { return in_lower_case(a) == in_lower_case(b); }
 
+/// The spellings by the small form of their first letter, in the order of the table.
+struct SpellingsByLetter {
+  static constexpr std::uint8_t none = std::size(spellings);
+  std::array<std::uint8_t, 256> first{};
+  std::array<std::uint8_t, none> next{};
+
+  consteval SpellingsByLetter() {
+    first.fill(none);
+    for (std::uint8_t row = none; row-- > 0;) {
+      next.at(row) = first_of(spellings[row].text.front());
+      first.at(static_cast<unsigned char>(in_lower_case(spellings[row].text.front()))) = row;
+    }
+  }
+  [[nodiscard]] constexpr std::uint8_t first_of(char letter) const {
+    return first[static_cast<unsigned char>(in_lower_case(letter))];
+  }
+};
+constexpr SpellingsByLetter by_letter;
+
 bool begins_with(std::string_view text, const Spelling& spelling) {
-  if (text.empty() || !same_letter(text.front(), spelling.text.front())) return false;
   if (spelling.match == Case::exact) return text.starts_with(spelling.text);
   return text.size() >= spelling.text.size() &&
          std::equal(spelling.text.begin(), spelling.text.end(), text.begin(), same_letter);
@@ -138,27 +157,29 @@ std::optional<std::size_t> sequence_length(std::string_view text) {
   return length;
 }
 
-/// `readable[i]`: whether the text from byte i on can be cut into words to its end.
-std::vector<bool> readable_from(std::string_view body) {
-  std::vector<bool> readable(body.size() + 1, false);
-  readable.back() = true;
-  for (std::size_t i = body.size(); i-- > 0;)
-    readable[i] = std::ranges::any_of(spellings, [&](const Spelling& spelling) {
-      return begins_with(body.substr(i), spelling) && readable[i + spelling.text.size()];
-    });
-  return readable;
+/// The words that can stand at one place of a body.
+struct WordsHere {
+  const Spelling* longest = nullptr;
+  const Spelling* leads_on = nullptr;  ///< the longest after which the rest can be cut into words to the end
+};
+
+bool is_longer(const Spelling& word, const Spelling* than) {
+  return than == nullptr || word.text.size() > than->text.size();
 }
 
-/// The longest word at `position`; where the whole can be read, the longest that leaves the rest
-/// readable ("madd9" is m add 9 and not ma).
-const Spelling* word_at(std::string_view body, std::size_t position, const std::vector<bool>& readable) {
-  const Spelling* best = nullptr;
-  for (const Spelling& spelling : spellings) {
-    if (!begins_with(body.substr(position), spelling)) continue;
-    if (readable.front() && !readable[position + spelling.text.size()]) continue;
-    if (best == nullptr || spelling.text.size() > best->text.size()) best = &spelling;
-  }
-  return best;
+/// For each byte of the body.
+std::vector<WordsHere> words_from(std::string_view body) {
+  std::vector<WordsHere> words(body.size());
+  for (std::size_t i = body.size(); i-- > 0;)
+    for (std::uint8_t row = by_letter.first_of(body[i]); row != by_letter.none; row = by_letter.next[row]) {
+      const Spelling& spelling = spellings[row];
+      if (!begins_with(body.substr(i), spelling)) continue;
+      const std::size_t end = i + spelling.text.size();
+      if (is_longer(spelling, words[i].longest)) words[i].longest = &spelling;
+      const bool rest_is_readable = end == body.size() || words[end].leads_on != nullptr;
+      if (rest_is_readable && is_longer(spelling, words[i].leads_on)) words[i].leads_on = &spelling;
+    }
+  return words;
 }
 
 }  // namespace
@@ -173,10 +194,13 @@ std::string shown_front(std::string_view text) {
 
 tl::expected<std::vector<SymbolToken>, UnreadableSymbol> symbol_tokens(std::string_view body,
                                                                        std::size_t first_offset) {
-  const auto readable = readable_from(body);
+  const auto words = words_from(body);
+  const bool readable = !words.empty() && words.front().leads_on != nullptr;
   std::vector<SymbolToken> tokens;
   for (std::size_t position = 0; position < body.size();) {
-    const Spelling* found = word_at(body, position, readable);
+    // The longest word; where the whole can be read, the longest that leaves the rest readable ("madd9" is m add 9 and
+    // not ma).
+    const Spelling* const found = readable ? words[position].leads_on : words[position].longest;
     if (found == nullptr)
       return tl::unexpected(
           UnreadableSymbol{first_offset + position,

@@ -1,6 +1,8 @@
 #include "analyzer/harmony/tensions.hpp"
 
 #include <algorithm>
+#include <array>
+#include <span>
 #include <string_view>
 
 namespace insideline {
@@ -13,8 +15,8 @@ bool has_number(const Tones& tones, int number) {
 }
 
 bool sounds(const Tones& tones, const Degree& degree) {
-  return std::ranges::any_of(
-      tones, [&](const Degree& tone) { return pitch_class_above_root(tone) == pitch_class_above_root(degree); });
+  const int above_root = pitch_class_above_root(degree);
+  return std::ranges::find(tones, above_root, pitch_class_above_root) != tones.end();
 }
 
 bool has_major_third(const Tones& t) { return has_tone(t, {3, 0}); }
@@ -51,8 +53,8 @@ struct TensionRow {
 const std::vector<TensionRow>& tension_rows() {
   static const std::vector<TensionRow> rows = {
       {ninth_and_fifth_altered, {{9, -1}, {9, 1}, {11, 1}, {13, -1}}, {{11, 0}}},
-      {ninth_altered, {{9, -1}, {9, 1}, {11, 1}, {13, 0}}, {{11, 0}}},
-      {augmented, {{9, 0}, {11, 1}}, {{5, 0}, {13, 0}}},  // with any seventh or none
+      {ninth_altered, {{9, -1}, {9, 1}, {11, 1}, {13, -1}, {13, 0}}, {{11, 0}}},  // b13 as the V of a minor key (*)
+      {augmented, {{9, 0}, {11, 1}}, {{5, 0}, {13, 0}}},                          // with any seventh or none
       {dominant, {{9, 0}, {11, 1}, {13, 0}}, {{11, 0}}},
       {major_sixth, {{7, 0}, {9, 0}, {11, 1}}, {{11, 0}}},
       {major_seventh, {{9, 0}, {11, 1}, {13, 0}}, {{11, 0}}},
@@ -117,10 +119,11 @@ constexpr Degree altered_tensions[] = {{9, -1}, {9, 1}, {11, 1}, {13, -1}};
 constexpr Degree altered_avoid[] = {{5, 0}, {9, 0}, {13, 0}};
 
 /// Every altered fifth and ninth over 1 3 b7, spelled out: what `alt` means.
-bool spells_out_altered(const Tones& tones) {
-  Tones altered = {{1, 0}, {3, 0}, {7, -1}};
-  altered.insert(altered.end(), std::begin(altered_tensions), std::end(altered_tensions));
-  return tones == altered;
+bool spells_out_altered(std::span<const Degree> tones) {
+  constexpr std::size_t below = 3;
+  return tones.size() == below + std::size(altered_tensions) &&
+         std::ranges::equal(tones.first(below), std::array<Degree, below>{{{1, 0}, {3, 0}, {7, -1}}}) &&
+         std::ranges::equal(tones.subspan(below), altered_tensions);
 }
 
 void colour_altered(Chord& chord) {

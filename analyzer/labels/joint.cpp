@@ -54,7 +54,6 @@ constexpr Sides sides_of_kind(const Reading& reading) {
   return sides;
 }
 
-constexpr std::size_t motives = static_cast<std::size_t>(Motive::no_chord) + 1;
 constexpr std::size_t chords_heard = static_cast<std::size_t>(Against::previous) + 1;
 
 constexpr std::size_t kind_of(const Reading& reading) {
@@ -62,7 +61,7 @@ constexpr std::size_t kind_of(const Reading& reading) {
 }
 
 constexpr auto sides_by_kind = [] {
-  std::array<Sides, motives * chords_heard> sides{};
+  std::array<Sides, motive_count * chords_heard> sides{};
   for (std::size_t kind = 0; kind < sides.size(); ++kind)
     sides[kind] = sides_of_kind(
         {.motive = static_cast<Motive>(kind / chords_heard), .against = static_cast<Against>(kind % chords_heard)});
@@ -77,20 +76,33 @@ constexpr JointRows first_of_motion(JointRows rows) {
   return static_cast<JointRows>((rows & ~unsigned{motion}) | (met & (~met + 1U)));
 }
 
-const std::array<double, joint_row_count>& joint_weights() {
+/// By set of rows: what the first of motion and all others make together.
+const JointWeights& joint_weights() {
   static const auto weights = [] {
-    std::array<double, joint_row_count> result{};
-    for (std::size_t i = 0; i < result.size(); ++i)
-      result[i] = std::exp(score_value(rows_between_notes[i]) / per_log_unit);
+    JointWeights products{1.0};
+    for (std::size_t row = 0; row < joint_row_count; ++row) {
+      const std::size_t bit = std::size_t{1} << row;
+      const double weight = std::exp(score_value(rows_between_notes[row]) / per_log_unit);
+      for (std::size_t below = 0; below < bit; ++below) products[bit | below] = products[below] * weight;
+    }
+    JointWeights result{};
+    for (std::size_t rows = 0; rows < result.size(); ++rows)
+      result[rows] = products[first_of_motion(static_cast<JointRows>(rows))];
     return result;
   }();
   return weights;
 }
 
+constexpr JointRows asked_as_first(const Reading& from) { return sides_by_kind[kind_of(from)].first; }
+constexpr JointRows asked_as_second(const Reading& to) { return sides_by_kind[kind_of(to)].second; }
+
+bool is_begun(const Reading& reading) { return reading.part + 1 != reading.parts; }
+bool goes_on_with(const Reading& reading) { return reading.part > 0; }
+
 }  // namespace
 
 Joint::Joint(const Chain& chain, std::size_t index)
-    : same_pitch_(chain[index].same_before), allowed_(static_cast<JointRows>(~0U)), weights_(joint_weights()) {
+    : same_pitch_(chain[index].same_before), allowed_((1U << joint_row_count) - 1), weights_(joint_weights()) {
   constexpr JointRows asks_for_leap = bit_of(Row::tension_beside_tension);
   constexpr JointRows asks_for_old_chord = bit_of(Row::goes_back_to_old_chord) | bit_of(Row::early_goes_on);
   const NoteContext& here = chain[index];
@@ -99,32 +111,22 @@ Joint::Joint(const Chain& chain, std::size_t index)
   if (chain[index - 1].next != here.next) allowed_ &= static_cast<JointRows>(~unsigned{asks_for_old_chord});
 }
 
-JointRows Joint::rows(const Reading& from, const Reading& to) const {
+JointRows Joint::met(const Reading& from, const Reading& to) const {
   const bool one_figure = to.part > 0 || (same_pitch_ && from == to);
-  if (one_figure) return 0;
-  const unsigned both = sides_by_kind[kind_of(from)].first & sides_by_kind[kind_of(to)].second;
-  return both == 0 ? JointRows{} : first_of_motion(static_cast<JointRows>(both & allowed_));
+  return one_figure ? JointRows{} : static_cast<JointRows>(asked_as_first(from) & asked_as_second(to) & allowed_);
 }
 
-double Joint::product(JointRows rows) const {
-  double weight = 1.0;
-  for (unsigned left = rows; left != 0; left &= left - 1)
-    weight *= weights_[static_cast<std::size_t>(std::countr_zero(left))];
-  return weight;
-}
+JointRows Joint::rows(const Reading& from, const Reading& to) const { return first_of_motion(met(from, to)); }
 
 void Joint::weigh(std::span<const Reading> all_from, std::span<const Reading> all_to, double* pair) const {
+  const bool all_meet =
+      !same_pitch_ && std::ranges::none_of(all_from, is_begun) && std::ranges::none_of(all_to, goes_on_with);
   for (const Reading& to : all_to) {
-    const bool begins = to.part == 0 && !same_pitch_;
-    const unsigned asked = allowed_ & sides_by_kind[kind_of(to)].second;
-    for (const Reading& from : all_from) {
-      if (!begins || from.part + 1 != from.parts) {
-        *pair++ = may_follow(from, to, same_pitch_) ? product(rows(from, to)) : 0.0;
-        continue;
-      }
-      const unsigned met = asked == 0 ? 0U : asked & sides_by_kind[kind_of(from)].first;
-      *pair++ = met == 0 ? 1.0 : product(first_of_motion(static_cast<JointRows>(met)));
-    }
+    const unsigned asked = allowed_ & asked_as_second(to);
+    if (all_meet)
+      for (const Reading& from : all_from) *pair++ = weights_[asked & asked_as_first(from)];
+    else
+      for (const Reading& from : all_from) *pair++ = may_follow(from, to, same_pitch_) ? weights_[met(from, to)] : 0.0;
   }
 }
 

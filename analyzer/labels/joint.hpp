@@ -16,6 +16,8 @@ namespace insideline {
 /// A set of the rows that speak of two notes together, one bit each.
 using JointRows = std::uint16_t;
 constexpr std::size_t joint_row_count = 9;
+/// How much likelier or less likely each set of rows makes two notes together.
+using JointWeights = std::array<double, std::size_t{1} << joint_row_count>;
 
 /// Note `index` of a chain, from the second on, and the note before it. What the place says about the rows between the
 /// two is worked out once for all their readings.
@@ -29,11 +31,12 @@ class Joint {
   void weigh(std::span<const Reading> all_from, std::span<const Reading> all_to, double* pair) const;
 
  private:
-  [[nodiscard]] double product(JointRows rows) const;
+  /// Of the three rows about motion all that apply; the first of them counts.
+  [[nodiscard]] JointRows met(const Reading& from, const Reading& to) const;
 
   bool same_pitch_;
   JointRows allowed_;
-  const std::array<double, joint_row_count>& weights_;
+  const JointWeights& weights_;
 };
 
 /// The rows for note `index` read as `to` after the note before it read as `from`.

@@ -23,11 +23,22 @@ double weight_of(int score) {
 }
 
 constexpr std::size_t chords_heard_against = 3;
-constexpr std::size_t labels = (static_cast<std::size_t>(Motive::no_chord) + 1) * chords_heard_against;
+
+constexpr std::size_t labels = motive_count * chords_heard_against;
+
+template <typename Told>
+constexpr auto by_motive(Told told) {
+  std::array<decltype(told(Motive::no_chord)), motive_count> all{};
+  for (std::size_t motive = 0; motive < motive_count; ++motive) all[motive] = told(static_cast<Motive>(motive));
+  return all;
+}
+
+constexpr auto label_by_motive = by_motive(label_motive);
+constexpr auto role_by_motive = by_motive([](Motive motive) { return role_of({.motive = motive}); });
 
 /// The same for all readings that a user sees as one label.
 constexpr std::size_t label_number(const Reading& reading) {
-  return static_cast<std::size_t>(label_motive(reading.motive)) * chords_heard_against +
+  return static_cast<std::size_t>(label_by_motive[static_cast<std::size_t>(reading.motive)]) * chords_heard_against +
          static_cast<std::size_t>(reading.against);
 }
 
@@ -185,9 +196,12 @@ WeighedReadings WeighedChain::operator[](std::size_t note) const {
   const Reading& best = readings[result.best];
   result.label_probability = 0.0;
   result.role_probability = 0.0;
-  for (std::size_t k = 0; k < readings.size(); ++k) {
-    if (same_label(readings[k], best)) result.label_probability += weighed[k];
-    if (role_of(readings[k]) == role_of(best)) result.role_probability += weighed[k];
+  const std::size_t label = label_number(best);
+  const Role role = role_by_motive[static_cast<std::size_t>(best.motive)];
+  for (std::size_t k = 0; k < readings.size(); ++k) {  // the same or not: no processor can foresee it
+    const bool same_role = role_by_motive[static_cast<std::size_t>(readings[k].motive)] == role;
+    result.label_probability += weighed[k] * static_cast<double>(label_number(readings[k]) == label);
+    result.role_probability += weighed[k] * static_cast<double>(same_role);
   }
   return result;
 }

@@ -67,7 +67,7 @@ std::optional<Degree> degree_in(const Reading& reading, const NoteContext& conte
   const Chord& chord = harmony.chords[*chord_index].chord;
   const Note& note = solo.notes[context.note];
   const bool rising = !context.out || context.out->semitones > 0;
-  return is_member(reading) ? tension_over(chord, note) : degree_over(chord, note, rising);
+  return is_member(reading) ? tension_over(chord, context.pitch_class) : degree_over(chord, note, rising);
 }
 
 Figure figure_of(const Reading& reading, const std::optional<Degree>& degree) {
@@ -87,14 +87,15 @@ std::string heard_as(const Reading& reading, const NoteContext& here, const Solo
 class ChainLabels {
  public:
   ChainLabels(const Solo& solo, const Harmony& harmony, const Chain& chain, std::vector<NoteLabel>& labels,
-              const Settings& settings, const PinnedNotes& pins)
+              const Settings& settings, const PinnedNotes& pins, const MemberDegrees& members)
       : solo_(solo),
         harmony_(harmony),
         chain_(chain),
         labels_(labels),
         detail_(settings.detail),
         hearing_(settings.hearing),
-        pins_(pins) {
+        pins_(pins),
+        members_(members) {
     if (!pins.any_in(chain)) {
       weighed_ = solve_chain(chain, hearing_);
       return;
@@ -107,7 +108,7 @@ class ChainLabels {
   void write() {
     best_.reserve(chain_.size());
     for (std::size_t i = 0; i < chain_.size(); ++i) write_label(i);
-    if (detail_ == Detail::labels) return;
+    if (detail_ != Detail::reasons) return;
     for (std::size_t i = 0; i < chain_.size(); ++i) {
       const ReasonContext context{solo_, harmony_, chain_, i, *best_[i], labels_};
       labels_[chain_[i].note].reason = reason_for(context);
@@ -163,7 +164,8 @@ class ChainLabels {
     label.governor = governor(reading, here);
     label.placement = reading.placement;
     label.slips = here.slips;
-    label.degree = degree_in(reading, here, solo_, harmony_);
+    label.degree = label.governor && is_member(reading) ? members_.over(*label.governor, here.pitch_class)
+                                                        : degree_in(reading, here, solo_, harmony_);
     label.role = role_of(reading);
     label.figure = figure_of(reading, label.degree);
     if (const auto ahead = notes_to_target(reading)) label.resolves_to = target_of(i, *ahead);
@@ -209,6 +211,7 @@ class ChainLabels {
   Detail detail_;
   Hearing hearing_;
   const PinnedNotes& pins_;
+  const MemberDegrees& members_;
   std::vector<bool> pinned_;  ///< empty where nothing is pinned
   WeighedChain weighed_;
   std::vector<const Reading*> best_;
@@ -259,7 +262,7 @@ std::vector<PinFault> label_grace_notes(const Solo& solo, const Harmony& harmony
       label.resolves_to = i + 1;
     } else if (tension_with(chord, pitch)) {
       label.role = Role::tension;
-      label.degree = tension_over(chord, solo.notes[i]);
+      label.degree = tension_over(chord, pitch);
       label.figure = member_figure(*label.degree);
     } else {
       label.role = Role::outside;
@@ -302,8 +305,10 @@ std::vector<NoteLabel> label_notes(const Solo& solo, const Harmony& harmony, std
                                    const Settings& settings) {
   std::vector<NoteLabel> labels(solo.notes.size());
   const PinnedNotes pins(solo, settings.pins);
-  for_each_chain(solo, harmony, phrases, settings,
-                 [&](const Chain& chain) { ChainLabels(solo, harmony, chain, labels, settings, pins).write(); });
+  const MemberDegrees members(harmony);
+  for_each_chain(solo, harmony, phrases, settings, [&](const Chain& chain) {
+    ChainLabels(solo, harmony, chain, labels, settings, pins, members).write();
+  });
   label_grace_notes(solo, harmony, pins, labels);
   return labels;
 }
@@ -311,7 +316,7 @@ std::vector<NoteLabel> label_notes(const Solo& solo, const Harmony& harmony, std
 std::vector<PinFault> pin_faults(const Solo& solo, const Harmony& harmony, std::span<const Phrase> phrases,
                                  const Settings& settings) {
   Settings plain = settings;
-  plain.detail = Detail::labels;
+  plain.detail = Detail::first_page;
   const PinnedNotes pins(solo, plain.pins);
   std::vector<NoteLabel> labels = label_notes(solo, harmony, phrases, plain);
   std::vector<PinFault> faults = label_grace_notes(solo, harmony, pins, labels);

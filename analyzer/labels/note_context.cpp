@@ -104,14 +104,13 @@ class ChordCursor {
     return index > 0 && harmony_.chords[index].stretch == harmony_.chords[index - 1].stretch;
   }
 
-  /// A chord that is only written again keeps its colours.
   void find_colours() {
     colours_.reserve(harmony_.chords.size());
-    for (std::size_t i = 0; i < harmony_.chords.size(); ++i) {
-      if (goes_on(i))
-        colours_.push_back(colours_.back());
+    for (const std::size_t alike : first_alike(harmony_)) {
+      if (alike < colours_.size())
+        colours_.push_back(ChordColours(colours_[alike]));
       else
-        colours_.emplace_back(harmony_.chords[i].chord);
+        colours_.emplace_back(harmony_.chords[alike].chord);
     }
   }
 

@@ -178,7 +178,8 @@ std::string label_grace_note(NoteLabel& label, const Pin& pin, const Note& note,
     const bool tone = contains(ChordColours(chord).tones, pitch_class(note.pitch.name));
     if (pin.role && (*pin.role == Role::chord_tone) != tone) continue;
     const bool names_place = pin.degree || pin.figure;
-    const auto degree = names_place ? degree_by_pin(pin, chord, note) : tension_over(chord, note);
+    const auto degree =
+        names_place ? degree_by_pin(pin, chord, note) : tension_over(chord, pitch_class(note.pitch.name));
     if (!degree) continue;
     label.governor = number;
     label.placement = pin.placement.value_or(label.placement);

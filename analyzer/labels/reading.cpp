@@ -91,12 +91,17 @@ class Readings {
          .placement = rises ? Placement::retardation : Placement::suspension});
   }
 
+  /// A chord tone, or one of the next chord less than a beat before it.
+  [[nodiscard]] static bool stands(const NoteContext& note) {
+    return note.is_tone || (note.is_tone_of_next && note.to_change < note.beat);
+  }
+
   /// Back to the note it left, to the same letter raised or lowered, or to the one before it. A step that does not
   /// reach back so far ends between the two, and where a chord tone stands there, both have closed in on it.
   [[nodiscard]] bool comes_back() const {
     if (!steps(here_.in) || !steps(here_.out) || same_way(here_)) return false;
     const bool falls_short = std::abs(here_.out->semitones) < std::abs(here_.in->semitones);
-    if (!falls_short || here_.same_after || !chain_[index_ + 1].is_tone) return true;
+    if (!falls_short || here_.same_after || !stands(chain_[index_ + 1])) return true;
     return index_ > 1 && chain_[index_ - 2].midi == chain_[index_ + 1].midi;
   }
 

@@ -9,6 +9,7 @@
 #include "analyzer/labels/note_context.hpp"
 #include "analyzer/pin.hpp"
 
+#include <cstddef>
 #include <cstdint>
 #include <vector>
 
@@ -32,6 +33,7 @@ enum class Motive : std::uint8_t {
   unexplained,
   no_chord
 };
+constexpr std::size_t motive_count = static_cast<std::size_t>(Motive::no_chord) + 1;
 
 /// One state. Figures of several notes are paths: part 0 to parts - 1, then the target.
 struct Reading {

@@ -137,7 +137,15 @@ class RowChooser {
     when(falls(here_.out), Row::tension_down);
     when(here_.longer_than_before && !becomes_tone(), Row::tension_slows);
     when(here_.is_tone_of_previous, Row::tension_was_tone);
+    when(falls_from_fourth_to_third(), Row::tension_fourth_to_third);
     tension_colour(reading.colour);
+  }
+
+  /// A natural fourth and right after it the major third below it, over one chord.
+  [[nodiscard]] bool falls_from_fourth_to_third() const {
+    if (here_.above_root != fourth || here_.same_after || !here_.out || here_.out->semitones != -1) return false;
+    const NoteContext& after = chain_[index_ + 1];
+    return after.chord == here_.chord && after.is_tone;
   }
 
   [[nodiscard]] bool leads_into_tone() const {
@@ -211,6 +219,7 @@ class RowChooser {
     when(here_.in->semitones < 0, Row::neighbour_below);
     when(!here_.same_before && chain_[index_ - 1].is_tone && chain_[index_ - 1].next == here_.next,
          Row::neighbour_of_tone);
+    when(here_.two_beats && here_.longer_than_next, Row::neighbour_two_beats);
   }
 
   void enclosure(const Reading& reading) {
@@ -220,8 +229,24 @@ class RowChooser {
     when(last && is_half_step(here_.out), Row::enclosure_half_step);
     when(last && weaker_than_next(), Row::enclosure_lands_strong);
     when(here_.held, Row::enclosure_held);
-    when(here_.on_beat, Row::enclosure_on_beat);
+    when(here_.on_beat && reading.part == 0, Row::enclosure_on_beat);
     when(last && is_third_or_more(here_.in), Row::enclosure_wide);
+    const bool from_above = last && closes_in_from_above(reading);
+    when(from_above, Row::enclosure_from_above);
+    when(from_above && reading.parts == 3 && is_half_step(here_.in), Row::enclosure_above_and_two_below);
+  }
+
+  /// On a chord tone, or one of the next chord less than a beat before it: the last side lies a half step below, and
+  /// none takes a beat or is longer than the one before it.
+  [[nodiscard]] bool closes_in_from_above(const Reading& reading) const {
+    if (here_.out->semitones != 1) return false;
+    const NoteContext& target = chain_[index_ + 1];
+    const bool early_tone = target.is_tone_of_next && target.to_change < target.beat;
+    if (!target.is_tone && !early_tone) return false;
+    const std::size_t before = reading.motive == Motive::closing_enclosure ? 1 : reading.part;
+    for (std::size_t i = index_ - before; i < index_; ++i)
+      if (chain_[i].length >= chain_[i].beat || chain_[i + 1].length > chain_[i].length) return false;
+    return true;
   }
 
   void half_enclosure(const Reading& reading) {
@@ -263,6 +288,7 @@ class RowChooser {
     when(is_step(here_.in), Row::appoggiatura_by_step);
     when(goes_on(here_), Row::appoggiatura_same_way);
     when(here_.previous && here_.since_change == 0, Row::appoggiatura_at_change);
+    when(falls_from_fourth_to_third(), Row::appoggiatura_fourth_to_third);
   }
 
   void escape() {

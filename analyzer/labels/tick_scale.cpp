@@ -3,6 +3,7 @@
 #include "analyzer/metre.hpp"
 
 #include <algorithm>
+#include <bit>
 #include <cmath>
 #include <numeric>
 #include <stdexcept>
@@ -25,26 +26,29 @@ TickScale::TickScale(const Solo& solo, const Harmony& harmony, const Settings& s
     take(note.onset);
     take(note.duration);
   }
+  for (std::uint64_t left = small_denominators_; left != 0; left &= left - 1) make_fit(std::countr_zero(left));
   constexpr Ticks halves_of_felt_beats = 2;
   if (exact_) per_quarter_ *= halves_of_felt_beats;
 }
 
-Ticks TickScale::ticks(const Beats& time) const {
-  if (!exact_) return std::llround(to_double(time) * static_cast<double>(per_quarter_));
-  Ticks result = 0;
-  const Ticks unit = time.denominator() == 1 ? per_quarter_ : per_quarter_ / time.denominator();
-  if (__builtin_mul_overflow(time.numerator(), unit, &result))
-    throw std::overflow_error("a place in the music is too far away");
-  return result;
+Ticks TickScale::rounded(const Beats& time) const {
+  if (exact_) throw std::overflow_error("a place in the music is too far away");
+  return std::llround(to_double(time) * static_cast<double>(per_quarter_));
 }
 
 void TickScale::take(const Beats& time) {
+  constexpr std::int64_t small = 64;
+  if (time.denominator() < small)
+    small_denominators_ |= std::uint64_t{1} << static_cast<std::uint64_t>(time.denominator());
+  else
+    make_fit(time.denominator());
+}
+
+void TickScale::make_fit(std::int64_t denominator) {
   constexpr Ticks most = Ticks{1} << 32;
   constexpr Ticks fine_grid = 720720;
-  if (time.denominator() == last_taken_) return;  // mostly it is the same as before
-  last_taken_ = time.denominator();
-  if (!exact_ || per_quarter_ % time.denominator() == 0) return;
-  const Ticks factor = time.denominator() / std::gcd(per_quarter_, time.denominator());
+  if (!exact_ || per_quarter_ % denominator == 0) return;
+  const Ticks factor = denominator / std::gcd(per_quarter_, denominator);
   exact_ = factor <= most / per_quarter_;
   per_quarter_ = exact_ ? per_quarter_ * factor : fine_grid;
 }

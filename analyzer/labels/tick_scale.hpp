@@ -13,13 +13,20 @@ class TickScale {
   TickScale(const Solo& solo, const Harmony& harmony, const Settings& settings);
 
   /// Throws std::overflow_error where the place is too far away.
-  [[nodiscard]] Ticks ticks(const Beats& time) const;
+  [[nodiscard]] Ticks ticks(const Beats& time) const {
+    Ticks result = 0;
+    const Ticks unit = time.denominator() == 1 ? per_quarter_ : per_quarter_ / time.denominator();
+    if (exact_ && !__builtin_mul_overflow(time.numerator(), unit, &result)) return result;
+    return rounded(time);
+  }
 
  private:
+  [[nodiscard]] Ticks rounded(const Beats& time) const;
   void take(const Beats& time);
+  void make_fit(std::int64_t denominator);
 
   Ticks per_quarter_ = 24;
-  Ticks last_taken_ = 1;  ///< the denominator of it
+  std::uint64_t small_denominators_ = 0;  ///< bit n: a time in n-ths of a quarter; nearly all are such
   bool exact_ = true;
 };
 

@@ -4,6 +4,7 @@
 #include "analyzer/patterns/riffs.hpp"
 
 #include <algorithm>
+#include <cassert>
 #include <cstdlib>
 #include <map>
 #include <utility>
@@ -34,6 +35,7 @@ Material::Material(const Solo& its_solo, const Analysis& its_analysis)
       ring(ring_of(its_solo, its_analysis.harmony, line)),
       in_arpeggio(arpeggio_notes(its_analysis.arpeggios, its_solo.notes.size())),
       in_riff(riff_notes(its_analysis.patterns.riffs, its_solo.notes.size())) {
+  assert(its_analysis.detail >= Detail::figures && "all that is compared was asked for");
   const std::vector<SoundingChord>& chords = its_analysis.harmony.chords;
   for (const Stretch& stretch : line.stretches) qualities.push_back(quality(chords[stretch.first].chord));
   for (const SoundingChord& chord : chords) bar_of_chord.push_back(bar_index_at(its_solo, chord.onset));

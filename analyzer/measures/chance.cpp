@@ -6,6 +6,7 @@
 #include <array>
 #include <bit>
 #include <cstdint>
+#include <numeric>
 
 namespace insideline {
 namespace {
@@ -68,18 +69,26 @@ struct Turning {
   [[nodiscard]] PitchClassSet at(std::size_t bar, std::size_t slot) const { return tones[bar * slots + slot]; }
 };
 
-/// Note by note and turn by turn.
+/// Bar by bar and turn by turn: the notes of a bar that start in one slot meet one chord at each turn.
 std::vector<Share> counted_turn_by_turn(const Turning& turning) {
+  std::vector<PitchCounts> counts(turning.bars * turning.slots);
+  for (const PlacedNote& note : turning.notes)
+    ++counts[note.bar * turning.slots + note.slot][static_cast<std::size_t>(note.pitch_class)];
   std::vector<Share> shares(turning.bars);
-  const auto add = [&](Share& share, const PlacedNote& note, std::size_t bar) {
-    const PitchClassSet here = turning.at(bar, note.slot);
-    share.of += here == no_chord_here ? 0 : 1;
-    share.count += contains(here, note.pitch_class) ? 1 : 0;
-  };
-  for (const PlacedNote& note : turning.notes) {
+  for (std::size_t place = 0; place < counts.size(); ++place) {
+    const int notes = std::reduce(counts[place].begin(), counts[place].end());
+    if (notes == 0) continue;
+    const PitchHits hits(counts[place]);
+    const std::size_t slot = place % turning.slots;
     auto share = shares.begin();
-    for (std::size_t bar = note.bar; bar < turning.bars; ++bar) add(*share++, note, bar);
-    for (std::size_t bar = 0; bar < note.bar; ++bar) add(*share++, note, bar);
+    const auto add = [&](std::size_t bar) {
+      const PitchClassSet here = turning.at(bar, slot);
+      share->of += here == no_chord_here ? 0 : notes;
+      share->count += here == no_chord_here ? 0 : hits.of(here);
+      ++share;
+    };
+    for (std::size_t bar = place / turning.slots; bar < turning.bars; ++bar) add(bar);
+    for (std::size_t bar = 0; bar < place / turning.slots; ++bar) add(bar);
   }
   return shares;
 }

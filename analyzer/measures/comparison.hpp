@@ -22,6 +22,7 @@ struct ComparedSolo {
   std::vector<std::size_t> of_bars{};  ///< of a part: indices into Solo::bars, in order; empty for a whole solo
 };
 
+/// A whole solo; `analysis` is of it.
 ComparedSolo compared_solo(std::string name, const Solo& solo, const Analysis& analysis);
 
 /// One a chorus, named "chorus 1" and so on; a bar belongs to the chorus that sounds at its bar line, a pickup to the

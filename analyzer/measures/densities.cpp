@@ -40,8 +40,20 @@ void add(Density& density, const HeardNote& note, const HeardLine& line) {
   }
 }
 
-Densities measure_densities(const HeardLine& line, const Harmony& harmony, std::span<const NoteLabel> labels) {
+Densities measure_densities(const HeardLine& line) {
   Densities densities;
+  for (const HeardNote& note : line.notes) {
+    if (!counts(note)) continue;
+    add(densities.all, note, line);
+    add(note.on_beat ? densities.on_beat : densities.off_beat, note, line);
+    if (note.on_strong_beat) add(densities.on_strong_beats, note, line);
+    if (note.on_change) add(densities.on_chord_changes, note, line);
+  }
+  return densities;
+}
+
+void add_groups(Densities& densities, const HeardLine& line, const Harmony& harmony,
+                std::span<const NoteLabel> labels) {
   std::array<Density, qualities> by_quality;
   densities.by_chorus.resize(static_cast<std::size_t>(std::max(harmony.choruses, 1)));
   densities.by_phrase.resize(line.notes.empty() ? 0 : line.notes.back().phrase + 1);
@@ -50,10 +62,6 @@ Densities measure_densities(const HeardLine& line, const Harmony& harmony, std::
   for (const HeardNote& note : line.notes) {
     if (!counts(note)) continue;
     const SoundingChord& governor = harmony.chords[*labels[note.note].governor];
-    add(densities.all, note, line);
-    add(note.on_beat ? densities.on_beat : densities.off_beat, note, line);
-    if (note.on_strong_beat) add(densities.on_strong_beats, note, line);
-    if (note.on_change) add(densities.on_chord_changes, note, line);
     add(by_quality.at(static_cast<std::size_t>(quality_of[*note.stretch])), note, line);
     add(densities.by_chorus.at(static_cast<std::size_t>(governor.chorus - 1)), note, line);
     add(densities.by_phrase[note.phrase], note, line);
@@ -63,7 +71,6 @@ Densities measure_densities(const HeardLine& line, const Harmony& harmony, std::
   for (std::size_t q = 0; q < by_quality.size(); ++q)
     if (by_quality.at(q).notes > 0)
       densities.by_quality.push_back({.quality = static_cast<ChordQuality>(q), .density = by_quality.at(q)});
-  return densities;
 }
 
 }  // namespace insideline

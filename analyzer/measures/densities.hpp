@@ -9,8 +9,10 @@
 
 namespace insideline {
 
-/// A note is in the chorus of the chord it is heard against.
-Densities measure_densities(const HeardLine& line, const Harmony& harmony, std::span<const NoteLabel> labels);
+/// All notes, and those of each place in the bar.
+Densities measure_densities(const HeardLine& line);
+/// Sorts them by degree, chord, chorus and phrase as well. A note is in the chorus of the chord it is heard against.
+void add_groups(Densities& densities, const HeardLine& line, const Harmony& harmony, std::span<const NoteLabel> labels);
 
 /// Adds a note that counts to `density`.
 void add(Density& density, const HeardNote& note, const HeardLine& line);

@@ -64,7 +64,6 @@ template <Direction direction>
 bool goes(const Leg& leg) {
   return leg.direction == direction;
 }
-bool is_straight_down(const Leg& leg) { return leg.direction == Direction::descending && !leg.prepared; }
 bool is_complete(const Material&, const Arpeggio& arpeggio) { return arpeggio.complete; }
 bool is_ornamented(const Material&, const Arpeggio& arpeggio) { return !arpeggio.ornaments.empty(); }
 bool is_extended(const Material&, const Arpeggio& arpeggio) {
@@ -75,7 +74,6 @@ bool is_extended(const Material&, const Arpeggio& arpeggio) {
 bool any_change(const Connection&) { return true; }
 bool is_connected(const Connection& connection) { return connection.took_nearest.has_value(); }
 bool takes_nearest(const Connection& connection) { return connection.took_nearest.value_or(false); }
-bool leads_guide_tone(const Connection& connection) { return connection.guide_tone; }
 template <ConnectionKind kind>
 bool is_kind(const Connection& connection) {
   return connection.kind == kind;
@@ -246,7 +244,7 @@ constexpr FigureRow rows[] = {
      "comes clearly less often straight down",
      "Descents that no climb through the same chord leads to, of all descents.", FigureGroup::arpeggios,
      FigureRank::main, FigureUnit::arpeggios,
-     [](const Material& m) { return share_of_legs<goes<Direction::descending>, is_straight_down>(m); }},
+     [](const Material& m) { return share_of_legs<goes<Direction::descending>, comes_straight_down>(m); }},
     {"complete_arpeggios", "complete arpeggios", "spells clearly more chords in full",
      "spells clearly fewer chords in full", "Arpeggios that have every tone of the chord, of all.",
      FigureGroup::arpeggios, FigureRank::main, FigureUnit::arpeggios,
@@ -272,7 +270,9 @@ constexpr FigureRow rows[] = {
      [](const Material& m) { return share_of_connections<is_connected, takes_nearest>(m); }},
     {"guide_tone_resolutions", "guide tones led or kept", "leads or keeps clearly more guide tones",
      "leads or keeps clearly fewer guide tones",
-     "Connections from a seventh to a third or from a third to a seventh, by step or kept, of all connections.",
+     "Connections from a seventh to a third or from a third to a seventh, down by step or kept, also by way of other "
+     "notes, of "
+     "all connections.",
      FigureGroup::connections, FigureRank::main, FigureUnit::connections,
      [](const Material& m) { return share_of_connections<is_connected, leads_guide_tone>(m); }},
     {"crossed_by_common_tone", "connections on a common tone", "connects clearly more often on a common tone",

@@ -11,8 +11,6 @@ namespace {
 
 constexpr double as_good = 1e-9;  // likelihoods this near are equal
 
-using PitchCounts = std::array<int, pitch_classes>;
-
 /// A set of tones with how many they are.
 struct CandidateChord {
   PitchClassSet tones = 0;
@@ -59,31 +57,8 @@ double log_likelihood(int notes, int hits, std::size_t tones) {
   return hits * log_weight - notes * log_total.at(tones);
 }
 
-/// How many notes belong to a set of pitch classes, looked up four pitch classes at a time.
-class Hits {
- public:
-  explicit Hits(const PitchCounts& counts) {
-    for (std::size_t part = 0; part < parts; ++part)
-      for (unsigned set = 1; set < sets; ++set) {
-        const auto lowest = static_cast<std::size_t>(std::countr_zero(set));
-        sums_[part][set] = sums_[part][set & (set - 1)] + counts[part * pitches + lowest];
-      }
-  }
-
-  int of(PitchClassSet tones) const {
-    return sums_[0][tones % sets] + sums_[1][tones / sets % sets] + sums_[2][tones / sets / sets];
-  }
-
- private:
-  static constexpr std::size_t pitches = 4;
-  static constexpr std::size_t parts = pitch_classes / pitches;
-  static constexpr unsigned sets = 1U << pitches;
-
-  std::array<std::array<int, sets>, parts> sums_{};
-};
-
 /// Candidates of as many tones that as many notes belong to are equally likely: they are weighed together.
-HeardChord heard_chord(const Hits& hits_of, int notes, PitchClassSet real, const Candidates& candidates) {
+HeardChord heard_chord(const PitchHits& hits_of, int notes, PitchClassSet real, const Candidates& candidates) {
   HeardChord heard;
   heard.notes = notes;
   std::vector<std::array<int, pitch_classes + 1>> alike(static_cast<std::size_t>(notes) + 1);  // by hits and tones
@@ -127,7 +102,7 @@ HeardHarmony measure_heard_harmony(const HeardLine& line, const Harmony& harmony
   std::vector<Mean> by_chorus(static_cast<std::size_t>(std::max(harmony.choruses, 1)));
   for (std::size_t i = 0; i < line.stretches.size(); ++i) {
     if (notes[i] == 0) continue;
-    HeardChord chord = heard_chord(Hits(counts[i]), notes[i], line.stretches[i].tones, candidates);
+    HeardChord chord = heard_chord(PitchHits(counts[i]), notes[i], line.stretches[i].tones, candidates);
     chord.chord = line.stretches[i].first;
     ++heard.first_rank.of;
     if (chord.rank == 1) ++heard.first_rank.count;

@@ -14,9 +14,8 @@ struct GuidePitches {
 
 GuidePitches guide_pitches(const Chord& chord) {
   GuidePitches pitches;
-  if (const auto third = third_of(chord); third && third->number == 3)
-    pitches.third = pitch_class(note_at(chord.root, *third));
-  if (const auto seventh = seventh_of(chord)) pitches.seventh = pitch_class(note_at(chord.root, *seventh));
+  if (const auto third = third_of(chord); third && third->number == 3) pitches.third = pitch_class_at(chord, *third);
+  if (const auto seventh = seventh_of(chord)) pitches.seventh = pitch_class_at(chord, *seventh);
   return pitches;
 }
 

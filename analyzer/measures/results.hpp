@@ -53,8 +53,9 @@ struct Densities {
   Density all;
   Density on_beat;
   Density off_beat;
-  Density on_strong_beats;                 ///< 1 and 3 in 4/4; the first beat, and the middle one where beats pair up
-  Density on_chord_changes;                ///< struck at the moment the chord changes
+  Density on_strong_beats;   ///< 1 and 3 in 4/4; the first beat, and the middle one where beats pair up
+  Density on_chord_changes;  ///< struck at the moment the chord changes
+  // From here on: from Detail::figures on.
   std::vector<DegreeCount> by_degree;      ///< in order of degree
   std::vector<QualityDensity> by_quality;  ///< qualities in use, in the order of ChordQuality
   std::vector<Density> by_chorus;          ///< the first is chorus 1

@@ -64,11 +64,11 @@ void add_arpeggios(Summary& summary, const HeardLine& line, const Solo& solo, st
   summary.arpeggios = static_cast<int>(arpeggios.size());
   for (const Arpeggio& arpeggio : arpeggios) {
     if (arpeggio.direction == Direction::mixed) ++summary.arpeggios_mixed;
-    if (arpeggio.direction == Direction::mixed && !arpeggio.legs.empty()) ++summary.arpeggios_two_way;
+    if (goes_both_ways(arpeggio)) ++summary.arpeggios_two_way;
     for (const Leg& leg : arpeggio.legs) {
       const bool down = leg.direction == Direction::descending;
       ++(down ? summary.arpeggios_descending : summary.arpeggios_ascending);
-      if (down && !leg.prepared) ++summary.straight_descents;
+      if (comes_straight_down(leg)) ++summary.straight_descents;
     }
   }
 }
@@ -84,9 +84,12 @@ void add_connections(Summary& summary, std::span<const Connection> connections) 
     ++summary.nearest_taken_share.of;
     ++summary.guide_tone_resolutions.of;
     if (*connection.took_nearest) ++summary.nearest_taken_share.count;
-    if (!connection.guide_tone) continue;
+    if (!leads_guide_tone(connection)) continue;
     ++summary.guide_tone_resolutions.count;
-    if (connection.kind == ConnectionKind::common_tone) ++summary.guide_tones_kept;
+    if (connection.late)
+      ++summary.guide_tones_late;
+    else if (connection.kind == ConnectionKind::common_tone)
+      ++summary.guide_tones_kept;
   }
 }
 

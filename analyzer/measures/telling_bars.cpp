@@ -1,5 +1,6 @@
 #include "analyzer/measures/telling_bars.hpp"
 
+#include "analyzer/chord_spelling.hpp"
 #include "analyzer/harmony/chord_symbol.hpp"
 #include "analyzer/labels/side_slips.hpp"
 #include "analyzer/patterns/calls.hpp"
@@ -162,10 +163,8 @@ class Search {
     const int size = static_cast<int>(arpeggio.notes.size());
     const Chord& governor = chord(arpeggio.governor);
     if (arpeggio.straight_descent)
-      add(Reason::descent_from_nowhere, std::min(4 + size, 9), first, last, [this, &arpeggio] {
-        return fmt::format("comes straight down through {} from the {}", chord(arpeggio.governor).symbol,
-                           in_words(arpeggio.degrees.front()));
-      });
+      add(Reason::descent_from_nowhere, std::min(4 + size, 9), first, last,
+          [this, &arpeggio] { return straight_down(arpeggio); });
     if (arpeggio.slipped && !arpeggio.spells.empty())
       add(Reason::slips_outside, 8, first, last, [this, &arpeggio] {
         return fmt::format("slips outside: plays {}, a {} step {} {}", arpeggio.spells,
@@ -183,6 +182,36 @@ class Search {
       const int spare = size - tones;  // the fewer notes it takes, the clearer
       add(Reason::chord_in_full, std::max(9 - spare, 2), first, last, [this, &arpeggio] { return in_full(arpeggio); });
     }
+  }
+
+  /// More of its notes are foreign to the chord below than are tones of it.
+  bool is_played_over(const Arpeggio& arpeggio) const {
+    const Chord& below = chord(arpeggio.governor);
+    const auto tones = std::ranges::count_if(arpeggio.degrees, [&](const Degree& degree) {
+      return std::ranges::find(below.tones, degree) != below.tones.end();
+    });
+    return 2 * tones < std::ssize(arpeggio.degrees) && spells_another(arpeggio, below);
+  }
+
+  std::string straight_down(const Arpeggio& arpeggio) const {
+    const auto leg = std::ranges::find_if(arpeggio.legs, comes_straight_down);
+    const char* before = leg->first > 1 ? "turns, then " : "";
+    const char* then = leg + 1 == arpeggio.legs.end() ? ""
+                       : goes_both_ways(arpeggio)     ? ", and goes up again"
+                                                      : ", turns and comes down again";
+    const std::string& below = chord(arpeggio.governor).symbol;
+    if (is_played_over(arpeggio))
+      return fmt::format("{}comes straight down through {}, played over {}{}", before, arpeggio.spells, below, then);
+    return fmt::format("{}comes straight down through {} from the {}{}", before, below,
+                       in_words(top_of(arpeggio, *leg)), then);
+  }
+
+  /// Where it turns down by step, the note of the turn is a neighbour of the top: D E D Bb G comes down from D.
+  const Degree& top_of(const Arpeggio& arpeggio, const Leg& leg) const {
+    constexpr int whole_step = 2;
+    const auto midi = [&](std::size_t at) { return midi_number(solo_.notes[arpeggio.notes[at]].pitch); };
+    const bool turns_by_step = leg.first > 0 && midi(leg.first) - midi(leg.first + 1) <= whole_step;
+    return arpeggio.degrees[turns_by_step ? leg.first + 1 : leg.first];
   }
 
   std::string in_full(const Arpeggio& arpeggio) const {
@@ -215,16 +244,35 @@ class Search {
       const std::size_t thirds = (scale.last + 1 - scale.first) / 2;
       if (thirds < telling_thirds) continue;
       add(Reason::scale_in_thirds, std::min(static_cast<int>(thirds) + 3, 8), line_.notes[scale.first].note,
-          line_.notes[scale.last].note, [&scale, thirds] {
-            return fmt::format("a scale in thirds goes {} here: {} of them", scale.rises ? "up" : "down",
-                               count_in_words(thirds));
-          });
+          line_.notes[scale.last].note, [this, &scale, thirds] { return in_thirds(scale, thirds); });
     }
+  }
+
+  std::string in_thirds(const ScaleInThirds& scale, std::size_t thirds) const {
+    const char* way = scale.rises ? "up" : "down";
+    if (!scale.of_no_scale)
+      return fmt::format("a scale in thirds goes {} here: {} of them", way, count_in_words(thirds));
+    constexpr int minor_third = 3;
+    const int third = std::abs(line_.notes[scale.first + 1].midi - line_.notes[scale.first].midi);
+    return fmt::format("{} thirds go {} in half steps here: {} of them", third == minor_third ? "minor" : "major", way,
+                       count_in_words(thirds));
+  }
+
+  /// Its root as the line has it: B7 where it plays B D# F#, though Cb7 is a tritone above F7.
+  std::string symbol_of(const TritoneSubstitute& substitute) const {
+    const Chord named = chord_aside(chord(substitute.chord), 6);
+    for (std::size_t note = substitute.first; note <= substitute.last; ++note) {
+      const NoteName& written = solo_.notes[note].pitch.name;
+      if (pitch_class(written) != pitch_class(named.root)) continue;
+      for (const Accidentals accidentals : {Accidentals::flats, Accidentals::sharps})
+        if (const Chord other = spelled_with(named, accidentals); other.root == written) return other.symbol;
+    }
+    return named.symbol;
   }
 
   void look_at(const TritoneSubstitute& substitute) {
     add(Reason::tritone_substitute, 9, substitute.first, substitute.last, [this, substitute] {
-      return fmt::format("plays {}, the tritone substitute of {}", chord_aside(chord(substitute.chord), 6).symbol,
+      return fmt::format("plays {}, the tritone substitute of {}", symbol_of(substitute),
                          chord(substitute.chord).symbol);
     });
   }

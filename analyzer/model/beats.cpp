@@ -44,7 +44,7 @@ Beats reduced(Wide numerator, Wide denominator) {
 std::optional<std::int64_t> parse_whole(std::string_view text) {
   std::int64_t value = 0;
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
-  if (error != std::errc{} || end != text.data() + text.size()) return std::nullopt;
+  if (error != std::errc{} || end != text.data() + text.size() || !fits(value)) return std::nullopt;
   return value;
 }
 
@@ -57,8 +57,10 @@ std::optional<Beats> parse_decimal(std::string_view whole, std::string_view plac
   if (!units || !parts) return std::nullopt;
   std::int64_t scale = 1;
   for (std::size_t i = 0; i < places.size(); ++i) scale *= 10;
-  const Beats fraction(*parts, scale);
-  return negative ? Beats(*units) - fraction : Beats(*units) + fraction;
+  const Wide whole_parts = static_cast<Wide>(*units) * scale;
+  const Wide numerator = negative ? whole_parts - *parts : whole_parts + *parts;
+  if (!fits(numerator)) return std::nullopt;
+  return Beats(narrow(numerator), scale);
 }
 
 }  // namespace

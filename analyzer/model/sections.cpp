@@ -1,20 +1,15 @@
 #include "analyzer/model/sections.hpp"
 
+#include "analyzer/small_letters.hpp"
+
 #include <algorithm>
 #include <array>
-#include <cctype>
 #include <charconv>
 #include <optional>
 #include <utility>
 
 namespace insideline {
 namespace {
-
-std::string in_small_letters(std::string_view text) {
-  std::string small(text);
-  std::ranges::transform(small, small.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  return small;
-}
 
 std::optional<std::size_t> ordinal_number(std::string_view word) {
   static constexpr std::array words{"first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth"};
@@ -60,27 +55,42 @@ void take_number(SectionWish& wish) {
   if (wish.number) wish.name = wish.name.substr(0, last_blank);
 }
 
-std::vector<std::size_t> of_name(std::span<const SoundingSection> sections, const SectionWish& wish) {
+struct NamedSection {
+  std::string_view name;
+  std::size_t chorus = 1;
+};
+
+std::vector<std::size_t> of_name(std::span<const NamedSection> sections, const SectionWish& wish) {
   const auto those = [&](auto is_called) {
     std::vector<std::size_t> found;
     for (std::size_t i = 0; i < sections.size(); ++i)
-      if ((!wish.chorus || static_cast<std::size_t>(sections[i].chorus) == *wish.chorus) && is_called(sections[i].name))
-        found.push_back(i);
+      if ((!wish.chorus || sections[i].chorus == *wish.chorus) && is_called(sections[i].name)) found.push_back(i);
     return found;
   };
-  std::vector<std::size_t> found = those([&](const std::string& name) { return name == wish.name; });
+  std::vector<std::size_t> found = those([&](std::string_view name) { return name == wish.name; });
   if (!found.empty()) return found;
   const std::string small = in_small_letters(wish.name);
-  return those([&](const std::string& name) { return in_small_letters(name) == small; });
+  return those([&](std::string_view name) { return in_small_letters(name) == small; });
 }
 
-std::vector<std::size_t> found_for(std::span<const SoundingSection> sections, const SectionWish& wish) {
+std::vector<std::size_t> found_for(std::span<const NamedSection> sections, const SectionWish& wish) {
   std::vector<std::size_t> found = of_name(sections, wish);
   if (found.empty()) return found;
   if (wish.last) return {found.back()};
   if (!wish.number) return found;
   if (*wish.number > found.size()) return {};
   return {found[*wish.number - 1]};
+}
+
+std::vector<std::size_t> meant_by(std::span<const NamedSection> sections, std::string_view wanted) {
+  if (auto exact = of_name(sections, {.name = wanted}); !exact.empty()) return exact;
+  constexpr std::string_view word = "section ";
+  if (in_small_letters(wanted.substr(0, word.size())) == word) wanted.remove_prefix(word.size());
+  SectionWish wish{.name = wanted};
+  take_chorus(wish);
+  if (auto found = found_for(sections, wish); !found.empty()) return found;
+  take_number(wish);
+  return found_for(sections, wish);
 }
 
 void add_section(std::vector<SoundingSection>& sections, const Solo& solo, const std::string& name, const Beats& begin,
@@ -147,14 +157,16 @@ std::vector<SoundingSection> sounding_sections(const Changes& changes, const Sol
 }
 
 std::vector<std::size_t> sections_named(std::span<const SoundingSection> sections, std::string_view wanted) {
-  if (auto exact = of_name(sections, {.name = wanted}); !exact.empty()) return exact;
-  constexpr std::string_view word = "section ";
-  if (in_small_letters(wanted.substr(0, word.size())) == word) wanted.remove_prefix(word.size());
-  SectionWish wish{.name = wanted};
-  take_chorus(wish);
-  if (auto found = found_for(sections, wish); !found.empty()) return found;
-  take_number(wish);
-  return found_for(sections, wish);
+  std::vector<NamedSection> named;
+  for (const SoundingSection& section : sections)
+    named.push_back({section.name, static_cast<std::size_t>(section.chorus)});
+  return meant_by(named, wanted);
+}
+
+std::vector<std::size_t> sections_named(std::span<const FormSection> sections, std::string_view wanted) {
+  std::vector<NamedSection> named;
+  for (const FormSection& section : sections) named.push_back({section.name});
+  return meant_by(named, wanted);
 }
 
 SectionPlace place_among_its_name(std::span<const SoundingSection> sections, std::size_t index) {

@@ -32,6 +32,8 @@ std::vector<SoundingSection> sounding_sections(const Changes& changes, const Sol
 /// also "of chorus 3"; "section 9" for a name that is a number. A name as it is spelled goes before one in other
 /// capitals. Of "A" that comes several times all are given; empty where there is no such section.
 std::vector<std::size_t> sections_named(std::span<const SoundingSection> sections, std::string_view wanted);
+/// The same of one pass of the form, which is chorus 1.
+std::vector<std::size_t> sections_named(std::span<const FormSection> sections, std::string_view wanted);
 
 /// How many of a section's name come up to and including it, and how many in all: "the second A of three".
 struct SectionPlace {

@@ -1,15 +1,13 @@
 #include "analyzer/patterns/moves.hpp"
 
+#include <algorithm>
 #include <array>
+#include <cstdint>
 #include <cstdlib>
 #include <map>
+#include <span>
 
 namespace insideline {
-
-bool goes_on(const HeardLine& line, std::size_t index) {
-  return index > 0 && index < line.notes.size() && !line.notes[index].after_rest &&
-         line.notes[index].phrase == line.notes[index - 1].phrase;
-}
 
 int scale_steps(int semitones) {
   constexpr std::array<int, semitones_in_octave> steps = {0, 1, 1, 2, 2, 3, 3, 4, 5, 5, 6, 6};
@@ -20,24 +18,37 @@ int scale_steps(int semitones) {
   return semitones < 0 ? -whole : whole;
 }
 
-LineMoves moves_of(const HeardLine& line, const Solo& solo) {
-  constexpr int most_steps = 1 << 10;  // each way: more than there are MIDI numbers
+namespace {
+
+/// A number for each wait and size of step, as small as the line allows.
+void number_shapes(LineMoves& moves, std::span<const int> steps) {
+  const auto [lowest, highest] = std::ranges::minmax(steps);
+  for (std::size_t i = 0; i < steps.size(); ++i)
+    if (moves.shapes[i] != no_move) moves.shapes[i] = moves.waits[i] * (highest - lowest + 1) + steps[i] - lowest;
+}
+
+}  // namespace
+
+LineMoves moves_of(const HeardLine& line) {
   LineMoves moves{.waits = std::vector<int>(line.notes.size(), 0),
                   .shapes = std::vector<int>(line.notes.size(), no_move)};
-  std::map<Beats, int> numbers;
-  Beats wait;
+  if (line.notes.empty()) return moves;
+  std::vector<int> steps(line.notes.size(), 0);
+  std::map<std::int64_t, int> numbers;
+  std::int64_t wait = 0;
   int number = numbers.try_emplace(wait, 0).first->second;
   for (std::size_t i = 1; i < line.notes.size(); ++i) {
-    const Beats here = solo.notes[line.notes[i].note].onset - solo.notes[line.notes[i - 1].note].onset;
+    const std::int64_t here = line.notes[i].onset - line.notes[i - 1].onset;
     if (here != wait) {  // mostly it is the same as before
       wait = here;
       number = numbers.try_emplace(wait, static_cast<int>(numbers.size())).first->second;
     }
     moves.waits[i] = number;
     if (!goes_on(line, i)) continue;
-    const int steps = scale_steps(line.notes[i].midi - line.notes[i - 1].midi);
-    moves.shapes[i] = number * 2 * most_steps + steps + most_steps;
+    moves.shapes[i] = 0;
+    steps[i] = scale_steps(line.notes[i].midi - line.notes[i - 1].midi);
   }
+  number_shapes(moves, steps);
   return moves;
 }
 

@@ -8,7 +8,10 @@
 namespace insideline {
 
 /// True where note `index` goes on from the one before: in the same phrase, and no rest of a beat between.
-bool goes_on(const HeardLine& line, std::size_t index);
+inline bool goes_on(const HeardLine& line, std::size_t index) {
+  return index > 0 && index < line.notes.size() && !line.notes[index].after_rest &&
+         line.notes[index].phrase == line.notes[index - 1].phrase;
+}
 
 /// Semitones as the steps of a scale would have them, with their direction: 1 and 2 are a step, 3 and 4 a third, 5 and
 /// 6 a fourth, 7 a fifth, 8 and 9 a sixth, 10 and 11 a seventh, 12 an octave and so on.
@@ -22,6 +25,6 @@ struct LineMoves {
       shapes;  ///< 0 or more, equal where scale_steps and times are; `no_move` where the line does not go on
 };
 constexpr int no_move = -1;
-LineMoves moves_of(const HeardLine& line, const Solo& solo);
+LineMoves moves_of(const HeardLine& line);
 
 }  // namespace insideline

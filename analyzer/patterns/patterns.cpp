@@ -10,11 +10,10 @@ namespace insideline {
 Patterns find_patterns(const HeardLine& line, std::span<const ScaleInThirds> scales, const Solo& solo,
                        const Harmony& harmony) {
   Patterns patterns;
-  const LineMoves moves = moves_of(line, solo);
+  const LineMoves moves = moves_of(line);
   patterns.digital = find_digital_patterns(line, moves, harmony);
   patterns.sequences = find_sequences(line, moves, scales);
   patterns.riffs = find_riffs(line, moves, solo, patterns.sequences);
-  patterns.blue_notes = find_blue_notes(line, harmony);
   patterns.pentatonic_runs = find_pentatonic_runs(line, solo, harmony);
   patterns.added_half_steps = find_added_half_steps(line, harmony);
   return patterns;

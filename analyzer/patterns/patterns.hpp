@@ -8,6 +8,7 @@
 
 namespace insideline {
 
+/// All but the blue notes, which need the rest of the analysis.
 Patterns find_patterns(const HeardLine& line, std::span<const ScaleInThirds> scales, const Solo& solo,
                        const Harmony& harmony);
 

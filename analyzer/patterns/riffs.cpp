@@ -3,7 +3,7 @@
 #include "analyzer/patterns/repeats.hpp"
 
 #include <algorithm>
-#include <utility>
+#include <tuple>
 
 namespace insideline {
 namespace {
@@ -33,19 +33,30 @@ class RiffFinder {
 
   std::vector<Riff> find() {
     // Two places share at most a note, and none is longer than the four bars from one to the next.
-    const Repeats repeats = maximal_repeats(
-        tokens_, {.shortest = fewest_notes_of_a_riff - 1, .longest = longest_riff, .fewest_places = fewest_places});
-    std::vector<std::pair<std::size_t, const MaximalRepeat*>> by_notes_filled;
+    const std::vector<std::size_t> bars = bars_of_tokens();
+    const Repeats repeats = maximal_repeats(tokens_, {.shortest = fewest_notes_of_a_riff - 1,
+                                                      .longest = longest_riff,
+                                                      .fewest_places = fewest_places,
+                                                      .bars = bars,
+                                                      .bars_apart = bars_apart});
+    struct Filling {
+      std::size_t notes;
+      std::size_t length;
+      std::span<const std::size_t> starts;
+    };
+    std::vector<Filling> by_notes_filled;
     RiffCandidate candidate;
     for (const MaximalRepeat& repeat : repeats.found) {
-      look_at(repeat, candidate);
-      if (is_riff(candidate)) by_notes_filled.emplace_back(candidate.notes_filled(), &repeat);
+      look_at(repeat.length, repeats.starts_of(repeat), candidate);
+      if (is_riff(candidate))
+        by_notes_filled.push_back({candidate.notes_filled(), repeat.length, repeats.starts_of(repeat)});
     }
-    std::ranges::stable_sort(by_notes_filled, std::ranges::greater{},
-                             &std::pair<std::size_t, const MaximalRepeat*>::first);
+    std::ranges::sort(by_notes_filled, [](const Filling& a, const Filling& b) {
+      return std::tuple(b.notes, a.length, a.starts.front()) < std::tuple(a.notes, b.length, b.starts.front());
+    });
     std::vector<Riff> riffs;
-    for (const auto& [notes, repeat] : by_notes_filled) {
-      look_at(*repeat, candidate);  // what others have taken is gone
+    for (const Filling& filling : by_notes_filled) {
+      look_at(filling.length, filling.starts, candidate);  // what others have taken is gone
       if (is_riff(candidate)) riffs.push_back(taken(candidate));
     }
     std::ranges::stable_sort(riffs, std::ranges::greater{}, [](const Riff& riff) {
@@ -55,6 +66,13 @@ class RiffFinder {
   }
 
  private:
+  /// A token is the way to its note: a figure stands where the note before it does.
+  std::vector<std::size_t> bars_of_tokens() const {
+    std::vector<std::size_t> bars(tokens_.size());
+    for (std::size_t i = 1; i < bars.size(); ++i) bars[i] = line_.notes[i - 1].bar;
+    return bars;
+  }
+
   void take_sequences(std::span<const Sequence> sequences) {
     auto sequence = sequences.begin();
     for (std::size_t i = 0; i < line_.notes.size(); ++i) {
@@ -65,20 +83,20 @@ class RiffFinder {
 
   /// The places that are free and near enough to others. A figure that ends on the first note of its next place ends
   /// one note sooner.
-  void look_at(const MaximalRepeat& repeat, RiffCandidate& candidate) const {
+  void look_at(std::size_t length, std::span<const std::size_t> starts, RiffCandidate& candidate) const {
     std::vector<std::size_t>& places = candidate.places;
     places.clear();
-    candidate.notes = repeat.length + 1;
+    candidate.notes = length + 1;
     bool shares_a_note = false;
     std::size_t near = 0;  // the places from here on are near each other
-    for (const std::size_t start : repeat.starts) {
+    for (const std::size_t start : starts) {
       const std::size_t first = start - 1;  // a token is the way to its note
       if (!is_free(first, candidate.notes)) continue;
       if (places.size() > near) {
-        if (first < places.back() + repeat.length) continue;
+        if (first < places.back() + length) continue;
         if (line_.notes[first].bar > line_.notes[places.back()].bar + bars_apart) near = settled(places, near);
       }
-      shares_a_note = shares_a_note || (places.size() > near && first == places.back() + repeat.length);
+      shares_a_note = shares_a_note || (places.size() > near && first == places.back() + length);
       places.push_back(first);
     }
     settled(places, near);

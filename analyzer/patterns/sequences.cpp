@@ -14,7 +14,8 @@ class SequenceFinder {
       : line_(line), moves_(moves.shapes), taken_(line.notes.size(), false) {}
 
   std::vector<Sequence> find(std::span<const ScaleInThirds> scales) {
-    for (const ScaleInThirds& scale : scales) take(scale.first, scale.last + 1 - scale.first, 2, scale.rises, true);
+    for (const ScaleInThirds& scale : scales)
+      take(scale.first, scale.last + 1 - scale.first, 2, scale.rises, !scale.of_no_scale);
     for (std::size_t size = 2; size <= longest_shape; ++size) look_for_shapes_of(size);
     std::ranges::sort(found_, {}, &Sequence::first);
     return found_;
@@ -23,18 +24,20 @@ class SequenceFinder {
  private:
   bool same_move(std::size_t a, std::size_t b) const { return moves_[a] != no_move && moves_[a] == moves_[b]; }
 
+  /// The moves of a whole shape come again `size` notes later: one less than that in a row, so that looking at every
+  /// so many finds one of them.
   void look_for_shapes_of(std::size_t size) {
-    std::size_t first = 0;  // the moves from here to `next` come again `size` notes later
-    std::size_t next = 1;
-    const auto consider_what_came_again = [&] {
-      if (next - first >= size) consider(first, next - first - 1 + size, size);  // a whole shape
-    };
-    for (; next + size < moves_.size(); ++next) {
-      if (same_move(next, next + size)) continue;
-      consider_what_came_again();
+    const std::size_t fewest = size - 1;
+    std::size_t first = 0;  // no move before it is looked at again
+    for (std::size_t some = fewest; some + size < moves_.size(); some += fewest) {
+      if (some <= first || !same_move(some, some + size)) continue;
+      std::size_t before = some - 1;
+      while (before > first && same_move(before, before + size)) --before;
+      std::size_t next = some + 1;
+      while (next + size < moves_.size() && same_move(next, next + size)) ++next;
+      if (next - before > fewest) consider(before, next - before - 1 + size, size);
       first = next;
     }
-    consider_what_came_again();
   }
 
   /// `moves` in a row that repeat every `size` notes.

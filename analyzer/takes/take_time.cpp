@@ -64,7 +64,9 @@ std::vector<Stretch> stretches_of(const LaidTake& laid, const TakeAlignment& ali
     const Attempt& attempt = alignment.attempts[i];
     if (attempt.struck != Struck::right && attempt.struck != Struck::octave_slip) continue;
     const Beats onset = laid.on_sheet(attempt.sheet).onset;
-    const double seconds = laid.take.performed[laid.take_notes[*attempt.take]].onset_seconds;
+    const std::size_t played = laid.take_notes[*attempt.take];
+    const double seconds = laid.take.performed.empty() ? to_double(laid.take.notes[played].onset)
+                                                       : laid.take.performed[played].onset_seconds;
     if (!stretches.back().empty() && stretches.back().back().quarters >= to_double(onset)) continue;
     stretches.back().push_back({to_double(onset), seconds, i, remainder_within(onset, 1) == Beats(1, 2)});
   }
@@ -335,8 +337,12 @@ std::optional<Evenness> evenness_of(const std::vector<Stretch>& stretches, const
 TakeTime take_time(const LaidTake& laid, const TakeAlignment& alignment, const Beats& chorus,
                    const TakeBounds& bounds) {
   TakeTime time;
-  if (laid.take.performed.empty() || laid.sheet.bars.empty()) return time;
+  if (laid.sheet.bars.empty()) return time;
   std::vector<Stretch> stretches = stretches_of(laid, alignment);
+  if (laid.take.performed.empty()) {
+    time.breaks = cut_at_breaks(stretches, bounds);
+    return time;
+  }
   const auto delay = take_swing_out(stretches);
   time.breaks = cut_at_breaks(stretches, bounds);
   time.tempo = TempoReader(laid, alignment, bounds).course(stretches, chorus);

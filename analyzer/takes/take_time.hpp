@@ -58,7 +58,8 @@ struct TakeTime {
   std::optional<Evenness> evenness;    ///< none for fewer than three notes
 };
 
-/// Of a take without times, nothing. `chorus` is the length of the form, 0 for none.
+/// Of a take without times, the breaks alone: its places on the page tell lost beats and nothing finer. `chorus` is the
+/// length of the form, 0 for none.
 TakeTime take_time(const LaidTake& laid, const TakeAlignment& alignment, const Beats& chorus,
                    const TakeBounds& bounds = {});
 

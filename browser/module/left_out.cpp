@@ -1,5 +1,6 @@
 // In place of what a browser cannot have: databases, and other programs. Each says so in one sentence when it is asked
 // for.
+#include "cli/child_process.hpp"
 #include "cli/engraver.hpp"
 #include "cli/survey_run.hpp"
 #include "cli/synthesizer.hpp"
@@ -66,6 +67,9 @@ constexpr const char* no_engraver = "LilyPond, which engraves the sheets, cannot
 
 }  // namespace
 
+// There are no other programs to wait for, and no signals.
+SignalsHeld::SignalsHeld() = default;
+SignalsHeld::~SignalsHeld() = default;
 std::string engraved_elsewhere(std::string_view command) {
   return fmt::format("`{}` writes a sheet as LilyPond text, to be engraved on another machine", command);
 }

@@ -1,5 +1,6 @@
 #include "io/abc/abc.hpp"
 
+#include "analyzer/small_letters.hpp"
 #include "io/abc/abc_text.hpp"
 #include "io/abc/tune_reader.hpp"
 #include "io/abc/voice_of_abc.hpp"
@@ -13,7 +14,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cctype>
 #include <optional>
 #include <stdexcept>
 #include <utility>
@@ -40,13 +40,8 @@ std::string names_of(const std::vector<AbcTune>& tunes) {
   return tunes.size() > most_named ? names + " ..." : names;
 }
 
-bool equal_but_for_case(std::string_view a, std::string_view b) {
-  const auto lower = [](char c) { return static_cast<char>(std::tolower(static_cast<unsigned char>(c))); };
-  return std::ranges::equal(a, b, {}, lower, lower);
-}
-
 bool is_called(const AbcTune& tune, std::string_view wanted) {
-  return tune.number == wanted || equal_but_for_case(tune.title, wanted);
+  return tune.number == wanted || same_but_for_capitals(tune.title, wanted);
 }
 
 void demand_tune(const AbcText& source, const AbcFile& file, const std::optional<std::string>& wanted) {
@@ -100,6 +95,7 @@ ReadResult played_tune(const AbcText& source, ChosenTune& chosen, const ReadOpti
   WrittenPart& part = tune.parts[index];
   if (options.transpose) assume_abc_transposition(source, *options.transpose, part, notices);
   const PlayingOrder order = measures_of_tune(source, tune, index, options, notices);
+  const auto with_notes = std::ranges::count_if(tune.parts, [](const WrittenPart& p) { return !p.notes.empty(); });
   const MelodicLine line = melodic_line(part, solo_line(source, part, options), notices);
   const std::vector<PlayedMeasure> played = lay_out_measures(part, order.measures, notices);
   ReadResult result;
@@ -116,8 +112,7 @@ ReadResult played_tune(const AbcText& source, ChosenTune& chosen, const ReadOpti
   if (solo.notes.empty())
     throw ReadError(place_of(source.file),
                     "the repeats and jumps never come to a bar with a note; --as-written reads the page once");
-  if (std::ranges::count_if(tune.parts, [](const WrittenPart& p) { return !p.notes.empty(); }) == 1)
-    result.part_taken = PartTaken::only_one;
+  if (with_notes == 1) result.part_taken = PartTaken::only_one;
   const auto has_symbols = [](const WrittenPart& p) { return !p.symbols.empty(); };
   const auto with_chords = std::ranges::find_if(tune.parts, has_symbols);
   const bool elsewhere = !has_symbols(part) && with_chords != tune.parts.end();
@@ -134,7 +129,7 @@ ReadResult played_tune(const AbcText& source, ChosenTune& chosen, const ReadOpti
 bool is_abc(std::string_view bytes, std::string_view file_name) {
   constexpr std::string_view ending = ".abc";
   if (file_name.size() > ending.size() &&
-      equal_but_for_case(file_name.substr(file_name.size() - ending.size()), ending))
+      same_but_for_capitals(file_name.substr(file_name.size() - ending.size()), ending))
     return true;
   constexpr std::size_t far_enough = 4096;
   const std::string_view head = bytes.substr(0, far_enough);

@@ -1,4 +1,5 @@
 // K: and the words of a staff, which V: has as well.
+#include "analyzer/small_letters.hpp"
 #include "io/abc/abc_fields.hpp"
 
 #include "analyzer/shortened.hpp"
@@ -24,16 +25,10 @@ constexpr std::array abc_modes = {AbcMode{"major", 0},     AbcMode{"ionian", 0},
                                   AbcMode{"phrygian", -4}, AbcMode{"locrian", -5}, AbcMode{"lydian", 1}};
 constexpr std::size_t letters_that_count = 3;
 
-std::string lower_letters(std::string_view text) {
-  std::string lower(text);
-  std::ranges::transform(lower, lower.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  return lower;
-}
-
 bool is_alphabetic(char c) { return std::isalpha(static_cast<unsigned char>(c)) != 0; }
 
 std::optional<AbcMode> mode_named(std::string_view word) {
-  const std::string lower = lower_letters(word);
+  const std::string lower = in_small_letters(word);
   if (lower == "m") return AbcMode{"minor", -3};
   const std::string_view letters = std::string_view(lower).substr(0, letters_that_count);
   const auto* const found = std::ranges::find(
@@ -70,7 +65,7 @@ std::vector<StaffWord> staff_words(const AbcLine& value, std::size_t from) {
     const auto equals = accidental ? std::string::npos : word.find('=');
     const bool named = equals != std::string::npos && std::ranges::all_of(word.substr(0, equals), is_alphabetic);
     StaffWord found{{}, word, value.offset_bytes + at};
-    if (named) found = {lower_letters(word.substr(0, equals)), word.substr(equals + 1), value.offset_bytes + at};
+    if (named) found = {in_small_letters(word.substr(0, equals)), word.substr(equals + 1), value.offset_bytes + at};
     words.push_back(std::move(found));
     at = text.find_first_not_of(" \t", end);
   }
@@ -106,7 +101,7 @@ void take_staff_word(const AbcText& source, const StaffWord& word, AbcStaff& sta
   } else if (word.name == "name" || word.name == "nm") {
     staff.name = word.value;
   } else if (word.name == "clef" || word.name.empty()) {
-    if (!take_clef(lower_letters(word.value), staff) && !word.name.empty()) staff.unknown.push_back(word.value);
+    if (!take_clef(in_small_letters(word.value), staff) && !word.name.empty()) staff.unknown.push_back(word.value);
   } else if (std::ranges::find(drawn, std::string_view(word.name)) == drawn.end()) {
     staff.unknown.push_back(word.name + "=" + word.value);
   }
@@ -117,7 +112,7 @@ bool take_accidentals(std::string_view text, AbcKey& key) {
   while (!text.empty()) {
     const std::size_t count = text.find_first_not_of("^_=");
     if (count == 0 || count > 2 || count == std::string_view::npos) return false;
-    const char letter = static_cast<char>(std::tolower(static_cast<unsigned char>(text[count])));
+    const char letter = small_letter(text[count]);
     if (letter < 'a' || letter > 'g') return false;
     const int direction = text[0] == '^' ? 1 : text[0] == '_' ? -1 : 0;
     const auto step = static_cast<std::size_t>((letter - 'a' + 5) % 7);
@@ -140,8 +135,8 @@ std::pair<AbcKey, std::size_t> take_tonic_and_mode(const AbcText& source, const 
   const bool modifier = word_end < text.size() && text[word_end] == '=';
   const auto mode = modifier ? std::nullopt : mode_named(word);
   AbcStaff ignored;
-  if (lower_letters(word) == "exp") return {AbcKey{}, word_end};
-  if (!mode && !word.empty() && !modifier && !take_clef(lower_letters(word), ignored))
+  if (in_small_letters(word) == "exp") return {AbcKey{}, word_end};
+  if (!mode && !word.empty() && !modifier && !take_clef(in_small_letters(word), ignored))
     refuse(source, value.offset_bytes + word_start,
            fmt::format("\"{}\" is not a mode; write K:D, K:Dm, K:Ddor, K:Dmix, K:Dphr or the like", shortened(word)));
   const int fifths = fifths_of(tonic) + (mode ? mode->fifths : 0);
@@ -172,11 +167,11 @@ AbcKeyField read_abc_key(const AbcText& source, const AbcLine& value) {
   for (const StaffWord& word : staff_words(value, at)) {
     AbcKey with_accidentals = field.key.value_or(AbcKey{});
     AbcStaff ignored;
-    if (word.name.empty() && lower_letters(word.value) == "exp") {
+    if (word.name.empty() && in_small_letters(word.value) == "exp") {
       field.key = AbcKey{};
     } else if (word.name.empty() && take_accidentals(word.value, with_accidentals)) {
       field.key = with_accidentals;
-    } else if (word.name.empty() && !take_clef(lower_letters(word.value), ignored)) {
+    } else if (word.name.empty() && !take_clef(in_small_letters(word.value), ignored)) {
       refuse(source, word.offset_bytes,
              fmt::format("\"{}\" is not part of a key; write K:Eb, K:Am, K:Ddor or K:D ^c", shortened(word.value)));
     } else {

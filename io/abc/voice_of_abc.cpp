@@ -1,5 +1,6 @@
 #include "io/abc/voice_of_abc.hpp"
 
+#include "analyzer/small_letters.hpp"
 #include "io/abc/part_order.hpp"
 #include "io/musicxml/road_map.hpp"
 #include "io/read_result.hpp"
@@ -7,17 +8,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cctype>
 #include <numeric>
 #include <string>
 
 namespace insideline::io {
 namespace {
-
-bool same_but_for_case(std::string_view a, std::string_view b) {
-  const auto lower = [](char c) { return static_cast<char>(std::tolower(static_cast<unsigned char>(c))); };
-  return std::ranges::equal(a, b, {}, lower, lower);
-}
 
 /// Notes beside the line, out of a hundred: the other notes of chords, and other voices of the bar.
 std::size_t notes_beside_line(const WrittenPart& part) {
@@ -28,7 +23,7 @@ std::size_t notes_beside_line(const WrittenPart& part) {
 
 std::size_t part_asked_for(const AbcText& source, const WrittenTune& tune, const std::string& wanted) {
   for (std::size_t i = 0; i < tune.parts.size(); ++i)
-    if (same_but_for_case(tune.parts[i].name, wanted) || same_but_for_case(tune.voices[i], wanted)) return i;
+    if (same_but_for_capitals(tune.parts[i].name, wanted) || same_but_for_capitals(tune.voices[i], wanted)) return i;
   for (std::size_t i = 0; i < tune.parts.size(); ++i)
     if (std::to_string(i + 1) == wanted) return i;
   std::string names;

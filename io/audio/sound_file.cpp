@@ -1,5 +1,6 @@
 #include "io/audio/sound_file.hpp"
 
+#include "analyzer/small_letters.hpp"
 #include "io/file_bytes.hpp"
 #include "io/read_result.hpp"
 
@@ -61,10 +62,7 @@ std::string first_bytes(const std::filesystem::path& file) {
 bool begins_as_recording(std::string_view bytes) { return kind_of(bytes) != SoundKind::none; }
 
 bool is_named_as_recording(const std::filesystem::path& file) {
-  std::string ending = file.extension().string();
-  std::ranges::transform(ending, ending.begin(), [](char letter) {
-    return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
-  });
+  const std::string ending = in_small_letters(file.extension().string());
   constexpr std::array endings{".wav", ".wave", ".flac", ".ogg",  ".oga", ".opus", ".mp3",
                                ".m4a", ".aac",  ".aif",  ".aiff", ".amr", ".3gp"};
   return std::ranges::find(endings, ending) != endings.end();

@@ -10,6 +10,8 @@
 #include "io/read_result.hpp"
 
 #include <algorithm>
+#include <array>
+#include <cctype>
 #include <iterator>
 #include <optional>
 #include <string>
@@ -36,6 +38,12 @@ ChartHeaders take_headers(const ChartText& chart, const std::vector<ChartLine>& 
   return headers;
 }
 
+std::string in_small_letters(std::string_view text) {
+  std::string letters(text);
+  std::ranges::transform(letters, letters.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+  return letters;
+}
+
 /// Lays the written bars out in the order they are played.
 void play_out(Changes& changes, const WrittenBars& written, const std::vector<std::size_t>& order) {
   Beats now;
@@ -52,17 +60,23 @@ void play_out(Changes& changes, const WrittenBars& written, const std::vector<st
   }
 }
 
-/// A section begins anew wherever its first bar is played.
-std::vector<ChartSection> played_sections(const WrittenBars& written, const std::vector<std::size_t>& order) {
-  std::vector<ChartSection> sections;
-  for (std::size_t bar = 0; bar < order.size(); ++bar) {
-    const BarMarks& marks = written.marks[order[bar]];
-    if (marks.section.empty()) continue;
-    if (sections.empty() || marks.starts_section || sections.back().name != marks.section)
-      sections.push_back({marks.section, bar, 0});
-    ++sections.back().bars;
+/// What is usually played once comes again in each chorus of a chart without a form.
+void tell_what_comes_again(const ChartText& chart, const WrittenBars& written, std::vector<Warning>& warnings) {
+  constexpr std::array played_once = {"intro", "introduction", "coda", "outro", "ending"};
+  std::string others;
+  const BarMarks* once = nullptr;
+  for (const BarMarks& bar : written.marks) {
+    if (!bar.starts_section) continue;
+    if (std::ranges::find(played_once, in_small_letters(bar.section)) == played_once.end())
+      others += (others.empty() ? "" : " ") + bar.section;
+    else if (once == nullptr)
+      once = &bar;
   }
-  return sections;
+  if (once == nullptr || others.empty()) return;
+  warnings.push_back({place_in(chart.file, chart.text, once->offset_bytes),
+                      fmt::format("{} comes again in every chorus; a line `form: {}` above the bars leaves it out, and "
+                                  "--start-bar says where the form then begins",
+                                  once->section, shortened(others))});
 }
 
 }  // namespace
@@ -87,14 +101,13 @@ ChartReading parse_chart(std::string_view text, std::string_view file_name) {
   changes.key = headers.key;
   changes.meter = headers.meter;
   if (headers.pickup) changes.pickup = *headers.pickup * beat_length(meter);
-  const std::vector<std::size_t> order = playing_order(chart, written.marks, headers.form);
-  play_out(changes, written, order);
-  reading.sections = played_sections(written, order);
+  play_out(changes, written, playing_order(chart, written.marks, headers.form));
   reading.tempo_bpm = headers.tempo_bpm;
   reading.warnings = std::move(headers.warnings);
   for (const ChartLine& line : above.others)
     reading.warnings.push_back({place_in(chart.file, chart.text, line.offset_bytes),
                                 fmt::format("\"{}\" above the bars is left out", shortened(line.text))});
+  if (headers.form.empty()) tell_what_comes_again(chart, written, reading.warnings);
   std::ranges::move(written.warnings, std::back_inserter(reading.warnings));
   return reading;
 }

@@ -6,7 +6,6 @@
 
 #include "io/read_result.hpp"
 
-#include <cstddef>
 #include <filesystem>
 #include <optional>
 #include <string>
@@ -15,18 +14,10 @@
 
 namespace insideline::io {
 
-/// A section as it is played: one that comes twice stands here twice.
-struct ChartSection {
-  std::string name;
-  std::size_t first = 0;  ///< into Changes::bars
-  std::size_t bars = 0;
-};
-
 /// A chart with what it says beside its chords.
 struct ChartReading {
   Changes changes;
-  std::vector<ChartSection> sections{};  ///< in order; bars before the first have none
-  std::optional<double> tempo_bpm;       ///< quarter notes a minute
+  std::optional<double> tempo_bpm;  ///< quarter notes a minute
   std::vector<Warning> warnings;
 };
 

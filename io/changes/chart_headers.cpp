@@ -2,6 +2,7 @@
 
 #include "analyzer/model/pitch.hpp"
 #include "analyzer/shortened.hpp"
+#include "analyzer/small_letters.hpp"
 #include "io/changes/typed_habits.hpp"
 
 #include <algorithm>
@@ -26,12 +27,6 @@ struct HeaderKind {
   std::string_view word;
   ReadValue read;
 };
-
-std::string lower_case(std::string_view text) {
-  std::string lower(text);
-  std::ranges::transform(lower, lower.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  return lower;
-}
 
 /// "3/4" on a line of its own.
 bool is_meter_alone(const ChartLine& line) {
@@ -117,7 +112,7 @@ void read_tempo(ChartHeaders& headers, const Value& value) {
   std::string_view number = value.text;
   for (const std::string_view before : {"♩", "q", "ca.", "="})
     if (number.starts_with(before)) number = trimmed(number.substr(before.size()));
-  if (lower_case(number).ends_with("bpm")) number = trimmed(number.substr(0, number.size() - 3));
+  if (in_small_letters(number).ends_with("bpm")) number = trimmed(number.substr(0, number.size() - 3));
   const auto bpm = parse_number(number);
   constexpr int slowest = 20;
   constexpr int fastest = 400;
@@ -151,6 +146,25 @@ std::string known_words() {
   return words;
 }
 
+/// "AABA" or "A A B A".
+bool is_order_of_letters(std::string_view text) {
+  return std::ranges::all_of(text, [](char c) { return c == ' ' || (c >= 'A' && c <= 'H'); });
+}
+
+/// How much of "tempo 120", a header without its colon, is the word: only where nothing else can be meant by the rest.
+std::optional<std::size_t> word_without_colon(const ChartLine& line) {
+  const std::size_t blank = line.text.find(' ');
+  if (blank == std::string_view::npos || line.text.find_first_of(":|") != std::string_view::npos) return std::nullopt;
+  const std::string word = in_small_letters(line.text.substr(0, blank));
+  const std::string_view value = trimmed(line.text.substr(blank));
+  const bool is_said = ((word == "meter" || word == "time") && value.find('/') != std::string_view::npos &&
+                        parse_meter(value).has_value()) ||
+                       ((word == "tempo" || word == "bpm" || word == "pickup") && parse_number(value).has_value()) ||
+                       (word == "key" && parse_key(value).has_value()) ||
+                       (word == "form" && is_order_of_letters(value));
+  return is_said ? std::optional(blank) : std::nullopt;
+}
+
 }  // namespace
 
 std::optional<std::string_view> section_name(const ChartLine& line) {
@@ -162,7 +176,7 @@ std::optional<std::string_view> section_name(const ChartLine& line) {
 }
 
 bool is_header(const ChartLine& line) {
-  if (is_meter_alone(line)) return true;
+  if (is_meter_alone(line) || word_without_colon(line)) return true;
   if (section_name(line)) return false;
   const auto colon = line.text.find(':');
   if (colon == std::string_view::npos || colon == 0 || !is_letter(line.text.front())) return false;
@@ -175,9 +189,14 @@ bool is_header(const ChartLine& line) {
 }
 
 std::string header_word(const ChartLine& line) {
-  std::string word = lower_case(trimmed(line.text.substr(0, line.text.find(':'))));
+  std::string word = in_small_letters(trimmed(line.text.substr(0, word_without_colon(line).value_or(line.text.find(':')))));
   if (word == "bpm") return "tempo";
   return word == "time" || word == "time signature" || is_meter_alone(line) ? "meter" : word;
+}
+
+std::size_t header_value(const ChartLine& line) {
+  if (is_meter_alone(line)) return 0;
+  return word_without_colon(line).value_or(line.text.find(':')) + 1;
 }
 
 void read_header(ChartHeaders& headers, const ChartText& chart, const ChartLine& line) {
@@ -194,8 +213,7 @@ void read_header(ChartHeaders& headers, const ChartText& chart, const ChartLine&
            fmt::format("the header \"{}\" is not known; known are {}{}", shortened(word), known_words(),
                        names_bars ? "; a section is written [A]" : ""));
   }
-  const auto value = is_meter_alone(line) ? 0 : line.text.find(':') + 1;
-  const std::string_view text = trimmed(line.text.substr(value));
+  const std::string_view text = trimmed(line.text.substr(header_value(line)));
   if (text.empty()) refuse(chart, line.offset_bytes, fmt::format("the {} is missing after \"{}:\"", kind->word, word));
   kind->read(headers, {chart, text, static_cast<std::size_t>(text.data() - chart.text.data())});
 }
@@ -205,7 +223,7 @@ std::optional<Key> parse_key(std::string_view text) {
   if (!tonic) return std::nullopt;
   // A capital M is major and a small m minor, so the case is kept for these two.
   const std::string_view mode = trimmed(text);
-  const std::string spoken = lower_case(mode);
+  const std::string spoken = in_small_letters(mode);
   const bool minor = mode == "m" || mode == "-" || spoken == "min";
   const bool major = mode.empty() || mode == "M" || spoken == "maj";
   auto key = key_with_mode(0, minor ? "minor" : major ? "major" : std::string_view(spoken));

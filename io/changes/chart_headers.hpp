@@ -30,7 +30,7 @@ struct ChartHeaders {
   std::vector<Warning> warnings;        ///< lines left out
 };
 
-/// True for a line such as "key: Eb". "C:maj7 | F |" is a line of chords.
+/// True for a line such as "key: Eb", or "tempo 120" with the colon forgotten. "C:maj7 | F |" is a line of chords.
 bool is_header(const ChartLine& line);
 
 /// "A" of a line that begins a section, "A: | C | F |" or "Bridge:". Such a line is no header.
@@ -38,6 +38,9 @@ std::optional<std::string_view> section_name(const ChartLine& line);
 
 /// What the header is about: "meter".
 std::string header_word(const ChartLine& line);
+
+/// Where in the line of a header its value begins.
+std::size_t header_value(const ChartLine& line);
 
 /// Adds what the line says; a word that charts are known to have, but that says nothing about the music, is left out
 /// with a warning. Throws ReadError: an unknown word, a value that cannot be read, a word said twice.

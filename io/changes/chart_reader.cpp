@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cctype>
-#include <charconv>
 #include <iterator>
 #include <optional>
 #include <utility>
@@ -17,44 +16,9 @@ namespace insideline::io {
 namespace {
 
 constexpr std::size_t longest_ending = 40;  // bytes
-constexpr int most_passes = 99;             // of a repeat; more is a slip of the keyboard
 
 bool ends_repeat(const Sign& sign) { return sign.kind == SignKind::bar_line && sign.text.starts_with(':'); }
 bool is_plain(const Sign& sign) { return sign.kind == SignKind::bar_line && sign.text == "|"; }
-
-std::optional<int> pass_number(std::string_view text) {
-  int value = 0;
-  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
-  if (error != std::errc{} || end != text.data() + text.size() || value < 1 || value > most_passes) return std::nullopt;
-  return value;
-}
-
-/// "x3", "3x", "(3x)", "x 3", "×3" behind a :|, a line or a bar say how often it is played; none for any other word.
-std::optional<int> times_of(std::string_view word) {
-  if (word.starts_with('(') && word.ends_with(')')) word = word.substr(1, word.size() - 2);
-  for (const std::string_view sign : {"x", "X", "×", "times"}) {
-    if (word.starts_with(sign)) return pass_number(trimmed(word.substr(sign.size())));
-    if (word.ends_with(sign)) return pass_number(trimmed(word.substr(0, word.size() - sign.size())));
-  }
-  return std::nullopt;
-}
-
-/// The passes of "1.", "[1.", "1,2." or "1-3."; empty where the numbers cannot be read.
-std::vector<int> passes_of(std::string_view text) {
-  std::vector<int> passes;
-  constexpr std::string_view between = "[,.";
-  for (std::size_t at = text.find_first_not_of(between); at != std::string_view::npos;) {
-    const std::size_t end = std::min(text.find_first_of(between, at), text.size());
-    const std::string_view part = text.substr(at, end - at);
-    const auto dash = part.find('-');
-    const auto first = pass_number(part.substr(0, dash));
-    const auto last = dash == std::string_view::npos ? first : pass_number(part.substr(dash + 1));
-    if (!first || !last || *last < *first) return {};
-    for (int pass = *first; pass <= *last; ++pass) passes.push_back(pass);
-    at = text.find_first_not_of(between, end);
-  }
-  return passes;
-}
 
 /// Whether blanks and then whole bars follow a letter: " | C | F |".
 bool stands_before_bars(std::string_view rest) {
@@ -79,7 +43,9 @@ class ChartReader {
   void close_bar();
   void play_again();
   int take_times();
+  void tell_lone_bracket();
   void tell_lone_letter(const ChartLine& line);
+  void tell_no_bar_line(const ChartLine& line, const std::vector<Sign>& words);
   ChartLine after_label(const ChartLine& line);
   bool reads_as_ending(const Sign& sign, const std::optional<Sign>& before);
   std::vector<Sign> join_symbols();
@@ -100,6 +66,8 @@ class ChartReader {
   std::optional<ChartLine> opened_meter_;
   std::size_t first_of_line_ = 0;    // the bar that the line being read begins with
   std::vector<Sign> small_letters_;  // chords typed with one
+  bool told_no_bar_lines_ = false;
+  int open_brackets_ = 0;  // parentheses over several bars
 };
 
 void ChartReader::read_line(const ChartLine& line) {
@@ -115,7 +83,33 @@ void ChartReader::read_line(const ChartLine& line) {
       read_sign(sign, before);
     before = sign;
   }
+  const std::vector<Sign> last_words = words_;
   close_bar();
+  tell_no_bar_line(line, last_words);
+}
+
+/// A line of several chords without a bar line is one bar, while its writer may have meant a bar each, or sections.
+void ChartReader::tell_no_bar_line(const ChartLine& line, const std::vector<Sign>& words) {
+  if (line.text.find('|') != std::string_view::npos || words.empty() || written_.chords.back().size() < 2) return;
+  if (std::ranges::any_of(words, [](const Sign& word) { return is_beats(word.text); })) return;
+  if (chart_.text.find('|') != std::string::npos) {
+    const bool letters = std::ranges::all_of(words, [](const Sign& word) { return word.text.size() == 1; });
+    warn(line.offset_bytes,
+         fmt::format("bar {} is this line, as no bar line stands in it: its {} chords share one bar{}",
+                     written_.marks.size(), written_.chords.back().size(),
+                     letters ? fmt::format("; a section is written [{}] before a bar line", words.front().text) : ""));
+  } else if (!told_no_bar_lines_) {
+    told_no_bar_lines_ = true;
+    const auto chord = [&](std::size_t at) {
+      const std::optional<Chord>& written = written_.chords.back()[at].chord;
+      return written ? written->symbol : std::string("N.C.");
+    };
+    warn(
+        line.offset_bytes,
+        fmt::format("there are no bar lines, so each line is one bar that its chords share; where each chord has a bar "
+                    "write | {} | {} |",
+                    chord(0), chord(1)));
+  }
 }
 
 void ChartReader::change_meter(const ChartLine& line) {
@@ -210,6 +204,17 @@ int ChartReader::take_times() {
   return *times;
 }
 
+/// "C7b9)": read without the bracket, which may have stood around more.
+void ChartReader::tell_lone_bracket() {
+  for (const Sign& word : words_) {
+    open_brackets_ += brackets_left_open(word.text);
+    if (open_brackets_ < 0)
+      warn(word.offset_bytes,
+           fmt::format("bar {}: the ) of \"{}\" closes nothing and is left out", next_number(), shortened(word.text)));
+    open_brackets_ = std::max(open_brackets_, 0);
+  }
+}
+
 /// "A" alone, or before the bars of a line, names a section for most, but is a chord; so is that of "(A) F7 | C7 |".
 void ChartReader::tell_lone_letter(const ChartLine& line) {
   constexpr std::string_view roots = "ABCDEFG";
@@ -268,6 +273,10 @@ void ChartReader::read_section(const Sign& sign) {
            fmt::format("section [{}] begins inside bar {}; put it before a bar line", sign.text, next_number()));
   if (opened_section_)
     refuse(chart_, opened_section_->offset_bytes, fmt::format("section [{}] has no bars", opened_section_->text));
+  if (names_a_chord(sign.text))
+    warn(sign.offset_bytes,
+         fmt::format("[{}] is read as the name of a section; a chord is written without brackets, | {} |", sign.text,
+                     sign.text));
   opened_section_ = sign;
 }
 
@@ -289,6 +298,7 @@ void ChartReader::close_bar() {
   if (words_.empty()) return;
   if (written_.marks.size() == most_played_bars)
     refuse(chart_, words_.front().offset_bytes, fmt::format("this chart has more than {} bars", most_played_bars));
+  tell_lone_bracket();
   const int times = take_times();
   const std::vector<BarChord> none;
   const std::vector<BarChord>& before = written_.chords.empty() ? none : written_.chords.back();

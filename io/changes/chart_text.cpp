@@ -1,5 +1,6 @@
 #include "io/changes/chart_text.hpp"
 
+#include "analyzer/utf8.hpp"
 #include "io/changes/chart_headers.hpp"
 #include "io/changes/typed_habits.hpp"
 #include "io/read_result.hpp"
@@ -38,22 +39,6 @@ constexpr std::array typed_characters = {
 
 unsigned int byte_at(std::string_view text, std::size_t position) { return static_cast<unsigned char>(text[position]); }
 
-/// How many bytes the character at `position` takes; 0 where it is not UTF-8
-/// (Unicode 15, table 3-7, "Well-Formed UTF-8 Byte Sequences").
-std::size_t character_length(std::string_view text, std::size_t position) {
-  const unsigned int lead = byte_at(text, position);
-  if (lead < 0x80U) return 1;
-  const std::size_t length = lead >= 0xF0U ? 4 : lead >= 0xE0U ? 3 : 2;
-  if (lead < 0xC2U || lead > 0xF4U || position + length > text.size()) return 0;
-  const unsigned int second = byte_at(text, position + 1);
-  const unsigned int lowest = lead == 0xE0U ? 0xA0U : lead == 0xF0U ? 0x90U : 0x80U;
-  const unsigned int highest = lead == 0xEDU ? 0x9FU : lead == 0xF4U ? 0x8FU : 0xBFU;
-  if (second < lowest || second > highest) return 0;
-  for (std::size_t i = 2; i < length; ++i)
-    if ((byte_at(text, position + i) & 0xC0U) != 0x80U) return 0;
-  return length;
-}
-
 /// Makes line ends and white space alike without moving anything, so that places stay true.
 void even_out(std::string& text) {
   for (std::size_t i = 0; i < text.size(); ++i) {
@@ -70,7 +55,7 @@ void even_out(std::string& text) {
 
 void check_text(const ChartText& chart) {
   for (std::size_t i = 0; i < chart.text.size();) {
-    const std::size_t length = character_length(chart.text, i);
+    const std::size_t length = utf8_length(chart.text, i);
     if (length == 0)
       throw ReadError(place_in(chart.file, chart.text.substr(0, i), i),
                       "this is not UTF-8 text; save the changes as plain text in UTF-8");
@@ -170,6 +155,11 @@ std::string_view section_of(const ChartText& chart, std::string_view rest, std::
 ChartText chart_text(std::string_view bytes, std::string_view file_name) {
   if (bytes.starts_with("\xFF\xFE") || bytes.starts_with("\xFE\xFF"))
     throw ReadError(place_of(file_name), "this is UTF-16 text; save the changes as UTF-8");
+  if (bytes.starts_with("MThd") || bytes.starts_with("PK") || bytes.starts_with("<?xml"))
+    throw ReadError(
+        place_of(file_name),
+        "this is a score or a MIDI file and no chart; changes are plain text like | Dm7 | G7 |, and the solo "
+        "stands before --changes");
   if (bytes.starts_with("{\\rtf"))
     throw ReadError(place_of(file_name), "this is rich text; save the changes as plain text in UTF-8");
   if (bytes.starts_with(byte_order_mark)) bytes.remove_prefix(byte_order_mark.size());

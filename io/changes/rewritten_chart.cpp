@@ -39,8 +39,7 @@ std::optional<Replacement> of_chord(const Sign& word, const ChartRewriting& how)
 
 /// The tonic in the line of the key, with its accidental.
 Replacement of_key(const ChartText& chart, const ChartLine& line, const Key& key) {
-  const std::size_t colon = line.text.find(':');
-  const std::size_t at = line.offset_bytes + line.text.find_first_not_of(' ', colon + 1);
+  const std::size_t at = line.offset_bytes + line.text.find_first_not_of(' ', header_value(line));
   std::size_t length = 1;
   for (const std::string_view sign : {"#", "♯", "b", "♭"})
     if (std::string_view(chart.text).substr(at + 1).starts_with(sign)) length = 1 + sign.size();

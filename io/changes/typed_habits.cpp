@@ -1,6 +1,7 @@
 #include "io/changes/typed_habits.hpp"
 
 #include "analyzer/harmony/chord_symbol.hpp"
+#include "analyzer/small_letters.hpp"
 #include "io/changes/chart_headers.hpp"
 #include "io/changes/typed_signs.hpp"
 
@@ -109,8 +110,7 @@ std::optional<std::string_view> section_label(const ChartLine& line, const std::
   const std::string_view label = trimmed(line.text.substr(0, colon));
   const std::string_view rest = line.text.substr(colon + 1);
   const bool bars = rest.empty() || (rest.front() == ' ' && rest.find('|') != std::string_view::npos);
-  std::string lower(label);
-  std::ranges::transform(lower, lower.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+  const std::string lower = in_small_letters(label);
   const bool is_name =
       std::isalpha(static_cast<unsigned char>(label.front())) != 0 && std::ranges::all_of(label, [](char c) {
         return std::isalnum(static_cast<unsigned char>(c)) != 0 || c == ' ' || c == '-' || c == '\'';
@@ -132,6 +132,15 @@ std::vector<Sign> plain_words(const ChartText& chart, const std::vector<Sign>& w
           {SignKind::word, chord, word.offset_bytes + static_cast<std::size_t>(chord.data() - word.text.data())});
   }
   return plain;
+}
+
+bool names_a_chord(std::string_view section) {
+  const bool numbered = section.size() == 2 && std::isdigit(static_cast<unsigned char>(section[1])) != 0;
+  return section.size() > 1 && !numbered && reads_as_chord(section);
+}
+
+int brackets_left_open(std::string_view word) {
+  return static_cast<int>(std::ranges::count(word, '(') - std::ranges::count(word, ')'));
 }
 
 std::optional<std::string> with_capital_root(std::string_view word) {

@@ -37,6 +37,12 @@ std::optional<std::string> with_capital_root(std::string_view word);
 /// A chord symbol without the blanks outside its parentheses: "Cmin7" for "C min7".
 std::string in_one_word(std::string_view word);
 
+/// "Dm7" as the name of a section, but neither "A" nor "A2".
+bool names_a_chord(std::string_view section);
+
+/// How many ( of the word wait for their ); below zero for a ) that waits for its (.
+int brackets_left_open(std::string_view word);
+
 /// Whether the word is a chord, also with dots behind it.
 bool reads_as_chord(std::string_view word);
 

@@ -1,29 +1,26 @@
 #include "io/changes/typed_signs.hpp"
 
 #include "analyzer/harmony/chord_symbol.hpp"
+#include "analyzer/small_letters.hpp"
 #include "io/changes/typed_habits.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cctype>
+#include <charconv>
 #include <string>
 
 namespace insideline::io {
 namespace {
 
 constexpr std::size_t longest_part = 40;  // bytes of a symbol
+constexpr int most_passes = 99;           // of a repeat; more is a slip of the keyboard
 
 bool is_number(std::string_view word) {
   return !word.empty() && word.find_first_not_of("0123456789") == std::string_view::npos;
 }
 
 bool is_times_sign(std::string_view word) { return word == "x" || word == "X" || word == "×"; }
-
-std::string small(std::string_view text) {
-  std::string letters(text);
-  std::ranges::transform(letters, letters.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  return letters;
-}
 
 Sign spanning(const ChartText& chart, const Sign& first, const Sign& last) {
   const std::size_t end = last.offset_bytes + last.text.size();
@@ -58,14 +55,14 @@ std::size_t parts_of_symbol(const std::vector<Sign>& words, std::size_t first) {
   constexpr std::size_t most_parts = 4;
   const std::string_view front = words[first].text;
   if (front.size() > longest_part) return 1;
-  const bool no_chord_split = small(front) == "n." || small(front) == "no";
+  const bool no_chord_split = in_small_letters(front) == "n." || in_small_letters(front) == "no";
   const auto root = chord_of(front);
   if (!root && !no_chord_split) return 1;
   std::size_t parts = 1;
   std::string joined(front);
   for (std::size_t next = first + 1; next < std::min(words.size(), first + most_parts); ++next) {
     const std::string_view part = words[next].text;
-    const bool ends_no_chord = no_chord_split && (small(part) == "c." || small(part) == "chord");
+    const bool ends_no_chord = no_chord_split && (in_small_letters(part) == "c." || in_small_letters(part) == "chord");
     if (!ends_no_chord && (!root || !may_go_on(joined, part))) break;
     joined += part;
     const auto whole = ends_no_chord ? std::nullopt : chord_of(joined);
@@ -74,12 +71,44 @@ std::size_t parts_of_symbol(const std::vector<Sign>& words, std::size_t first) {
   return parts;
 }
 
+std::optional<int> pass_number(std::string_view text) {
+  int value = 0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+  if (error != std::errc{} || end != text.data() + text.size() || value < 1 || value > most_passes) return std::nullopt;
+  return value;
+}
+
 }  // namespace
+
+std::optional<int> times_of(std::string_view word) {
+  if (word.starts_with('(') && word.ends_with(')')) word = word.substr(1, word.size() - 2);
+  for (const std::string_view sign : {"x", "X", "×", "times"}) {
+    if (word.starts_with(sign)) return pass_number(trimmed(word.substr(sign.size())));
+    if (word.ends_with(sign)) return pass_number(trimmed(word.substr(0, word.size() - sign.size())));
+  }
+  return std::nullopt;
+}
+
+std::vector<int> passes_of(std::string_view text) {
+  std::vector<int> passes;
+  constexpr std::string_view between = "[,.";
+  for (std::size_t at = text.find_first_not_of(between); at != std::string_view::npos;) {
+    const std::size_t end = std::min(text.find_first_of(between, at), text.size());
+    const std::string_view part = text.substr(at, end - at);
+    const auto dash = part.find('-');
+    const auto first = pass_number(part.substr(0, dash));
+    const auto last = dash == std::string_view::npos ? first : pass_number(part.substr(dash + 1));
+    if (!first || !last || *last < *first) return {};
+    for (int pass = *first; pass <= *last; ++pass) passes.push_back(pass);
+    at = text.find_first_not_of(between, end);
+  }
+  return passes;
+}
 
 bool is_section_word(std::string_view text) {
   constexpr std::array words = {"intro", "verse", "chorus",    "prechorus", "bridge", "refrain",
                                 "outro", "vamp",  "interlude", "tag",       "head",   "solos"};
-  return std::ranges::find(words, small(text)) != words.end();
+  return std::ranges::find(words, in_small_letters(text)) != words.end();
 }
 
 std::optional<FrontName> front_name(const ChartLine& line) {

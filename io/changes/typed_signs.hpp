@@ -36,4 +36,10 @@ std::optional<std::string_view> ending_number(std::string_view word);
 /// "(turnaround)" behind the last bar line: a word in parentheses that says nothing about what is played.
 bool is_remark(const Sign& word);
 
+/// "x3", "3x", "(3x)", "x 3", "×3" behind a :|, a line or a bar say how often it is played; none for any other word.
+std::optional<int> times_of(std::string_view word);
+
+/// The passes of "1.", "[1.", "1,2." or "1-3."; empty where the numbers cannot be read.
+std::vector<int> passes_of(std::string_view text);
+
 }  // namespace insideline::io

@@ -52,7 +52,7 @@ CREATE TABLE notes (
   role      TEXT NOT NULL,         -- chord tone, tension, non-chord tone, outside, no chord
   figure    TEXT NOT NULL,         -- root, third, passing tone, enclosure ...
   placement TEXT NOT NULL,         -- in place, anticipation, suspension, retardation
-  confidence REAL NOT NULL,        -- of the role, 0 to 1
+  confidence REAL NOT NULL,        -- of the whole label, 0 to 1
   PRIMARY KEY (solo, number),
   FOREIGN KEY (solo, chord) REFERENCES chords (solo, number),
   FOREIGN KEY (solo, governor) REFERENCES chords (solo, number)
@@ -192,7 +192,7 @@ CREATE VIEW notes AS SELECT
   json_extract(item.value, '$[8]') AS role,                      -- chord tone, tension, non-chord tone, outside ...
   json_extract(item.value, '$[9]') AS figure,                    -- root, third, passing tone, enclosure ...
   json_extract(item.value, '$[10]') AS placement,                -- in place, anticipation, suspension, retardation
-  CAST(json_extract(item.value, '$[11]') AS REAL) AS confidence  -- of the role, 0 to 1
+  CAST(json_extract(item.value, '$[11]') AS REAL) AS confidence  -- of the whole label, 0 to 1
 FROM lists, json_each(lists.notes) AS item;
 
 CREATE VIEW arpeggios AS SELECT
@@ -293,7 +293,7 @@ CREATE VIEW notes AS SELECT
   CASE json_extract(item.value, '$[10]')
     WHEN 0 THEN 'in place' WHEN 1 THEN 'anticipation' WHEN 2 THEN 'suspension' WHEN 3 THEN 'retardation'
     ELSE json_extract(item.value, '$[10]') END AS placement,             -- early, late or in its place
-  CAST(json_extract(item.value, '$[11]') AS REAL) AS confidence  -- of the role, 0 to 1
+  CAST(json_extract(item.value, '$[11]') AS REAL) AS confidence  -- of the whole label, 0 to 1
 FROM lists, json_each(lists.notes) AS item;
 )sql";
 

@@ -10,6 +10,7 @@
 #include <array>
 #include <charconv>
 #include <map>
+#include <optional>
 
 namespace insideline::io {
 namespace {
@@ -138,13 +139,14 @@ class HearingFile {
     const Beats room = rounded ? Beats(1, 100) : Beats(0);
     const Note* nearest = nullptr;
     std::string beats;
+    std::optional<Beats> last;  // told
     for (const Note* const note : bar.notes) {
       if (note->grace != grace) continue;
       const Beats there = beat_in_bar(*bar.bar, note->onset);
       if (there == *beat) return note->onset;
       if (there - *beat <= room && *beat - there <= room) nearest = note;
-      const std::string text = beat_text(there);
-      if (!beats.ends_with(text)) beats += (beats.empty() ? "" : ", ") + text;
+      if (there != last) beats += (beats.empty() ? "" : ", ") + beat_text(there);
+      last = there;
     }
     if (nearest != nullptr) return nearest->onset;
     const std::string_view kind = grace ? "grace note" : "note";

@@ -1,10 +1,10 @@
 #include "io/hearing/hearing_words.hpp"
 
 #include "analyzer/analysis.hpp"
+#include "analyzer/small_letters.hpp"
 
 #include <algorithm>
 #include <array>
-#include <cctype>
 
 #include <fmt/format.h>
 
@@ -62,13 +62,6 @@ std::vector<Phrase> all_phrases() {
   const auto spaces = [](const Phrase& phrase) { return std::ranges::count(phrase.words, ' '); };
   std::ranges::stable_sort(phrases, std::ranges::greater{}, spaces);
   return phrases;
-}
-
-std::string lower(std::string_view text) {
-  std::string result(text);
-  std::ranges::transform(result, result.begin(),
-                         [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; });
-  return result;
 }
 
 bool says_nothing(std::string_view word) { return word == "a" || word == "an" || word == "the"; }
@@ -140,7 +133,7 @@ std::optional<Phrase> phrase_at(const std::vector<HearingWord>& words, std::size
     std::string here;
     const auto count = static_cast<std::size_t>(std::ranges::count(phrase.words, ' ')) + 1;
     for (std::size_t i = first; i < std::min(first + count, words.size()); ++i)
-      here += (i == first ? "" : " ") + lower(words[i].text);
+      here += (i == first ? "" : " ") + in_small_letters(words[i].text);
     if (here == phrase.words) return phrase;
   }
   const auto degree = parse_degree(words[first].text);
@@ -155,7 +148,7 @@ std::optional<Phrase> phrase_at(const std::vector<HearingWord>& words, std::size
 std::optional<HearingFault> add_words(Pin& pin, const std::vector<HearingWord>& all_words) {
   std::vector<HearingWord> words;
   std::ranges::copy_if(all_words, std::back_inserter(words),
-                       [](const HearingWord& word) { return !says_nothing(lower(word.text)); });
+                       [](const HearingWord& word) { return !says_nothing(in_small_letters(word.text)); });
   bool says_what = false;
   for (std::size_t i = 0; i < words.size();) {
     const auto phrase = phrase_at(words, i);

@@ -2,6 +2,8 @@
 
 #include "analyzer/spelling.hpp"
 #include "io/midi/bar_one.hpp"
+#include "io/midi/beat_hold.hpp"
+#include "io/midi/joined_channels.hpp"
 #include "io/midi/midi_changes.hpp"
 #include "io/midi/midi_song.hpp"
 #include "io/midi/smf_check.hpp"
@@ -44,11 +46,23 @@ NamesInKey names_in(const Key& key) {
   return names;
 }
 
+bool asks_for_one_channel(const MidiSong& song, const ReadOptions& options) {
+  const auto means_one = [&](const std::optional<std::string>& wanted) {
+    return wanted && asks_for_channel(song, *wanted);
+  };
+  return means_one(options.part) || means_one(options.chord_track);
+}
+
+MidiSong with_lines_whole(MidiSong song, const ReadOptions& options) {
+  if (!asks_for_one_channel(song, options)) join_channels(song);
+  return song;
+}
+
 /// One import on its way from bytes to the model. Each step uses what the steps before it have filled in.
 class MidiImport {
  public:
   MidiImport(MidiSong song, std::string_view file_name, const ReadOptions& options)
-      : song_(std::move(song)),
+      : song_(with_lines_whole(std::move(song), options)),
         file_(file_name),
         options_(options),
         clock_(song_.tempos, song_.ticks_per_quarter),
@@ -80,13 +94,17 @@ class MidiImport {
 
   void say_what_was_left_out() {
     const MidiLine& line = chosen_.line;
+    if (voice().channels > 1)
+      say(fmt::format(
+          "the {} channels of {} hardly overlap and were read as one line; --track 'channel {}' reads one alone",
+          voice().channels, name_of(song_, voice()), voice().channel));
     say_count(line.chords, "{} chord in the solo: only its top note was kept",
               "{} chords in the solo: only their top notes were kept");
     say_count(line.under, "{} note under the line was left out", "{} notes under the line were left out");
     say_count(voice().bent_notes, "{} note is bent by the pitch wheel; the pitch that was struck was kept",
               "{} notes are bent by the pitch wheel; the pitches that were struck were kept");
-    say_count(song_.unended_notes, "{} note is never ended; it was held to the end of its track",
-              "{} notes are never ended; they were held to the end of their tracks");
+    say_count(song_.unended_notes, "{} note is never ended; it was held to the next note",
+              "{} notes are never ended; each was held to the next note");
   }
 
   /// The end of the file, unless its tracks run on in silence for very long.
@@ -106,6 +124,7 @@ class MidiImport {
     } else {
       const Meter meter = song_.meters.empty() ? Meter{} : song_.meters.front().meter;
       timeline_ = timeline_of(options_.beats, meter, played_.front().onset_seconds, played_.back().end_seconds);
+      say_what_was_not_tapped();
     }
     if (options_.beats.empty() && options_.grids.empty())
       if (auto line = line_on_grid(notes(), clock_, song_.ticks_per_quarter)) {
@@ -117,7 +136,23 @@ class MidiImport {
       }
     was_played_ = true;
     need_cells();
+    result_.keeps_to_beats = !options_.beats.empty() || keeps_to_beats(played_, timeline_.cells);
     line_ = line_played(quantized(played_, timeline_.cells, options_.grids));
+  }
+
+  /// The beat before the first tap and the one after the last go on at their pace; further away that is a guess.
+  void say_what_was_not_tapped() {
+    const std::vector<TappedBeat>& beats = options_.beats;
+    const double begin = beats.front().seconds - (beats[1].seconds - beats[0].seconds);
+    const double end = beats.back().seconds + 2.0 * (beats.back().seconds - beats[beats.size() - 2].seconds);
+    const auto untapped = static_cast<std::size_t>(std::ranges::count_if(
+        played_, [&](const TimedNote& note) { return note.onset_seconds < begin || note.onset_seconds >= end; }));
+    if (untapped == 0) return;
+    say(
+        fmt::format("the beats run from {:.1f} to {:.1f} s and the line from {:.1f} to {:.1f} s: {} note{} outside {} "
+                    "read at the tempo of the nearest two beats; tap all of it",
+                    beats.front().seconds, beats.back().seconds, played_.front().onset_seconds,
+                    played_.back().end_seconds, untapped, untapped == 1 ? "" : "s", untapped == 1 ? "was" : "were"));
   }
 
   void need_cells() {

@@ -61,6 +61,20 @@ std::vector<TextGroup> text_groups(const MidiSong& song) {
   return in_order;
 }
 
+/// Texts that read as chords, but not often enough to be the changes.
+void tell_what_is_too_little(const std::vector<TextGroup>& groups, FoundChanges& found) {
+  for (const TextGroup& group : groups) {
+    if (!group.more_than_letters || 2 * group.readable_chords < group.texts.size()) continue;
+    const auto reads = [](const SmfText* text) { return parse_chord_symbol(readable(text->bytes)).has_value(); };
+    const auto first = std::ranges::find_if_not(group.texts, reads);
+    found.warnings.push_back(fmt::format(
+        "{} of {} texts read as chord symbols, which is too little for them to be the changes; the first that does not "
+        "is '{}'",
+        group.readable_chords, group.texts.size(), readable((*first)->bytes)));
+    return;
+  }
+}
+
 /// The notes of one chord, from below.
 struct Cluster {
   std::uint32_t onset_ticks = 0;
@@ -130,7 +144,10 @@ FoundChanges changes_in_texts(const MidiSong& song, std::span<const BeatCell> ce
   };
   const std::vector<TextGroup> groups = text_groups(song);
   const auto group = std::ranges::find_if(groups, are_changes);
-  if (group == groups.end()) return found;
+  if (group == groups.end()) {
+    tell_what_is_too_little(groups, found);
+    return found;
+  }
   std::size_t unread = 0;
   std::string first_unread;
   for (const SmfText* text : group->texts) {

@@ -1,5 +1,7 @@
 #include "io/midi/midi_song.hpp"
 
+#include "analyzer/utf8.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cstdlib>
@@ -36,12 +38,12 @@ class ChannelReader {
     }
   }
 
-  /// Notes that nothing ends last to `end_ticks`; returns how many.
+  /// Notes that nothing ends last to the next one, at most to `end_ticks`; returns how many.
   std::size_t close(std::uint32_t end_ticks) {
     std::size_t unended = 0;
     for (const Waiting& waiting : sounding_)
       for (std::size_t i = waiting.first; i < waiting.notes.size(); ++i) {
-        finish(waiting.notes[i], end_ticks);
+        finish(waiting.notes[i], onset_after(waiting.notes[i]).value_or(end_ticks));
         ++unended;
       }
     const auto order = [](const MidiNote& note) { return std::tuple(note.onset_ticks, note.midi); };
@@ -50,10 +52,16 @@ class ChannelReader {
   }
 
   [[nodiscard]] bool is_empty() const { return notes_.empty(); }
+  [[nodiscard]] std::optional<int> program() const { return program_; }
   [[nodiscard]] std::size_t note_count() const { return notes_.size(); }
 
   MidiVoice voice(int track, std::size_t channel, const std::string& name) {
-    return {track, static_cast<int>(channel) + 1, name, program_, std::move(notes_), bent_notes_};
+    return {.track = track,
+            .channel = static_cast<int>(channel) + 1,
+            .name = name,
+            .program = program_,
+            .notes = std::move(notes_),
+            .bent_notes = bent_notes_};
   }
 
  private:
@@ -71,6 +79,14 @@ class ChannelReader {
     if (waiting.first < waiting.notes.size()) return;
     waiting.notes.clear();  // its memory stays for the next note of this pitch
     waiting.first = 0;
+  }
+
+  [[nodiscard]] std::optional<std::uint32_t> onset_after(std::size_t index) const {
+    const auto later =
+        std::upper_bound(notes_.begin() + static_cast<std::ptrdiff_t>(index), notes_.end(), notes_[index].onset_ticks,
+                         [](std::uint32_t ticks, const MidiNote& note) { return ticks < note.onset_ticks; });
+    if (later == notes_.end()) return std::nullopt;
+    return later->onset_ticks;
   }
 
   void finish(std::size_t index, std::uint32_t ticks) {
@@ -103,33 +119,33 @@ std::map<int, std::string> track_names(const std::vector<SmfText>& texts) {
   return names;
 }
 
+using Channels = std::array<std::optional<ChannelReader>, channel_count>;
+
+/// An MPE keyboard goes through all channels; then channel 10 is one like those beside it.
+bool has_percussion(const Channels& channels) {
+  const auto& below = channels.at(percussion_channel - 1);
+  const auto& above = channels.at(percussion_channel + 1);
+  return !below || !above || below->is_empty() || above->is_empty() || below->program() != above->program();
+}
+
 void add_voices(const TrackEvents& track, int number, const std::string& name, MidiSong& song) {
-  std::array<std::optional<ChannelReader>, channel_count> channels;
+  Channels channels;
   for (const ChannelEvent& event : track) {
     std::optional<ChannelReader>& reader = channels.at(event.status & 0x0FU);
     if (!reader) reader.emplace();
     reader->read(event);
   }
+  const bool percussion = has_percussion(channels);
   for (std::size_t channel = 0; channel < channels.size(); ++channel) {
     std::optional<ChannelReader>& reader = channels.at(channel);
     if (!reader || reader->is_empty()) continue;
-    if (channel == percussion_channel) {
+    if (channel == percussion_channel && percussion) {
       song.percussion_notes += reader->note_count();
       continue;
     }
     song.unended_notes += reader->close(song.end_ticks);
     song.voices.push_back(reader->voice(number, channel, name));
   }
-}
-
-/// The length of the UTF-8 character at the start of `bytes`; none where there is none. Control characters are none.
-std::size_t character_length(std::string_view bytes) {
-  const auto first = static_cast<unsigned char>(bytes.front());
-  if (first < 0x80U) return 1;
-  const std::size_t length = first >= 0xF0U && first < 0xF5U ? 4 : first >= 0xE0U ? 3 : first >= 0xC2U ? 2 : 0;
-  if (length == 0 || first >= 0xF5U || bytes.size() < length) return 0;
-  const auto continues = [](char byte) { return (static_cast<unsigned char>(byte) & 0xC0U) == 0x80U; };
-  return std::ranges::all_of(bytes.substr(1, length - 1), continues) ? length : 0;
 }
 
 }  // namespace
@@ -159,7 +175,7 @@ std::string readable(std::string_view bytes) {
   std::string text;
   bool is_utf8 = true;
   for (std::size_t i = 0; i < bytes.size();) {
-    const std::size_t length = character_length(bytes.substr(i));
+    const std::size_t length = utf8_length(bytes, i);
     is_utf8 = is_utf8 && length > 0;
     i += std::max<std::size_t>(length, 1);
   }

@@ -20,11 +20,12 @@ struct MidiNote {
 
 struct MidiVoice {
   int track = 1;                ///< as the file counts its tracks, from 1
-  int channel = 1;              ///< 1..16
+  int channel = 1;              ///< 1..16; the first where several are one line
   std::string name;             ///< of the track; may be empty
   std::optional<int> program;   ///< the first General MIDI sound, 0..127
   std::vector<MidiNote> notes;  ///< by onset, then by pitch from below
   std::size_t bent_notes = 0;   ///< notes during which the pitch wheel was well off its centre
+  std::size_t channels = 1;     ///< whose notes these are
 };
 
 struct MidiSong {
@@ -35,7 +36,7 @@ struct MidiSong {
   std::vector<SmfText> texts;
   std::vector<MidiVoice> voices;     ///< those with notes, by track and channel; no percussion
   std::size_t percussion_notes = 0;  ///< of channel 10, left out
-  std::size_t unended_notes = 0;     ///< held to the end of their track because nothing ends them
+  std::size_t unended_notes = 0;     ///< held to the next note of their channel because nothing ends them
   std::uint32_t end_ticks = 0;       ///< where the last track ends
 };
 

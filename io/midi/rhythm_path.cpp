@@ -120,8 +120,8 @@ class PathFinder {
         figures_(figures),
         manner_(manner),
         farthest_(reach == Reach::near ? a_sixteenth : never),
-        simple_(parts_of(BeatKind::simple, figures, manner.off_beat)),
-        compound_(parts_of(BeatKind::compound, figures, manner.off_beat)) {
+        simple_(parts_in(BeatKind::simple)),
+        compound_(parts_in(BeatKind::compound)) {
     constexpr std::size_t usual_states = 6;
     states_.reserve(notes.size() * usual_states);
     first_.reserve(notes.size() + 1);
@@ -141,6 +141,12 @@ class PathFinder {
   }
 
  private:
+  /// None where no beat is of this kind.
+  [[nodiscard]] PartsOfBeat parts_in(BeatKind kind) const {
+    if (std::ranges::find(cells_, kind, &BeatCell::kind) == cells_.end()) return {};
+    return parts_of(kind, figures_, manner_.off_beat);
+  }
+
   void add_states(std::size_t note, std::size_t cell) {
     const double late = manner_.late[cell] * cells_[cell].length_seconds;
     const double meant = notes_[note].onset_seconds - late;

@@ -15,6 +15,7 @@ void append_byte(std::string& bytes, unsigned value) { bytes.push_back(static_ca
 
 void append_vlq(std::string& bytes, std::uint32_t value) {
   assert(value <= largest_vlq && "times are capped before they are written");
+  if (value < 1U << 7U) return append_byte(bytes, value);
   if (value >= 1U << 21U) append_byte(bytes, 0x80U | (value >> 21U));
   if (value >= 1U << 14U) append_byte(bytes, 0x80U | (value >> 14U));
   if (value >= 1U << 7U) append_byte(bytes, 0x80U | (value >> 7U));

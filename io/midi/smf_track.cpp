@@ -61,6 +61,7 @@ class TrackReader {
       : cursor_(cursor), number_(track_number), track_(track), harvest_(harvest) {}
 
   std::optional<SmfFinding> read() {
+    track_.events.reserve(cursor_.left() + cursor_.left() / 4);  // running status is written out
     while (!ended_) {
       event_offset_ = cursor_.offset();
       if (cursor_.at_end()) {
@@ -126,8 +127,8 @@ class TrackReader {
     running_status_interrupted_ = false;
     if ((status & 0xF0U) == 0x90U && byte_at(*data, 1) > 0) ++harvest_.note_count;
     start_event();
-    append_byte(track_.events, status);
-    track_.events += *data;
+    const char message[] = {static_cast<char>(status), data->front(), data->back()};
+    track_.events.append(message, 1 + data->size());
     return count_event();
   }
 

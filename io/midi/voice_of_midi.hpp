@@ -21,6 +21,9 @@ struct ChosenVoice {
 /// "track 2, Tenor", "channel 3 of track 1".
 std::string name_of(const MidiSong& song, const MidiVoice& voice);
 
+/// Whether the words after --track mean a channel and not a whole track.
+bool asks_for_channel(const MidiSong& song, const std::string& wanted);
+
 /// The one asked for by track name, track number or "channel N"; else the first with a single melodic line that is no
 /// bass; else the one that comes nearest. Throws ReadError where there is none, with a list of what there is.
 ChosenVoice solo_voice(const MidiSong& song, const TempoClock& clock, const std::optional<std::string>& wanted,

@@ -20,7 +20,7 @@ void read_divisions(PartState& state, const pugi::xml_node& node) {
                        "is expected, export the score again",
                        std::string_view(node.child_value()).substr(0, 40)));
   state.divisions = *divisions;
-  state.last_length = {};
+  state.last_length = "";
 }
 
 void note_key(PartState& state) {
@@ -34,14 +34,15 @@ void read_key(PartState& state, const pugi::xml_node& node) {
   note_key(state);
 }
 
+constexpr int most_beats = 1000;  // of a bar
+
 /// "3+2" of an additive meter is 5.
 std::optional<int> sum_of(std::string_view text) {
   int sum = 0;
   while (true) {
     const std::size_t plus = text.find('+');
     const auto term = parse_int(text.substr(0, plus));
-    constexpr int most_beats = 1000;
-    if (!term || *term <= 0 || *term > most_beats) return std::nullopt;
+    if (!term || *term <= 0 || *term > most_beats - sum) return std::nullopt;
     sum += *term;
     if (plus == std::string_view::npos) return sum;
     text.remove_prefix(plus + 1);
@@ -66,6 +67,7 @@ std::optional<Meter> meter_of(const pugi::xml_node& time) {
     }
     const int finest = std::max(meter->unit, *unit);
     meter = Meter{meter->beats * (finest / meter->unit) + *count * (finest / *unit), finest};
+    if (meter->beats > most_beats) return std::nullopt;
   }
   return meter;
 }
@@ -126,12 +128,14 @@ void read_transpose(PartState& state, const pugi::xml_node& node) {
   note_key(state);
 }
 
-constexpr ElementReaders<PartState, 4> attribute_readers{{{
-    {"divisions", read_divisions},
-    {"key", read_key},
-    {"time", read_time},
-    {"transpose", read_transpose},
-}}};
+/// A sign that says to play the last bars again. Source: MusicXML 4.0, <measure-repeat>.
+void read_measure_style(PartState& state, const pugi::xml_node& node) {
+  const pugi::xml_node repeat = node.child("measure-repeat");
+  if (!repeat) return;
+  const bool starts = repeat.attribute("type").value() == std::string_view("start");
+  const int bars = starts ? parse_int(repeat.child_value()).value_or(1) : 0;
+  state.bars_repeated = bars > 0 ? static_cast<std::size_t>(bars) : 0;
+}
 
 }  // namespace
 
@@ -141,6 +145,14 @@ Interval transposition_on(const PartState& state, std::string_view staff) {
   return found == state.staff_transpositions.end() ? state.other_staves : found->second;
 }
 
-void read_attributes(PartState& state, const pugi::xml_node& node) { attribute_readers.read_children(state, node); }
+void read_attributes(PartState& state, const pugi::xml_node& node) {
+  for_each_element(node, [&state](const pugi::xml_node& child, const XmlName& name) {
+    if (name.is("divisions")) return read_divisions(state, child);
+    if (name.is("key")) return read_key(state, child);
+    if (name.is("time")) return read_time(state, child);
+    if (name.is("transpose")) return read_transpose(state, child);
+    if (name.is("measure-style")) return read_measure_style(state, child);
+  });
+}
 
 }  // namespace insideline::io

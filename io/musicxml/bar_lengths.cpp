@@ -67,6 +67,8 @@ class Layout {
     PlayedMeasure played{order_[k], {}, measure.content, *measure.meter, BarShape::whole};
     if (k == 0 && order_.size() > 1) {
       played.shape = BarShape::pickup;
+      if (!measure.implicit && full - measure.content < beat_length(*measure.meter))
+        report(Oddity::nearly_full_pickups, order_[k]);
     } else if (k > 0 && played_[k - 1].shape == BarShape::first_half) {
       played.shape = BarShape::second_half;
     } else if (k + 1 < order_.size() && is_short(k + 1) && measure.content + written(k + 1).content == full) {

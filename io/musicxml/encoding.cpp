@@ -1,5 +1,7 @@
 #include "io/musicxml/encoding.hpp"
 
+#include "analyzer/small_letters.hpp"
+#include "analyzer/utf8.hpp"
 #include "io/read_result.hpp"
 
 #include <fmt/format.h>
@@ -56,10 +58,8 @@ std::string_view declared_encoding(std::string_view bytes) {
 
 Encoding encoding_of(std::string_view bytes, std::string_view file_name) {
   if (const auto seen = encoding_by_bytes(bytes)) return *seen;
-  std::string name(declared_encoding(bytes));
+  const std::string name = in_small_letters(declared_encoding(bytes));
   if (name.empty()) return Encoding::utf8;
-  std::ranges::transform(name, name.begin(),
-                         [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; });
   const auto* const found = std::ranges::find(declared_names, name, &DeclaredName::name);
   if (found != declared_names.end()) return found->encoding;
   throw ReadError(place_in(file_name, bytes, bytes.find("encoding")),
@@ -114,26 +114,6 @@ std::string from_utf16(std::string_view bytes, std::string_view file_name, Encod
   return text;
 }
 
-/// Bytes of the character that begins at `index`; 0 where it is not UTF-8.
-std::size_t character_bytes(std::string_view text, std::size_t index) {
-  const unsigned first = byte_at(text, index);
-  const std::size_t length = first < 0x80U   ? 1
-                             : first < 0xC2U ? 0
-                             : first < 0xE0U ? 2
-                             : first < 0xF0U ? 3
-                             : first < 0xF5U ? 4
-                                             : 0;
-  if (length < 2) return length;
-  if (index + length > text.size()) return 0;
-  for (std::size_t i = 1; i < length; ++i)
-    if ((byte_at(text, index + i) & 0xC0U) != 0x80U) return 0;
-  const unsigned second = byte_at(text, index + 1);
-  const bool overlong = (first == 0xE0U && second < 0xA0U) || (first == 0xF0U && second < 0x90U);
-  const bool surrogate = first == 0xEDU && second >= 0xA0U;
-  const bool too_high = first == 0xF4U && second >= 0x90U;
-  return overlong || surrogate || too_high ? 0 : length;
-}
-
 /// How many bytes the UTF-8 of `text` takes in `encoding`.
 std::size_t encoded_bytes(std::string_view text, Encoding encoding) {
   const auto starts_character = [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; };
@@ -157,12 +137,16 @@ void append_ascii(std::string& bytes, std::string_view ascii, Encoding encoding)
   }
 }
 
-constexpr std::size_t block_bytes = 32;
+constexpr std::size_t block_bytes = 64;
 
 bool is_ascii_block(const char* bytes) {
-  std::array<std::uint64_t, block_bytes / sizeof(std::uint64_t)> words{};
-  std::memcpy(words.data(), bytes, block_bytes);
-  return ((words[0] | words[1] | words[2] | words[3]) & 0x8080808080808080ULL) == 0;
+  const auto word = [bytes](std::size_t from) {
+    std::uint64_t letters = 0;
+    std::memcpy(&letters, bytes + from, sizeof letters);
+    return letters;
+  };
+  const std::uint64_t all = word(0) | word(8) | word(16) | word(24) | word(32) | word(40) | word(48) | word(56);
+  return (all & 0x8080808080808080ULL) == 0;
 }
 
 void check_utf8(std::string_view text, std::string_view file_name) {
@@ -171,7 +155,7 @@ void check_utf8(std::string_view text, std::string_view file_name) {
       i += block_bytes;
       continue;
     }
-    const std::size_t length = character_bytes(text, i);
+    const std::size_t length = utf8_length(text, i);
     if (length == 0)
       throw ReadError(place_in(file_name, text.substr(0, i), i),
                       fmt::format("the byte {:02X} here is not UTF-8, which the file claims to be; export it as UTF-8",

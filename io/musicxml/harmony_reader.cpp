@@ -1,5 +1,6 @@
 // <harmony>: a chord symbol at its place. One that cannot be read is an unknown chord: the rest of the score can be
 // used.
+#include "analyzer/harmony/symbol_reading.hpp"
 #include "analyzer/shortened.hpp"
 #include "io/musicxml/numbers.hpp"
 #include "io/musicxml/part_state.hpp"
@@ -90,24 +91,23 @@ struct SymbolDraft {
 };
 
 /// Why `child` cannot be read; empty where it can.
-std::string read_symbol_child(SymbolDraft& draft, const pugi::xml_node& child) {
-  const std::string_view name = child.name();
-  if (name == "root" || name == "numeral") {
-    const auto root = name == "root" ? read_name(child, "root-step", "root-alter") : root_of_numeral(draft.key, child);
+std::string read_in_symbol(SymbolDraft& draft, const pugi::xml_node& child, const XmlName& name) {
+  if (name.is("root") || name.is("numeral")) {
+    const auto root = name.is("root") ? read_name(child, "root-step", "root-alter") : root_of_numeral(draft.key, child);
     if (!root) return root.error();
     draft.source.root = *root;
     draft.has_root = true;
-  } else if (name == "kind") {
+  } else if (name.is("kind")) {
     draft.source.kind = stripped(child.child_value());
     draft.source.text = child.attribute("text").value();
     draft.has_kind = true;
-  } else if (name == "bass") {
+  } else if (name.is("bass")) {
     const auto bass = read_name(child, "bass-step", "bass-alter");
     if (!bass) return bass.error();
     draft.source.bass = *bass;
-  } else if (name == "inversion") {
+  } else if (name.is("inversion")) {
     draft.source.inversion = parse_int(child.child_value());
-  } else if (name == "degree") {
+  } else if (name.is("degree")) {
     const auto degree = read_degree(child);
     if (!degree) return degree.error();
     draft.source.degrees.push_back(*degree);
@@ -115,19 +115,19 @@ std::string read_symbol_child(SymbolDraft& draft, const pugi::xml_node& child) {
   return {};
 }
 
-/// The first chord of the element; further ones ("V of II") say how the first one is meant.
-Reading<MusicxmlChord> read_source(const PartState& state, const pugi::xml_node& node) {
-  SymbolDraft draft{.source = {}, .key = state.written_key.value_or(Key{})};
+/// Reads the first chord of the element; further ones ("V of II") say how the first one is meant. Why it cannot be
+/// read; empty where it can.
+std::string read_symbol(SymbolDraft& draft, const pugi::xml_node& node) {
   for (pugi::xml_node child = node.first_child(); child; child = child.next_sibling()) {
-    const bool next_chord = std::string_view(child.name()) == "root" || std::string_view(child.name()) == "numeral";
-    if (draft.has_kind && next_chord) break;
-    if (const std::string why = read_symbol_child(draft, child); !why.empty()) return tl::unexpected(why);
+    const XmlName name(child.name());
+    if (draft.has_kind && (name.is("root") || name.is("numeral"))) break;
+    if (std::string why = read_in_symbol(draft, child, name); !why.empty()) return why;
   }
   const bool says_kind = draft.has_kind && !(draft.source.kind.empty() && draft.source.text.empty());
-  if (!says_kind) return tl::unexpected<std::string>("a chord symbol without a <kind>; export the score again");
+  if (!says_kind) return "a chord symbol without a <kind>; export the score again";
   if (!draft.has_root && draft.source.kind != "none")
-    return tl::unexpected<std::string>("a chord symbol without a <root>; write the chord by its letter name");
-  return std::move(draft.source);
+    return "a chord symbol without a <root>; write the chord by its letter name";
+  return {};
 }
 
 std::string reason_of(const UnreadableSymbol& why) {
@@ -142,6 +142,34 @@ bool same_source(const MusicxmlChord& a, const MusicxmlChord& b) {
          a.inversion == b.inversion;
 }
 
+bool has_degree(const Chord& chord, const Degree& degree) {
+  return std::ranges::find(chord.tones, degree) != chord.tones.end();
+}
+
+/// Whether the printed text of a chord names another third, or a seventh that the chord has not. A text that says less,
+/// or that cannot be read, contradicts nothing.
+bool printed_otherwise(const MusicxmlChord& source, const Chord& meant) {
+  const std::string_view text = stripped(source.text);
+  if (text.empty()) return false;
+  const SymbolReading printed = read_chord_symbol(fmt::format("{}{}", to_string(source.root), text));
+  if (!printed || !*printed) return false;
+  constexpr Degree minor_third{3, -1};
+  constexpr Degree major_third{3, 0};
+  const auto newly = [&](const Degree& degree) { return has_degree(**printed, degree) && !has_degree(meant, degree); };
+  return (newly(minor_third) && has_degree(meant, major_third)) ||
+         (newly(major_third) && has_degree(meant, minor_third)) || newly({7, -1}) || newly({7, 0});
+}
+
+void tell_contrary_print(PartState& state, const pugi::xml_node& node, const MusicxmlChord& source,
+                         const Chord& meant) {
+  const bool drawn = node.child("kind").attribute("use-symbols").value() == std::string_view("yes");
+  if (drawn || !printed_otherwise(source, meant)) return;
+  notice(state, Oddity::contrary_prints, node);
+  state.notices.explain(Oddity::contrary_prints,
+                        fmt::format("{}{} on the page, {} in the file, which was taken", to_string(source.root),
+                                    stripped(source.text), meant.symbol));
+}
+
 /// Index of N.C. in the part, which an unknown chord counts as.
 std::size_t unknown_chord(PartState& state, const pugi::xml_node& node, const std::string& why) {
   notice(state, Oddity::unknown_chords, node);
@@ -154,21 +182,22 @@ std::size_t unknown_chord(PartState& state, const pugi::xml_node& node, const st
 
 /// Index of the sounding chord in the part; read once for each way it is written.
 std::size_t chord_index(PartState& state, const pugi::xml_node& node) {
-  auto source = read_source(state, node);
-  if (!source) return unknown_chord(state, node, source.error());
+  SymbolDraft draft{.source = {}, .key = state.written_key.value_or(Key{})};
+  if (const std::string why = read_symbol(draft, node); !why.empty()) return unknown_chord(state, node, why);
   const auto known = std::ranges::find_if(state.known_chords, [&](const KnownChord& chord) {
-    return chord.transposition == state.transposition && same_source(chord.source, *source);
+    return chord.transposition == state.transposition && same_source(chord.source, draft.source);
   });
   if (known != state.known_chords.end()) return known->chord;
-  const SymbolReading reading = chord_from_musicxml(*source);
+  const SymbolReading reading = chord_from_musicxml(draft.source);
   if (!reading) return unknown_chord(state, node, reason_of(reading.error()));
   std::optional<Chord> chord = *reading;
+  if (chord) tell_contrary_print(state, node, draft.source, *chord);
   if (chord && state.transposition != Interval{}) chord = transposed(*chord, state.transposition);
   state.part.chords.push_back(std::move(chord));
   const std::size_t index = state.part.chords.size() - 1;
   constexpr std::size_t most_known = 64;  // keeps the search short in a score that never repeats a chord
   if (state.known_chords.size() < most_known)
-    state.known_chords.push_back({*std::move(source), state.transposition, index});
+    state.known_chords.push_back({std::move(draft.source), state.transposition, index});
   return index;
 }
 
@@ -178,7 +207,7 @@ void read_harmony(PartState& state, const pugi::xml_node& node) {
   if (std::string_view(node.attribute("type").value()) == "alternate") return;
   Beats position = state.position;
   if (const pugi::xml_node offset = node.child("offset")) position += quarters(state, offset);
-  if (position < Beats{}) {
+  if (position.numerator() < 0) {
     notice(state, Oddity::stray_chords, node);
     position = 0;
   }

@@ -14,7 +14,8 @@ struct MelodicLine {
   std::vector<std::size_t> first_note;  ///< of each measure, and one more for the end
 };
 
-/// The line of voice `voice`, measure by measure. What is left out is counted in `notices`.
-MelodicLine melodic_line(const WrittenPart& part, std::size_t voice, Notices& notices);
+/// The line of voice `voice`, measure by measure; the notes are taken out of `part`. What is left out is counted in
+/// `notices`.
+MelodicLine melodic_line(WrittenPart& part, std::size_t voice, Notices& notices);
 
 }  // namespace insideline::io

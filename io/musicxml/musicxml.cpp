@@ -4,6 +4,7 @@
 #include "io/musicxml/container.hpp"
 #include "io/musicxml/document.hpp"
 #include "io/musicxml/melodic_line.hpp"
+#include "io/musicxml/numbers.hpp"
 #include "io/musicxml/part_reader.hpp"
 #include "io/musicxml/play_out.hpp"
 #include "io/musicxml/road_map.hpp"
@@ -29,12 +30,46 @@ struct ChosenParts {
   PartTaken taken = PartTaken::first_line;
 };
 
-/// The solo's own symbols; where it has none, those of the first part that has any.
+std::size_t bars_with_symbols(const WrittenPart& part) {
+  const auto has_symbol = [](const WrittenMeasure& measure) { return measure.first_chord < measure.end_chord; };
+  return static_cast<std::size_t>(std::ranges::count_if(part.measures, has_symbol));
+}
+
+/// The solo's own symbols; where it has none, or a few beside a part that has many, those of the first such part.
 std::size_t chord_part(const std::vector<WrittenPart>& parts, std::size_t solo) {
-  if (!parts[solo].symbols.empty()) return solo;
+  constexpr std::size_t many_times = 4;
+  const std::size_t own = bars_with_symbols(parts[solo]);
   for (std::size_t i = 0; i < parts.size(); ++i)
-    if (!parts[i].symbols.empty()) return i;
+    if (!parts[i].symbols.empty() && bars_with_symbols(parts[i]) >= many_times * own) return i;
   return solo;
+}
+
+void tell_other_symbols(const ScoreDocument& document, const WrittenPart& solo, const WrittenPart& chords,
+                        Notices& notices) {
+  if (const std::size_t own = bars_with_symbols(solo); own > 0)
+    notices.remark(place_of(document.file_name()),
+                   fmt::format("the chord symbols of the part \"{}\" were taken, which has them in {} bars; the solo's "
+                               "own part has them in {}",
+                               chords.name, bars_with_symbols(chords), own));
+}
+
+/// Symbols that end long before the score does are mostly those of the first chorus. A chord that was given as much
+/// room before, as in a modal piece, is meant so.
+void tell_long_last_chord(const WrittenPart& part, Notices& notices) {
+  constexpr std::size_t long_bars = 8;
+  constexpr std::size_t times_the_longest = 4;
+  std::size_t symbols = 0;
+  std::size_t last = 0;
+  std::size_t longest = 0;
+  for (std::size_t i = 0; i < part.measures.size(); ++i) {
+    if (part.measures[i].first_chord == part.measures[i].end_chord) continue;
+    if (symbols++ > 0) longest = std::max(longest, i - last);
+    last = i;
+  }
+  const std::size_t after = part.measures.size() - last - 1;
+  if (symbols < 2 || after < long_bars || after < times_the_longest * longest) return;
+  const WrittenMeasure& first = part.measures[last + 1];
+  notices.add(Oddity::long_chords, first.offset_bytes, first.number, after);
 }
 
 /// `--transpose` speaks only where the file does not: such a part is read again, transposed.
@@ -47,6 +82,15 @@ void assume_transposition(const ScoreDocument& document, const ScoreParts& score
   notices = {};
   chosen.parts[chosen.solo] =
       read_part(score.parts[chosen.solo], {document, false, usual_interval(semitones)}, notices);
+}
+
+void tell_namesakes(const ScoreDocument& document, const ScoreParts& score, std::size_t taken, Notices& notices) {
+  const std::string& name = score.parts[taken].name;
+  const auto namesakes = std::ranges::count(score.parts, name, &PartSource::name);
+  if (namesakes > 1)
+    notices.remark(place_of(document.file_name()),
+                   fmt::format("{} parts are called \"{}\"; number {} was taken, --part takes another by its number",
+                               namesakes, name, taken + 1));
 }
 
 ChosenParts choose_parts(const ScoreDocument& document, const ScoreParts& score, const ReadOptions& options,
@@ -62,8 +106,14 @@ ChosenParts choose_parts(const ScoreDocument& document, const ScoreParts& score,
   chosen.taken = choice.why;
   notices = std::move(noticed[chosen.solo]);
   if (options.transpose) assume_transposition(document, score, *options.transpose, chosen, notices);
+  if (wanted) tell_namesakes(document, score, chosen.solo, notices);
   chosen.chords = chord_part(chosen.parts, chosen.solo);
-  if (chosen.chords != chosen.solo) notices.take_over_chords(noticed[chosen.chords]);
+  const WrittenPart& chords = chosen.parts[chosen.chords];
+  if (chosen.chords != chosen.solo) {
+    notices.take_over_chords(noticed[chosen.chords]);
+    tell_other_symbols(document, chosen.parts[chosen.solo], chords, notices);
+  }
+  tell_long_last_chord(chords, notices);
   return chosen;
 }
 
@@ -103,16 +153,30 @@ PlayingOrder order_of_playing(const ScoreDocument& document, const WrittenPart& 
   return order;
 }
 
+/// An excerpt keeps the numbers of its page; everything here counts from 1. A pickup may have been counted.
+void tell_first_number(const ScoreDocument& document, std::span<const PlayedMeasure> played, const WrittenPart& part,
+                       Notices& notices) {
+  const std::size_t first = played.front().shape == BarShape::pickup && played.size() > 1 ? 1 : 0;
+  const WrittenMeasure& measure = part.measures[played[first].written];
+  const auto number = parse_int(measure.number);
+  if (number && *number > 1 + static_cast<int>(first))
+    notices.remark(document.place(measure.offset_bytes),
+                   fmt::format("the page calls the first bar {}; bars are counted from 1 here", *number));
+}
+
 ReadResult read_score(const ScoreDocument& document, const ReadOptions& options) {
   const ScoreParts score = find_parts(document);
   Notices notices;
   ChosenParts chosen = choose_parts(document, score, options, notices);
   share_section_signs(chosen.parts);
-  const WrittenPart& part = chosen.parts[chosen.solo];
-  const MelodicLine line = melodic_line(part, solo_voice(part, options.voice, document), notices);
+  WrittenPart& part = chosen.parts[chosen.solo];
+  const std::size_t voice = solo_voice(part, options.voice, document);
+  if (!options.voice) join_voices(part, voice, notices);
+  const MelodicLine line = melodic_line(part, voice, notices);
   const PlayingOrder order =
       order_of_playing(document, part, options, merged_signs(chosen.parts, chosen.solo), notices);
   const std::vector<PlayedMeasure> played = lay_out_measures(part, order.measures, notices);
+  tell_first_number(document, played, part, notices);
 
   ReadResult result;
   Solo& solo = result.solo;

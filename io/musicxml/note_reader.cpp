@@ -27,6 +27,7 @@ struct NoteDraft {
   bool rest = false;
   bool bar_rest = false;
   bool unpitched = false;
+  bool slash = false;  ///< a beat to be filled, on no pitch of its own
   bool tied_from = false;
   bool tied_on = false;
   bool printed_from = false;  ///< a tie is printed there
@@ -67,11 +68,11 @@ std::uint32_t passes_in_bits(std::string_view text) {
 }
 
 void read_note_attributes(NoteDraft& draft, const pugi::xml_node& node) {
-  for (pugi::xml_attribute attribute = node.first_attribute(); attribute; attribute = attribute.next_attribute()) {
-    const char* const name = attribute.name();
-    if (*name != 'p' && *name != 't') continue;  // most are places on the page
-    if (name == std::string_view("print-object")) draft.hidden = attribute.value() == std::string_view("no");
-    if (name == std::string_view("time-only")) draft.passes = passes_in_bits(attribute.value());
+  for (pugi::xml_attribute attribute = node.first_attribute();; attribute = attribute.next_attribute()) {
+    const XmlName name(attribute.name());
+    if (name.empty()) return;
+    if (name.is("print-object")) draft.hidden = attribute.value() == std::string_view("no");
+    if (name.is("time-only")) draft.passes = passes_in_bits(attribute.value());
   }
 }
 
@@ -80,34 +81,49 @@ void read_rest(NoteDraft& draft, const pugi::xml_node& node) {
   draft.bar_rest = std::string_view(node.attribute("measure").value()) == "yes";
 }
 
-using Child = const pugi::xml_node&;
-constexpr ElementReaders<NoteDraft, 14> note_readers{{{
-    {"pitch", [](NoteDraft& draft, Child node) { draft.pitch = node; }},
-    {"duration", [](NoteDraft& draft, Child node) { draft.duration = node; }},
-    {"voice", [](NoteDraft& draft, Child node) { draft.voice = node.child_value(); }},
-    {"type", [](NoteDraft& draft, Child node) { draft.type = node; }},
-    {"dot", [](NoteDraft& draft, Child) { ++draft.dots; }},
-    {"rest", read_rest},
-    {"tie", read_tie},
-    {"time-modification", [](NoteDraft& draft, Child node) { draft.time_modification = node; }},
-    {"chord", [](NoteDraft& draft, Child) { draft.chord_member = true; }},
-    {"staff", [](NoteDraft& draft, Child node) { draft.staff = node.child_value(); }},
-    {"notations", read_printed_ties},
-    {"grace", [](NoteDraft& draft, Child) { draft.grace = true; }},
-    {"cue", [](NoteDraft& draft, Child) { draft.cue = true; }},
-    {"unpitched", [](NoteDraft& draft, Child) { draft.unpitched = true; }},
-}}};
+void read_in_note(NoteDraft& draft, const pugi::xml_node& node, const XmlName& name) {
+  if (name.is("pitch"))
+    draft.pitch = node;
+  else if (name.is("duration"))
+    draft.duration = node;
+  else if (name.is("voice"))
+    draft.voice = node.child_value();
+  else if (name.is("type"))
+    draft.type = node;
+  else if (name.is("dot"))
+    ++draft.dots;
+  else if (name.is("rest"))
+    read_rest(draft, node);
+  else if (name.is("tie"))
+    read_tie(draft, node);
+  else if (name.is("time-modification"))
+    draft.time_modification = node;
+  else if (name.is("chord"))
+    draft.chord_member = true;
+  else if (name.is("staff"))
+    draft.staff = node.child_value();
+  else if (name.is("notations"))
+    read_printed_ties(draft, node);
+  else if (name.is("grace"))
+    draft.grace = true;
+  else if (name.is("cue"))
+    draft.cue = true;
+  else if (name.is("unpitched"))
+    draft.unpitched = true;
+  else if (name.is("notehead"))
+    draft.slash = node.child_value() == std::string_view("slash");
+}
 
 /// The index of the voice in the part; a new one is added. A voice keeps its name across staves; without a
 /// name, each staff has one voice.
 std::uint16_t voice_index(PartState& state, const pugi::xml_node& node, const NoteDraft& draft) {
+  if (*draft.voice != '\0' && same_text(draft.voice, state.last_voice_text)) return state.last_voice;
   std::string_view name = stripped(draft.voice);
+  state.last_voice_text = name.empty() ? "" : draft.voice;
   if (name.empty()) name = stripped(draft.staff);
   if (name.empty()) name = "1";
-  if (name == state.last_voice_name) return state.last_voice;
   std::vector<Voice>& voices = state.part.voices;
   const auto found = std::ranges::find(voices, name, &Voice::name);
-  state.last_voice_name = name;
   state.last_voice = static_cast<std::uint16_t>(found - voices.begin());
   if (found != voices.end()) return state.last_voice;
   constexpr std::size_t most_voices = 100;
@@ -119,11 +135,13 @@ std::uint16_t voice_index(PartState& state, const pugi::xml_node& node, const No
 /// The alteration in semitones. Between the semitones it goes to the nearest, away from the natural.
 int read_alter(PartState& state, const pugi::xml_node& node) {
   constexpr int most = 4;
-  const std::string_view text = node.child_value();
+  const char* const text = node.child_value();
+  if (const auto whole = parse_int(text); whole && *whole >= -most && *whole <= most) return *whole;
   const auto alter = parse_decimal(text);
   if (!alter || *alter > Beats(most) || *alter < Beats(-most))
     refuse(state, node,
-           fmt::format("\"{}\" is not an alteration; semitones from -4 to 4 are expected", text.substr(0, 40)));
+           fmt::format("\"{}\" is not an alteration; semitones from -4 to 4 are expected",
+                       std::string_view(text).substr(0, 40)));
   if (alter->denominator() == 1) return static_cast<int>(alter->numerator());
   notice(state, Oddity::quarter_tones, node);
   const Beats size = *alter < Beats{} ? -*alter : *alter;
@@ -131,37 +149,35 @@ int read_alter(PartState& state, const pugi::xml_node& node) {
   return *alter < Beats{} ? -nearest : nearest;
 }
 
-struct PitchDraft {
-  PartState& state;
-  std::optional<Step> step{};
-  int alter = 0;
-  std::optional<int> octave{};
-};
+constexpr std::array<Step, 7> from_a = {Step::a, Step::b, Step::c, Step::d, Step::e, Step::f, Step::g};
 
-void read_step(PitchDraft& draft, const pugi::xml_node& node) {
+std::optional<Step> step_in(const pugi::xml_node& node) {
   const std::string_view text = stripped(node.child_value());
-  constexpr std::array<Step, 7> from_a = {Step::a, Step::b, Step::c, Step::d, Step::e, Step::f, Step::g};
-  if (text.size() == 1 && text[0] >= 'A' && text[0] <= 'G')
-    draft.step = from_a.at(static_cast<std::size_t>(text[0] - 'A'));
+  if (text.size() != 1 || text[0] < 'A' || text[0] > 'G') return std::nullopt;
+  return from_a.at(static_cast<std::size_t>(text[0] - 'A'));
 }
 
-void read_octave(PitchDraft& draft, const pugi::xml_node& node) {
+std::optional<int> octave_in(const pugi::xml_node& node) {
   const auto octave = parse_int(node.child_value());
-  if (octave && *octave >= -1 && *octave <= 10) draft.octave = octave;
+  return octave && *octave >= -1 && *octave <= 10 ? octave : std::nullopt;
 }
-
-constexpr ElementReaders<PitchDraft, 3> pitch_readers{{{
-    {"step", read_step},
-    {"alter", [](PitchDraft& draft, Child node) { draft.alter = read_alter(draft.state, node); }},
-    {"octave", read_octave},
-}}};
 
 Pitch read_pitch(PartState& state, const pugi::xml_node& pitch) {
-  PitchDraft draft{state};
-  pitch_readers.read_children(draft, pitch);
-  if (!draft.step || !draft.octave)
+  std::optional<Step> step;
+  std::optional<int> octave;
+  int alter = 0;
+  for_each_element(pitch, [&](const pugi::xml_node& node, const XmlName& name) {
+    if (name.is("step")) {
+      if (const auto read = step_in(node)) step = read;
+    } else if (name.is("octave")) {
+      if (const auto read = octave_in(node)) octave = read;
+    } else if (name.is("alter")) {
+      alter = read_alter(state, node);
+    }
+  });
+  if (!step || !octave)
     refuse(state, pitch, "this is not a pitch; a <step> from A to G and an <octave> from 0 to 9 are expected");
-  return {{*draft.step, draft.alter}, *draft.octave};
+  return {{*step, alter}, *octave};
 }
 
 Pitch sounding_pitch(PartState& state, const pugi::xml_node& node, const Pitch& written, std::string_view staff) {
@@ -186,7 +202,7 @@ Beats note_length(PartState& state, const pugi::xml_node& node, const NoteDraft&
     return *printed;
   }
   const Beats length = quarters(state, draft.duration);
-  if (length < Beats{})
+  if (length.numerator() < 0)
     refuse(state, draft.duration,
            fmt::format("a note cannot last {} quarter notes; export the score again", to_double(length)));
   if (!draft.time_modification) return length;
@@ -196,6 +212,7 @@ Beats note_length(PartState& state, const pugi::xml_node& node, const NoteDraft&
 
 void keep_note(PartState& state, const pugi::xml_node& node, const NoteDraft& draft, WrittenNote& kept) {
   if (draft.cue) return notice(state, Oddity::cue_notes, node);
+  if (draft.slash) return notice(state, Oddity::slash_notes, node);
   if (!draft.pitch) {
     if (draft.unpitched) notice(state, Oddity::unpitched_notes, node);
     return;
@@ -229,7 +246,8 @@ void put_under_symbols(PartState& state, const WrittenNote& note) {
 void read_note(PartState& state, const pugi::xml_node& node) {
   NoteDraft draft;
   read_note_attributes(draft, node);
-  note_readers.read_children(draft, node);
+  for_each_element(node,
+                   [&draft](const pugi::xml_node& child, const XmlName& name) { read_in_note(draft, child, name); });
   take_printed_ties(state, node, draft);
   WrittenNote note;
   note.element = state.element++;
@@ -241,8 +259,9 @@ void read_note(PartState& state, const pugi::xml_node& node) {
   state.chord_position = state.position;
   if (draft.grace) return;
   if (state.symbols_over_notes < state.part.symbols.size()) put_under_symbols(state, note);
+  const bool goes_on = state.position == state.furthest;  // as nearly every note does
   state.position += note.duration;
-  if (state.position > state.furthest) state.furthest = state.position;
+  if (goes_on || state.position > state.furthest) state.furthest = state.position;
 }
 
 }  // namespace insideline::io

@@ -26,6 +26,11 @@ constexpr std::array wordings = {
             "{} notes sound on into the next one and were cut there"},
     Wording{Oddity::cue_notes, "{} cue note was left out", "{} cue notes were left out"},
     Wording{Oddity::unpitched_notes, "{} note without pitch was left out", "{} notes without pitch were left out"},
+    Wording{Oddity::slash_notes, "{} slash was left out: it marks a beat, not a pitch",
+            "{} slashes were left out: they mark beats, not pitches"},
+    Wording{Oddity::joined_voices,
+            "{} note of another voice, which never sounds together with the line, was joined to it; --voice chooses",
+            "{} notes of other voices, which never sound together with the line, were joined to it; --voice chooses"},
     Wording{Oddity::other_voices, "{} note of another voice was left out; --voice chooses",
             "{} notes of other voices were left out; --voice chooses"},
     Wording{Oddity::quarter_tones, "{} note between the semitones was rounded to the nearest",
@@ -36,6 +41,12 @@ constexpr std::array wordings = {
             "{} backups lead out of their bars; the start of the bar was taken"},
     Wording{Oddity::short_bars, "{} bar holds less than its meter and was filled with a rest",
             "{} bars hold less than their meter and were filled with rests"},
+    Wording{
+        Oddity::nearly_full_pickups,
+        "{} bar lacks less than a beat and was read as a pickup; fill it with a rest where it is meant as bar 1",
+        "{} bars lack less than a beat and were read as pickups; fill them with rests where they are meant as bar 1"},
+    Wording{Oddity::repeated_bars, "{} bar has a sign to repeat what stands before it and was played so",
+            "{} bars have signs to repeat what stands before them and were played so"},
     Wording{Oddity::long_bars, "{} bar holds more than its meter and was taken as a longer bar",
             "{} bars hold more than their meter and were taken as longer bars"},
     Wording{Oddity::lost_jumps, "{} jump has no sign to go to and was not taken",
@@ -64,6 +75,11 @@ constexpr std::array wordings = {
             "{} chord symbols cannot be read and count as N.C."},
     Wording{Oddity::stray_chords, "{} chord symbol stands outside of its bar by its offset and was put at the bar line",
             "{} chord symbols stand outside of their bars by their offsets and were put at the bar line"},
+    Wording{Oddity::contrary_prints, "{} chord symbol is printed otherwise than the file means it",
+            "{} chord symbols are printed otherwise than the file means them"},
+    Wording{Oddity::long_chords,
+            "{} bar has no chord symbol after the last one, which was held to the end; --changes gives others",
+            "{} bars have no chord symbol after the last one, which was held to the end; --changes gives others"},
     Wording{Oddity::missing_divisions, "no <divisions> say how long the lengths are; the printed note values told it",
             "no <divisions> say how long the lengths are; the printed note values told it"},
 };
@@ -100,7 +116,8 @@ void Notices::explain(Oddity oddity, std::string_view why) {
 }
 
 void Notices::take_over_chords(const Notices& other) {
-  for (const Oddity oddity : {Oddity::two_chords, Oddity::shared_chords, Oddity::unknown_chords, Oddity::stray_chords})
+  for (const Oddity oddity : {Oddity::two_chords, Oddity::shared_chords, Oddity::unknown_chords, Oddity::stray_chords,
+                              Oddity::contrary_prints})
     if (const auto found = other.seen_.find(oddity); found != other.seen_.end()) seen_.insert(*found);
 }
 

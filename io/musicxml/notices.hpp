@@ -19,11 +19,15 @@ enum class Oddity : std::uint8_t {
   overlapping_notes,
   cue_notes,
   unpitched_notes,
+  slash_notes,
   other_voices,
+  joined_voices,
   quarter_tones,
   missing_durations,
   stray_backups,
   short_bars,
+  nearly_full_pickups,
+  repeated_bars,
   long_bars,
   lost_jumps,
   unplayed_bars,
@@ -38,6 +42,8 @@ enum class Oddity : std::uint8_t {
   shared_chords,
   unknown_chords,
   stray_chords,
+  contrary_prints,
+  long_chords,
   missing_divisions
 };
 

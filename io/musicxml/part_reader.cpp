@@ -30,16 +30,16 @@ void read_forward(PartState& state, const pugi::xml_node& node) {
   state.furthest = std::max(state.furthest, state.position);
 }
 
-constexpr ElementReaders<PartState, 8> measure_readers{{{
-    {"note", read_note},
-    {"harmony", read_harmony},
-    {"direction", read_direction},
-    {"attributes", read_attributes},
-    {"backup", read_backup},
-    {"forward", read_forward},
-    {"barline", read_barline},
-    {"sound", read_sound},
-}}};
+void read_in_measure(PartState& state, const pugi::xml_node& node, const XmlName& name) {
+  if (name.is("note")) return read_note(state, node);
+  if (name.is("harmony")) return read_harmony(state, node);
+  if (name.is("direction")) return read_direction(state, node);
+  if (name.is("attributes")) return read_attributes(state, node);
+  if (name.is("backup")) return read_backup(state, node);
+  if (name.is("forward")) return read_forward(state, node);
+  if (name.is("barline")) return read_barline(state, node);
+  if (name.is("sound")) return read_sound(state, node);
+}
 
 void begin_measure(PartState& state, const MeasureSource& source) {
   WrittenMeasure measure;
@@ -113,8 +113,30 @@ void tell_stray_symbols(PartState& state, const WrittenMeasure& measure) {
       state.notices.add(Oddity::stray_chords, measure.offset_bytes, measure.number);
 }
 
+/// The notes of the measure that this one stands for, and its chord symbols where this one has none.
+void repeat_measure(PartState& state, const WrittenMeasure& measure) {
+  std::vector<WrittenMeasure>& measures = state.part.measures;
+  if (state.bars_repeated >= measures.size() || state.part.notes.size() > measure.first_note) return;
+  const WrittenMeasure& before = measures[measures.size() - 1 - state.bars_repeated];
+  for (std::size_t i = before.first_note; i < before.end_note; ++i) {
+    WrittenNote note = state.part.notes[i];
+    if (note.position == Beats{}) note.tied_from = false;
+    if (note.position + note.duration >= before.content) note.tied_on = false;
+    ++state.part.voices[note.voice].notes;
+    state.part.notes.push_back(note);
+  }
+  if (state.part.symbols.size() == measure.first_chord)
+    for (std::size_t i = before.first_chord; i < before.end_chord; ++i) {
+      const WrittenChord symbol = state.part.symbols[i];
+      state.part.symbols.push_back(symbol);
+    }
+  state.furthest = std::max(state.furthest, before.content);
+  state.notices.add(Oddity::repeated_bars, measure.offset_bytes, measure.number);
+}
+
 void end_measure(PartState& state) {
   WrittenMeasure& measure = current_measure(state);
+  if (state.bars_repeated > 0) repeat_measure(state, measure);
   measure.content = state.furthest;
   if (state.jump_inside > Beats{} && state.jump_inside < state.furthest)
     state.notices.add(Oddity::jumps_inside_bars, measure.offset_bytes, measure.number);
@@ -137,11 +159,13 @@ void notice(PartState& state, Oddity oddity, const pugi::xml_node& node) {
 }
 
 Beats quarters(PartState& state, const pugi::xml_node& node) {
-  const std::string_view text = node.child_value();
-  if (!text.empty() && text == state.last_length) return state.last_quarters;
+  const char* const text = node.child_value();
+  if (*text != '\0' && same_text(text, state.last_length)) return state.last_quarters;
   const auto duration = parse_decimal(text);
   if (!duration)
-    refuse(state, node, fmt::format("\"{}\" is not a length; a number of divisions is expected", text.substr(0, 40)));
+    refuse(
+        state, node,
+        fmt::format("\"{}\" is not a length; a number of divisions is expected", std::string_view(text).substr(0, 40)));
   if (!state.divisions) {
     state.divisions = divisions_from_print(node.parent());
     if (!state.divisions)
@@ -169,7 +193,9 @@ WrittenPart read_part(const PartSource& source, const PartContext& context, Noti
   for (const MeasureSource& measure : source.measures) {
     begin_measure(state, measure);
     try {
-      measure_readers.read_children(state, measure.content);
+      for_each_element(measure.content, [&state](const pugi::xml_node& node, const XmlName& name) {
+        read_in_measure(state, node, name);
+      });
     } catch (const std::overflow_error&) {
       refuse(state, measure.measure, "the lengths in this bar cannot be added up; its divisions must be wrong");
     }

@@ -8,12 +8,11 @@
 
 #include <pugixml.hpp>
 
-#include <algorithm>
-#include <array>
+#include <cstddef>
 #include <cstdint>
-#include <cstring>
 #include <map>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace insideline::io {
@@ -37,68 +36,60 @@ struct PartState {
   std::optional<Meter> meter{};
   std::optional<Key> written_key{};
 
-  Beats position{};        ///< where the next note of the measure begins
-  Beats furthest{};        ///< how far the measure is filled
-  Beats chord_position{};  ///< where the last note began: a chord member begins there too
-  Beats jump_inside{};     ///< where a jump stands in the measure; 0 for none and at its start
+  Beats position{};               ///< where the next note of the measure begins
+  Beats furthest{};               ///< how far the measure is filled
+  Beats chord_position{};         ///< where the last note began: a chord member begins there too
+  Beats jump_inside{};            ///< where a jump stands in the measure; 0 for none and at its start
+  std::size_t bars_repeated = 0;  ///< the measure, and those after it, stand for the ones so many before; 0: for itself
   std::size_t element = 0;
   std::size_t symbols_over_notes = 0;  ///< of the symbols, so many are followed by a note or rest
   std::vector<KnownChord> known_chords{};
-  std::string_view last_length{};  ///< the text of the length read last, which is mostly the next one too
+  const char* last_length = "";  ///< the text of the length read last, which is mostly the next one too
   Beats last_quarters{};
-  std::string_view last_voice_name{};  ///< likewise the name of the voice
+  const char* last_voice_text = "";  ///< likewise of the voice
   std::uint16_t last_voice = 0;
 };
 
-/// One reader for one child element.
-template <typename Target>
-struct ElementReader {
-  const char* name;
-  void (*read)(Target&, const pugi::xml_node&);
-};
-
-/// The readers of one kind of element's children. A name leads to its only possible row by its first and third
-/// letter: most of reading a score is finding these rows, and a search among them cannot be foreseen by the processor.
-template <typename Target, std::size_t size>
-class ElementReaders {
+/// The name of an element or an attribute. Most of reading a score is telling names apart, so they are compared letter
+/// by letter where they stand: that is done before a call or a search in a table has begun.
+class XmlName {
  public:
-  consteval explicit ElementReaders(std::array<ElementReader<Target>, size> rows) : rows_(rows) {
-    while (!fill_slots()) ++multiplier_;
-  }
+  explicit XmlName(const char* letters) : letters_(letters) {}
 
-  /// Reads `child` by its row; an element without a row is of no interest.
-  void read(Target& target, const pugi::xml_node& child) const {
-    const char* const name = child.name();
-    if (name[0] == '\0' || name[1] == '\0') return;
-    const std::uint8_t row = slots_[slot_of(name)];
-    if (row < size && std::strcmp(rows_[row].name, name) == 0) rows_[row].read(target, child);
+  template <std::size_t size>
+  [[nodiscard, gnu::always_inline]] bool is(const char (&word)[size]) const {
+    return is(word, std::make_index_sequence<size>());
   }
-
-  void read_children(Target& target, const pugi::xml_node& parent) const {
-    for (pugi::xml_node child = parent.first_child(); child; child = child.next_sibling()) read(target, child);
-  }
+  /// Texts, and what stands behind the last child or attribute, have no name.
+  [[nodiscard]] bool empty() const { return *letters_ == '\0'; }
 
  private:
-  [[nodiscard]] constexpr std::size_t slot_of(const char* name) const {
-    return (static_cast<unsigned char>(name[0]) * multiplier_ + static_cast<unsigned char>(name[2])) % slot_count;
+  template <std::size_t size, std::size_t... i>
+  [[nodiscard, gnu::always_inline]] bool is(const char (&word)[size], std::index_sequence<i...> /*letters*/) const {
+    return ((letters_[i] == word[i]) && ...);
   }
 
-  /// False where two rows want the same slot.
-  constexpr bool fill_slots() {
-    slots_.fill(std::uint8_t{size});
-    for (std::uint8_t row = 0; row < size; ++row) {
-      std::uint8_t& slot = slots_[slot_of(rows_[row].name)];
-      if (slot != size) return false;
-      slot = row;
-    }
-    return true;
-  }
-
-  static constexpr std::size_t slot_count = 64;
-  std::array<ElementReader<Target>, size> rows_;
-  std::array<std::uint8_t, slot_count> slots_{};
-  std::size_t multiplier_ = 1;
+  const char* letters_;
 };
+
+/// Calls `read` with each child element and its name.
+template <typename Read>
+void for_each_element(const pugi::xml_node& parent, Read read) {
+  for (pugi::xml_node child = parent.first_child();; child = child.next_sibling()) {
+    const XmlName name(child.name());
+    if (!name.empty())
+      read(child, name);
+    else if (!child)
+      return;
+  }
+}
+
+/// In place as well: most texts are a digit or two.
+inline bool same_text(const char* a, const char* b) {
+  for (; *a == *b; ++a, ++b)
+    if (*a == '\0') return true;
+  return false;
+}
 
 inline WrittenMeasure& current_measure(PartState& state) { return state.part.measures.back(); }
 inline RoadSigns& current_signs(PartState& state) { return state.part.signs.back(); }

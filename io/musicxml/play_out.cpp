@@ -11,8 +11,8 @@ struct ChordOnset {
   std::size_t chord = 0;
 };
 
-bool is_continuation(const Note& before, const Note& after) {
-  return !before.grace && midi_number(before.pitch) == midi_number(after.pitch) && end_of(before) == after.onset;
+bool is_continuation(const Note& before, const Beats& onset, const Pitch& pitch) {
+  return !before.grace && midi_number(before.pitch) == midi_number(pitch) && end_of(before) == onset;
 }
 
 /// Gathers the chords of the measures in the order they are played.
@@ -136,8 +136,9 @@ std::vector<Beats> played_double_bars(const WrittenPart& part, std::span<const P
   for (std::size_t k = 1; k < played.size(); ++k) {
     const WrittenMeasure& before = part.measures[played[k - 1].written];
     const WrittenMeasure& after = part.measures[played[k].written];
+    if (!before.double_line_after && !after.double_line_before) continue;
     const bool begins_a_bar = std::ranges::find(bars, played[k].onset, &Bar::onset) != bars.end();
-    if ((before.double_line_after || after.double_line_before) && begins_a_bar) lines.push_back(played[k].onset);
+    if (begins_a_bar) lines.push_back(played[k].onset);
   }
   return lines;
 }
@@ -168,17 +169,17 @@ std::vector<Note> played_notes(const WrittenPart& part, const MelodicLine& line,
     for (std::size_t i = line.first_note[measure.written]; i < line.first_note[measure.written + 1]; ++i) {
       const WrittenNote& source = line.notes[i];
       if (source.passes != 0 && (visit > 31 || (source.passes >> visit & 1U) == 0)) continue;
-      Note note{measure.onset + source.position,
-                source.duration,
-                source.pitch,
-                source.written,
-                source.grace,
-                true,
-                {part.measures[measure.written].number, source.position, source.element}};
-      if (tied_on && source.tied_from && is_continuation(notes.back(), note))
-        notes.back().duration += note.duration;
+      const Beats onset = measure.onset + source.position;
+      if (tied_on && source.tied_from && is_continuation(notes.back(), onset, source.pitch))
+        notes.back().duration += source.duration;
       else
-        notes.push_back(std::move(note));
+        notes.push_back({onset,
+                         source.duration,
+                         source.pitch,
+                         source.written,
+                         source.grace,
+                         true,
+                         {part.measures[measure.written].number, source.position, source.element}});
       tied_on = source.tied_on;
     }
   }

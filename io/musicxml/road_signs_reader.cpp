@@ -63,21 +63,18 @@ void read_last_ending(PartState& state, const pugi::xml_node& words) {
   if (const int pass = last_ending_in(words.child_value()); pass > 0) current_signs(state).last_ending = pass;
 }
 
-void read_coda_sign(PartState& state, const pugi::xml_node& /*node*/) { current_signs(state).coda_printed = true; }
-void read_segno_sign(PartState& state, const pugi::xml_node& /*node*/) { current_signs(state).segno_printed = true; }
-
 void read_rehearsal(PartState& state, const pugi::xml_node& node) {
   current_measure(state).section = stripped(node.child_value());
   if (current_measure(state).section == "Coda") current_signs(state).coda_printed = true;
 }
 
-constexpr ElementReaders<PartState, 5> print_readers{{{
-    {"rehearsal", read_rehearsal},
-    {"metronome", read_metronome},
-    {"words", read_words},
-    {"segno", read_segno_sign},
-    {"coda", read_coda_sign},
-}}};
+void read_print(PartState& state, const pugi::xml_node& node, const XmlName& name) {
+  if (name.is("rehearsal")) return read_rehearsal(state, node);
+  if (name.is("metronome")) return read_metronome(state, node);
+  if (name.is("words")) return read_words(state, node);
+  if (name.is("segno")) current_signs(state).segno_printed = true;
+  if (name.is("coda")) current_signs(state).coda_printed = true;
+}
 
 /// Of the styles of MusicXML only the thin double line parts sections; the last bar line of a piece is another.
 void read_bar_style(PartState& state, const pugi::xml_node& node) {
@@ -86,12 +83,6 @@ void read_bar_style(PartState& state, const pugi::xml_node& node) {
   WrittenMeasure& measure = current_measure(state);
   (location == "left" ? measure.double_line_before : measure.double_line_after) = true;
 }
-
-constexpr ElementReaders<PartState, 3> barline_readers{{{
-    {"bar-style", read_bar_style},
-    {"repeat", read_repeat},
-    {"ending", read_ending},
-}}};
 
 bool has_any(const pugi::xml_node& sound, std::initializer_list<const char*> names) {
   return std::ranges::any_of(names, [&](const char* name) { return !sound.attribute(name).empty(); });
@@ -139,14 +130,19 @@ void read_direction(PartState& state, const pugi::xml_node& node) {
   if (sound) read_sound(state, sound);
   const bool told = sound && tells_the_way(sound);
   for (pugi::xml_node type = node.child("direction-type"); type; type = type.next_sibling("direction-type"))
-    for (pugi::xml_node print = type.first_child(); print; print = print.next_sibling()) {
-      const std::string_view name = print.name();
-      if (told && name == "words") read_last_ending(state, print);
-      if (told && (name == "words" || name == "segno" || name == "coda")) continue;
-      print_readers.read(state, print);
-    }
+    for_each_element(type, [&](const pugi::xml_node& print, const XmlName& name) {
+      if (told && name.is("words")) read_last_ending(state, print);
+      if (told && (name.is("words") || name.is("segno") || name.is("coda"))) return;
+      read_print(state, print, name);
+    });
 }
 
-void read_barline(PartState& state, const pugi::xml_node& node) { barline_readers.read_children(state, node); }
+void read_barline(PartState& state, const pugi::xml_node& node) {
+  for_each_element(node, [&state](const pugi::xml_node& child, const XmlName& name) {
+    if (name.is("bar-style")) return read_bar_style(state, child);
+    if (name.is("repeat")) return read_repeat(state, child);
+    if (name.is("ending")) return read_ending(state, child);
+  });
+}
 
 }  // namespace insideline::io

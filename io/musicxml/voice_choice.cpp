@@ -6,7 +6,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <string_view>
+#include <utility>
+#include <vector>
 
 namespace insideline::io {
 namespace {
@@ -49,6 +52,30 @@ std::size_t best_voice(const WrittenPart& part) {
 std::size_t extra_percent(const WrittenPart& part) {
   const std::size_t notes = all_notes(part);
   return notes == 0 ? 100 : (notes - melody_notes(part.voices[best_voice(part)])) * 100 / notes;
+}
+
+struct Stretch {
+  Beats begin;
+  Beats end;
+  bool other = false;  ///< of the voice that may join
+};
+
+/// Whether notes of the two voices sound together in the measure.
+bool clash_in(const WrittenPart& part, const WrittenMeasure& measure, std::size_t line, std::size_t other) {
+  std::vector<Stretch> stretches;
+  for (std::size_t i = measure.first_note; i < measure.end_note; ++i) {
+    const WrittenNote& note = part.notes[i];
+    if (note.voice == line || note.voice == other)
+      stretches.push_back({note.position, note.position + note.duration, note.voice == other});
+  }
+  std::ranges::sort(stretches, {}, &Stretch::begin);
+  std::array<Beats, 2> sounds_until{};
+  for (const Stretch& stretch : stretches) {
+    if (stretch.begin < sounds_until.at(stretch.other ? 0 : 1)) return true;
+    Beats& until = sounds_until.at(stretch.other ? 1 : 0);
+    until = std::max(until, stretch.end);
+  }
+  return false;
 }
 
 template <typename Item, typename Name>
@@ -102,6 +129,19 @@ std::size_t solo_voice(const WrittenPart& part, const std::optional<std::string>
       listed(std::span<const Voice>(part.voices), [](std::size_t, const Voice& voice) { return voice.name; });
   throw ReadError(document.place(part.measures.front().offset_bytes),
                   fmt::format("the part \"{}\" has no voice {}; it has {}", part.name, *wanted, names));
+}
+
+void join_voices(WrittenPart& part, std::size_t voice, Notices& notices) {
+  for (std::size_t other = 0; other < part.voices.size(); ++other) {
+    Voice& joining = part.voices[other];
+    const auto clashes = [&](const WrittenMeasure& measure) { return clash_in(part, measure, voice, other); };
+    if (other == voice || melody_notes(joining) < joining.notes || std::ranges::any_of(part.measures, clashes))
+      continue;
+    for (WrittenNote& note : part.notes)
+      if (note.voice == other) note.voice = static_cast<std::uint16_t>(voice);
+    notices.add(Oddity::joined_voices, part.measures.front().offset_bytes, {}, joining.notes);
+    part.voices[voice].notes += std::exchange(joining.notes, 0);
+  }
 }
 
 }  // namespace insideline::io

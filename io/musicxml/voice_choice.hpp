@@ -29,4 +29,8 @@ TakenPart melodic_part(std::span<const WrittenPart> parts, const ScoreDocument& 
 std::size_t solo_voice(const WrittenPart& part, const std::optional<std::string>& wanted,
                        const ScoreDocument& document);
 
+/// Gives the notes of other voices to `voice` where a voice never sounds together with it: some programs write the
+/// second half of a bar into another voice. Such notes are noticed.
+void join_voices(WrittenPart& part, std::size_t voice, Notices& notices);
+
 }  // namespace insideline::io

@@ -33,8 +33,10 @@ std::string verdict_in_words(const AssessmentReport& report, const TakeVerdict& 
     return text + " " + notes_alone_in_words(verdict.right, report.bound);
   }
   if (verdict.notes != Readiness::ready) return readiness_in_words(verdict.right, report.bound);
-  return fmt::format("Ready: surely fewer than one mistake in {} notes, and the whole sheet without a break{}.",
-                     report.bound, report.assessment.tempo ? ", in one tempo" : "");
+  return fmt::format("Ready: surely fewer than one mistake in {} notes, and the whole sheet{}.", report.bound,
+                     report.assessment.tempo
+                         ? " without a break, in one tempo"
+                         : "; as all notes lie exactly on the grid, tempo and evenness are not judged");
 }
 
 std::string verdict_sentence(const AssessmentReport& report, const TakeVerdict& verdict) {

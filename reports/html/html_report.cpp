@@ -8,6 +8,8 @@
 #include "reports/html/summary_view.hpp"
 #include "reports/text/remarks.hpp"
 
+#include <cassert>
+
 namespace insideline::reports {
 namespace {
 
@@ -25,6 +27,7 @@ Markup player() {
 std::string html_report(const Report& report) { return html_report(report, {}); }
 
 std::string html_report(const Report& report, std::span<const std::string> engraved) {
+  assert(report.analysis.detail == Detail::reasons && "all that is shown was asked for");
   Page page;
   page.title = title_of(report);
   page.under_title = what_was_read_view(report);

@@ -275,7 +275,7 @@ Markup legend_of_map(bool by_hand) {
   items += sign(R"svg(<g class="note c"><text x="0" y="4">3» «4</text></g>)svg",
                 "heard against the chord to come, the chord before");
   items += sign(R"svg(<g class="brackets"><path d="M-18 10v-5H18v5"/><text x="-17" y="0">down!</text></g>)svg",
-                "arpeggio: up, down, down! (straight down), both ways; with its degrees");
+                "arpeggio: up, down, down! (straight down), both ways, turns; with its degrees");
   items += sign(
       R"svg(<g class="connections"><path class="step" d="M-20 -2Q-10 6 0 -2"/><path class="guide" d="M2 -2Q10 6 18 -2"/></g>)svg",
       "connection; heavy: third and seventh lead to each other; dashed: a third; dotted: a leap");

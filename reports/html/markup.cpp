@@ -1,5 +1,7 @@
 #include "reports/html/markup.hpp"
 
+#include "analyzer/utf8.hpp"
+
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
@@ -9,34 +11,14 @@ namespace {
 
 constexpr std::string_view replacement = "\xEF\xBF\xBD";
 
-bool is_continuation(char byte) { return (static_cast<unsigned char>(byte) & 0xC0U) == 0x80U; }
-
-/// How many bytes the UTF-8 character at the front of `bytes` has; 0 where there is none (RFC 3629).
+/// How many bytes the character at the front of `bytes` has; 0 where there is none that a page may hold.
 std::size_t character_length(std::string_view bytes) {
-  const auto first = static_cast<unsigned char>(bytes.front());
-  std::size_t length = 0;
-  std::uint32_t code = 0;
-  if (first < 0x80U) return 1;
-  if (first >= 0xC2U && first <= 0xDFU) {
-    length = 2;
-    code = first & 0x1FU;
-  } else if (first >= 0xE0U && first <= 0xEFU) {
-    length = 3;
-    code = first & 0x0FU;
-  } else if (first >= 0xF0U && first <= 0xF4U) {
-    length = 4;
-    code = first & 0x07U;
-  }
-  if (length == 0 || bytes.size() < length) return 0;
-  for (std::size_t i = 1; i < length; ++i) {
-    if (!is_continuation(bytes[i])) return 0;
-    code = (code << 6U) | (static_cast<unsigned char>(bytes[i]) & 0x3FU);
-  }
-  const bool too_long = (length == 3 && code < 0x800U) || (length == 4 && code < 0x10000U);
-  const bool surrogate = code >= 0xD800U && code <= 0xDFFFU;
+  const std::size_t length = utf8_length(bytes);
+  if (length < 2) return length;
+  const char32_t code = code_point(bytes.substr(0, length));
   const bool control = code >= 0x80U && code <= 0x9FU;
   const bool no_character = (code & 0xFFFEU) == 0xFFFEU || (code >= 0xFDD0U && code <= 0xFDEFU);
-  return too_long || surrogate || control || no_character || code > 0x10FFFFU ? 0 : length;
+  return control || no_character ? 0 : length;
 }
 
 bool is_forbidden_control(char byte) {

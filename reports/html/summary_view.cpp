@@ -64,7 +64,7 @@ Markup section_view(const RemarkSection& section, const Report& report) {
     }
     close_table();
     if (const auto* sentences = std::get_if<Sentences>(&remark)) content += element("p", *sentences);
-    if (const auto* bar = std::get_if<ShownBar>(&remark)) content += link_to(report, bar->index);
+    if (const auto* bar = std::get_if<ShownBar>(&remark)) content += link_to(report, bar->first);
   }
   close_table();
   return element("div", {{"class", "remarks"}}, content);

@@ -1,5 +1,6 @@
 #include "reports/printed/drill_sheet.hpp"
 
+#include "analyzer/drills/drill_degrees.hpp"
 #include "analyzer/drills/readable_drill.hpp"
 #include "analyzer/model/sections.hpp"
 #include "analyzer/notation/rhythm_writing.hpp"
@@ -29,7 +30,7 @@ constexpr std::size_t most_plain_notes = 34;  // in a line: four bars of eighths
 constexpr std::string_view own_prelude = R"lily(
 \paper {
   ragged-bottom = ##t
-  system-system-spacing = #'((basic-distance . 15) (minimum-distance . 12) (padding . 2) (stretchability . 0))
+  system-system-spacing = #'((basic-distance . 13) (minimum-distance . 11) (padding . 2.6) (stretchability . 0))
   markup-system-spacing = #'((basic-distance . 12) (minimum-distance . 9) (padding . 3) (stretchability . 0))
 }
 either = #(define-music-function (music) (ly:music?)
@@ -58,13 +59,13 @@ either = #(define-music-function (music) (ly:music?)
     #{ \markup \sans \bold \fontsize #0.5 \override #'(box-padding . 0.5) \box \concat { #root \accidental-sign #accidental #mode } #}))
 )lily";
 
-std::string footer(const std::string& caution) {
+std::string footer() {
   return fmt::format(
       "\\paper {{\n  oddFooterMarkup = \\markup \\column {{\n    \\draw-hline\n    \\vspace #0.2\n"
-      "    \\fill-line {{ \\fontsize #-3.2 {} }}\n    \\vspace #0.1\n"
+      "    \\override #'(baseline-skip . 2) \\fontsize #-3.2 \\wordwrap-string {}\n    \\vspace #0.1\n"
       "    \\fill-line {{ \\fontsize #-2 \\concat {{ \"page \" \\fromproperty #'page:page-number-string }} }}\n  }}\n"
       "  evenFooterMarkup = \\oddFooterMarkup\n}}\n",
-      lilypond_string(caution));
+      lilypond_string(caution_words()));
 }
 
 std::string header(const DrillReport& report, const DrillSheetOptions& options) {
@@ -91,24 +92,71 @@ std::string plan_section(const PlanSection& section, const DrillReport& report) 
   return fmt::format("  \\plan-section {} {{\n{}  }}\n", lilypond_string(section.heading), paragraphs);
 }
 
-/// The plan above the music: what to play on the left, how on the right, and what is said last under the shorter of the
-/// two. A plan of many words has one section under the other, since two columns stay on one page.
-std::string plan_text(const DrillReport& report) {
-  constexpr std::size_t most_in_columns = 2400;  // bytes; about a third of a page
-  const std::vector<PlanSection> sections = drill_plan(report);
-  std::string left;
-  std::string right;
+/// The lines that a section takes in a column, its heading and the gaps with them.
+double lines_in_column(const PlanSection& section) {
+  constexpr double heading = 1.6;
+  constexpr double ladder = 1.8;
+  constexpr double gap = 0.25;
+  constexpr std::size_t letters_in_a_line = 54;
+  double lines = heading + (section.heading == "Tempo ladder" ? ladder : 0.0);
+  for (const std::string& paragraph : section.paragraphs)
+    lines += gap + static_cast<double>((paragraph.size() + letters_in_a_line - 1) / letters_in_a_line);
+  return lines;
+}
+
+struct PrintedPlan {
+  std::string text;
+  double lines = 0.0;       ///< of the longer column
+  bool in_columns = false;  ///< else one section under the other
+};
+
+/// The plan above the music: what to play on the left, and each section on how to under the shorter of two columns. A
+/// plan of many words has one section under the other, since two columns stay on one page. The caution stands at the
+/// foot of every page.
+PrintedPlan printed_plan(const DrillReport& report) {
+  constexpr double most_lines_of_what = 38.0;  // about a third of a page in two columns
+  struct Column {
+    std::string text;
+    double lines = 0.0;
+  };
+  Column left;
+  Column right;
   std::string stacked;
-  std::size_t words = 0;
-  for (const PlanSection& section : sections) {
+  double what = 0.0;
+  for (const PlanSection& section : drill_plan(report)) {
+    if (section.heading == caution_heading) continue;
     const std::string text = plan_section(section, report);
     const bool is_what = section.heading == "What to play" || section.heading == "Why this sheet";
-    const bool is_last = &section == &sections.back();
-    (is_what || (is_last && left.size() < right.size()) ? left : right) += text;
-    if (is_what) words += text.size();
+    Column& column = is_what || left.lines < right.lines ? left : right;
+    column.text += text;
+    column.lines += lines_in_column(section);
+    if (is_what) what += lines_in_column(section);
     stacked += "\\markup\n" + text;
   }
-  return words > most_in_columns ? stacked : fmt::format("\\markup \\plan-columns {{\n{}}} {{\n{}}}\n", left, right);
+  if (what > most_lines_of_what) return {stacked, 0.0, false};
+  return {fmt::format("\\markup \\plan-columns {{\n{}}} {{\n{}}}\n", left.text, right.text),
+          std::max(left.lines, right.lines), true};
+}
+
+/// How large the sheet is set, in points, and whether it is one page: the largest size at which all of it has room on
+/// one, else the usual one. Measured on sheets of ten bars, in millimetres at the usual size.
+struct PageSize {
+  double staff = 19.0;
+  bool one_page = false;
+};
+
+PageSize page_size(const PrintedPlan& plan, std::size_t systems, const DrillSheetOptions& options) {
+  constexpr PageSize usual;
+  constexpr double margins = 20.0;
+  constexpr double title_and_foot = 43.0;  // with the gaps around the plan
+  constexpr double line_of_plan = 4.0;
+  const double page = options.paper == Paper::a4 ? 297.0 : 279.0;
+  const double system = options.degrees == DegreeRow::shown ? 30.0 : 26.0;
+  const double height = title_and_foot + line_of_plan * plan.lines + system * static_cast<double>(systems);
+  if (!plan.in_columns) return usual;
+  for (const double staff : {usual.staff, 18.0, 17.0})
+    if (margins + height * staff / usual.staff <= page) return {staff, true};
+  return usual;
 }
 
 /// Writes the line: staff by staff symbol, with the open choices as small notes.
@@ -203,23 +251,25 @@ class LineText {
   std::size_t next_choice_ = 0;
 };
 
-/// Degrees in black under the notes.
-std::string degree_text(const Drill& drill, std::span<const WrittenBar> bars) {
-  const std::vector<std::string> names = degrees_of(drill);
+/// Degrees in black under the notes; in parentheses where the chord does not have the note.
+std::string degree_markup_of(const DrillDegree& degree) {
+  const std::string name = to_string(degree.degree);
+  const std::size_t number = name.find_first_not_of("b#");
+  const std::string plain = fmt::format("\\plain-degree \"{}\" \"{}\"", name.substr(0, number), name.substr(number));
+  return degree.of_chord ? plain : fmt::format("\\concat {{ \"(\" {} \")\" }}", plain);
+}
+
+std::string degree_text(const DrillReport& report, std::span<const WrittenBar> bars) {
+  const auto degrees = degrees_of(report.drill, report.settings);
   std::string text;
   for (const WrittenBar& written : bars) {
     text += "  ";
     for (const WrittenGroup& group : written.groups)
       for (const WrittenSymbol& symbol : group.symbols) {
         const std::string length = lilypond_length(length_of(symbol.value) * Beats(group.in_time_of, group.notes));
-        if (!symbol.note || !symbol.struck || names[*symbol.note].empty()) {
-          text += fmt::format("\\skip {} ", length);
-          continue;
-        }
-        const std::string& name = names[*symbol.note];
-        const std::size_t number = name.find_first_not_of("b#");
-        text += fmt::format("\\markup \\plain-degree \"{}\" \"{}\" {} ", name.substr(0, number), name.substr(number),
-                            length);
+        const bool has_degree = symbol.note && symbol.struck && degrees[*symbol.note];
+        text += has_degree ? fmt::format("\\markup {} {} ", degree_markup_of(*degrees[*symbol.note]), length)
+                           : fmt::format("\\skip {} ", length);
       }
     if (written.groups.empty()) text += fmt::format("\\skip {} ", lilypond_length(written.length));
     text += "\n";
@@ -227,13 +277,12 @@ std::string degree_text(const Drill& drill, std::span<const WrittenBar> bars) {
   return text;
 }
 
-std::string score(const Sheet& sheet, const DrillReport& report, const DrillSheetOptions& options) {
-  const std::vector<WrittenBar> bars = written_rhythm(report.drill.solo);
+std::string score(const Sheet& sheet, const DrillReport& report, std::span<const WrittenBar> bars, const LinePlan& plan,
+                  const DrillSheetOptions& options) {
   const bool with_degrees = options.degrees == DegreeRow::shown;
-  const LinePlan plan = line_plan(sheet, bars, with_degrees ? most_with_degrees : most_plain_notes);
   std::string text = fmt::format("chords-above = \\lyricmode {{\n{}}}\n\n", chord_row(sheet, bars));
   text += fmt::format("line = {{\n{}}}\n\n", LineText(sheet, report, plan).text(bars));
-  if (with_degrees) text += fmt::format("degrees-below = \\lyricmode {{\n{}}}\n\n", degree_text(report.drill, bars));
+  if (with_degrees) text += fmt::format("degrees-below = \\lyricmode {{\n{}}}\n\n", degree_text(report, bars));
   text +=
       "\\score {\n  <<\n    \\new Lyrics \\with { \\chord-row-style } \\chords-above\n"
       "    \\new Staff \\new Voice \\line\n";
@@ -244,19 +293,11 @@ std::string score(const Sheet& sheet, const DrillReport& report, const DrillShee
 
 }  // namespace
 
-std::vector<std::string> degrees_of(const Drill& drill) {
-  constexpr int octave = 12;
+std::vector<std::string> degree_names(const Drill& drill, const DrillSettings& settings) {
   std::vector<std::string> names;
-  for (const Note& note : drill.solo.notes) {
-    const auto index = chord_index_at(drill.harmony, note.onset);
-    names.emplace_back();
-    if (!index) continue;
-    const Chord& chord = drill.harmony.chords[*index].chord;
-    const int sounding = midi_number(note.pitch) % octave;
-    if (const auto tone = tone_with(chord, sounding))
-      names.back() = to_string(*tone);
-    else if (const auto tension = tension_with(chord, sounding))
-      names.back() = to_string(*tension);
+  for (const auto& degree : degrees_of(drill, settings)) {
+    const std::string name = degree ? to_string(degree->degree) : "";
+    names.push_back(degree && !degree->of_chord ? "(" + name + ")" : name);
   }
   return names;
 }
@@ -267,16 +308,21 @@ std::string drill_sheet_text(const DrillReport& report, const DrillSheetOptions&
   whole.analysis.harmony = report.drill.harmony;
   const HandoutOptions handout{SheetKind::annotated, options.paper, options.pitch, ChordRow::shown, std::nullopt};
   const Sheet sheet{whole, handout, *excerpt_of(whole.solo, std::nullopt)};
+  const std::vector<WrittenBar> bars = written_rhythm(report.drill.solo);
+  const LinePlan lines =
+      line_plan(sheet, bars, options.degrees == DegreeRow::shown ? most_with_degrees : most_plain_notes);
+  const PrintedPlan plan = printed_plan(report);
+  const PageSize size = page_size(plan, lines.starts.size() + 1, options);
   std::string text = fmt::format(
-      "\\version \"2.24.0\"\n#(set-default-paper-size \"{}\")\n#(set-global-staff-size 19)\n"
+      "\\version \"2.24.0\"\n#(set-default-paper-size \"{}\")\n#(set-global-staff-size {:.3g})\n"
       "#(define sheet 'annotated)\n#(define title-size 4)\n#(define roomy #f)\n#(define fewest-systems 1)\n"
-      "#(define on-one-page #f)\n#(define legend-items '())\n",
-      options.paper == Paper::a4 ? "a4" : "letter");
+      "#(define on-one-page {})\n#(define legend-items '())\n",
+      options.paper == Paper::a4 ? "a4" : "letter", size.staff, size.one_page ? "#t" : "#f");
   text += printed_prelude();
   text += own_prelude;
-  text += footer(caution_line());
-  text += header(report, options) + "\n" + plan_text(report) + "\n";
-  return text + score(sheet, report, options);
+  text += footer();
+  text += header(report, options) + "\n" + plan.text + "\n";
+  return text + score(sheet, report, bars, lines, options);
 }
 
 }  // namespace insideline::reports

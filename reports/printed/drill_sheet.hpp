@@ -21,7 +21,8 @@ struct DrillSheetOptions {
 
 std::string drill_sheet_text(const DrillReport& report, const DrillSheetOptions& options);
 
-/// The chord's own name for each note of the line, "b3"; empty where no chord sounds.
-std::vector<std::string> degrees_of(const Drill& drill);
+/// The degree of each note as it stands under it, "b3", or "(b9)" where the chord does not have the note; empty where
+/// no chord sounds.
+std::vector<std::string> degree_names(const Drill& drill, const DrillSettings& settings);
 
 }  // namespace insideline::reports

@@ -154,10 +154,14 @@ std::string score(const Page& page, std::string_view opening = "") {
   text += fmt::format("line = {{\n{}{}}}\n\n", opening, staff_music(page.sheet, page.bars, page.plan, page.marks));
   text +=
       fmt::format("degrees-below = \\lyricmode {{\n{}}}\n\n", degree_row(page.sheet, page.bars, page.plan, page.marks));
+  const bool has_motions = !page.marks.motions.empty();
+  if (has_motions)
+    text += fmt::format("motions-below = \\lyricmode {{\n{}}}\n\n", motion_row(page.sheet, page.bars, page.marks));
   if (has_answer_staff) text += empty_staff(page);
   text += "\\score {\n  <<\n";
   if (page.chords_shown) text += "    \\new Lyrics \\with { \\chord-row-style } \\chords-above\n";
   text += "    \\new Staff \\new Voice \\line\n    \\new Lyrics \\with { \\degree-row-style } \\degrees-below\n";
+  if (has_motions) text += "    \\new Lyrics \\with { \\motion-row-style } \\motions-below\n";
   if (has_answer_staff) text += "    \\new Staff \\with { \\answer-staff-style } \\answers\n";
   return text + "  >>\n" +
          (page.plan.last == LastLine::short_of_bars ? "  \\layout { ragged-last = ##t }\n}\n\n" : "}\n\n");
@@ -170,9 +174,9 @@ std::string staves_at_the_end(const Sheet& sheet) {
 
 /// On a worksheet every sign is explained, so that the foot gives nothing away.
 std::set<std::string> legend_of(const Page& page) {
-  if (page.sheet.options.kind == SheetKind::annotated && page.sheet.options.topics.empty())
-    return {"C", "T", "N", "O", "early", "late", "arpeggios", "down", "connections", "guide-tones"};
   std::set<std::string> items = legend_items(page.sheet, page.marks);
+  if (page.sheet.options.kind == SheetKind::annotated && page.sheet.options.topics.empty())
+    items.insert({"C", "T", "N", "O", "early", "late", "arpeggios", "down", "connections", "guide-tones"});
   if (page.sheet.options.kind != SheetKind::annotated && !page.marks.degrees.empty())
     items.insert({"C", "T", "N", "O", "early", "late"});
   return items;
@@ -205,7 +209,10 @@ double staff_size(const Page& page, std::string_view sections) {
   constexpr double line_of_text = 2.65;
   constexpr double empty_staff_under = 11.0;
   constexpr double empty_staves_at_the_end = 36.0;
-  const double system = page.sheet.options.kind == SheetKind::worksheet ? 23.5 : 25.5;
+  constexpr double row_of_motions = 2.0;
+  const double system = page.sheet.options.kind == SheetKind::worksheet
+                            ? 23.5
+                            : 25.5 + (page.marks.motions.empty() ? 0.0 : row_of_motions);
   const AnswerStaff answers = page.sheet.options.answer_staff;
   const double under = answers == AnswerStaff::under_each_line ? empty_staff_under : 0.0;
   const double height = title + line_of_text * static_cast<double>(lines_of_text(sections)) +

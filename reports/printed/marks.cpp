@@ -2,6 +2,7 @@
 
 #include "analyzer/placement_when_struck.hpp"
 #include "reports/printed/signs.hpp"
+#include "reports/text/marks.hpp"
 
 #include <algorithm>
 #include <functional>
@@ -24,6 +25,15 @@ void mark_notes(const Sheet& sheet, Marks& marks, const IsMarked& is_marked) {
 
 void mark_role(const Sheet& sheet, Marks& marks, Role role) {
   mark_notes(sheet, marks, [role](const NoteLabel& label) { return label.role == role; });
+}
+
+/// What the non-chord tones do, in words as on a screen.
+void mark_motions(const Sheet& sheet, Marks& marks) {
+  const auto& labels = sheet.report.analysis.labels;
+  for (std::size_t note = 0; note < labels.size(); ++note)
+    if (labels[note].role == Role::non_chord_tone && is_printed_note(sheet, note) &&
+        !abbreviation(labels[note].figure).empty())
+      marks.motions.insert(note);
 }
 
 void mark_note(Marks& marks, std::size_t note) {
@@ -62,7 +72,7 @@ void mark_topic(const Sheet& sheet, Marks& marks, Topic topic) {
     case Topic::connections: return mark_connections(sheet, marks, false);
     case Topic::guide_tones: return mark_connections(sheet, marks, true);
     case Topic::tensions: return mark_role(sheet, marks, Role::tension);
-    case Topic::non_chord_tones: return mark_role(sheet, marks, Role::non_chord_tone);
+    case Topic::non_chord_tones: mark_motions(sheet, marks); return mark_role(sheet, marks, Role::non_chord_tone);
     case Topic::outside: return mark_role(sheet, marks, Role::outside);
   }
 }
@@ -93,6 +103,7 @@ void add_marks(Marks& marks, const Marks& more) {
   std::ranges::stable_sort(marks.brackets, {}, [](const Bracket& bracket) { return bracket.notes.front(); });
   for (const auto& [note, is_guide_tone] : more.arrows) marks.arrows[note] |= is_guide_tone;
   marks.rings.insert(more.rings.begin(), more.rings.end());
+  marks.motions.insert(more.motions.begin(), more.motions.end());
   for (const auto& [note, words] : more.words)
     marks.words[note].insert(marks.words[note].end(), words.begin(), words.end());
 }
@@ -123,7 +134,7 @@ Bracket bracket_of(const Arpeggio& arpeggio, const Leg& leg, ChordRow chords) {
   const auto to = static_cast<std::ptrdiff_t>(leg.last) + 1;
   std::vector<Degree> degrees;
   if (chords == ChordRow::shown) degrees.assign(arpeggio.degrees.begin() + from, arpeggio.degrees.begin() + to);
-  const bool straight_down = leg.direction == Direction::descending && !leg.prepared;
+  const bool straight_down = comes_straight_down(leg);
   const std::string_view way = leg.direction == Direction::ascending ? "up" : straight_down ? "down!" : "down";
   return {{arpeggio.notes.begin() + from, arpeggio.notes.begin() + to}, cell_markup(way, degrees), straight_down};
 }
@@ -136,6 +147,7 @@ bool is_printed_whole(const Sheet& sheet, const Arpeggio& arpeggio) {
 std::set<std::string> legend_items(const Sheet& sheet, const Marks& marks) {
   std::set<std::string> items;
   add_note_items(sheet, marks, items);
+  for (const std::size_t note : marks.motions) items.emplace(abbreviation(sheet.report.analysis.labels[note].figure));
   if (!marks.brackets.empty()) items.emplace("arpeggios");
   for (const Bracket& bracket : marks.brackets)
     if (bracket.straight_down) items.emplace("down");

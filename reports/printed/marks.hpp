@@ -32,6 +32,7 @@ struct Marks {
   std::map<std::size_t, bool> arrows;                     ///< from this note to the next; true: third and seventh
   std::map<std::size_t, Ring> rings;                      ///< round the head
   std::map<std::size_t, std::vector<std::string>> words;  ///< over the note: "PT"
+  std::set<std::size_t> motions;                          ///< notes with what they do below their degree: "pass"
 };
 
 /// Puts what `more` draws to `marks`.
@@ -50,7 +51,7 @@ Bracket bracket_of(const Arpeggio& arpeggio, const Leg& leg, ChordRow chords);
 bool is_printed_whole(const Sheet& sheet, const Arpeggio& arpeggio);
 
 /// What the legend at the foot of the page explains, as the prelude names it: C T N O early late arpeggios down
-/// connections guide-tones.
+/// connections guide-tones, and the words below the degrees: pass nbr dbl appr encl lean esc ped.
 std::set<std::string> legend_items(const Sheet& sheet, const Marks& marks);
 
 }  // namespace insideline::reports

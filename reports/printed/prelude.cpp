@@ -100,6 +100,10 @@ held = #(define-music-function (role music) (symbol? ly:music?)
                  #{ \markup \blank #}
                  #{ \markup \concat { #before \degree-sign #role #accidental #number #after } #}))))
 
+% What a note does, in the row below the degrees.
+#(define-markup-command (motion layout props word) (string?)
+  (interpret-markup layout props #{ \markup \halign #CENTER \sans \italic \fontsize #-3.5 #word #}))
+
 % The degree that an arrow from the line above leads to.
 #(define-markup-command (reached layout props thickness sign) (number? markup?)
   (interpret-markup layout props
@@ -179,6 +183,13 @@ constexpr std::string_view page = R"lily(
          (cons 'connections #{ \markup \concat { \arrow-of #0.1 "  connection" } #})
          (cons 'guide-tones #{ \markup \concat { \arrow-of #0.3 "  connection of third and seventh" } #}))) #}))
 
+#(define (motion-words)
+  (explained (map (lambda (pair) (cons (car pair) #{ \markup \concat { \italic #(symbol->string (car pair)) "  " #(cdr pair) } #}))
+    '((pass . "passing tone") (nbr . "neighbour") (dbl . "double neighbour") (appr . "approach") (encl . "enclosure")
+      (lean . "appoggiatura") (esc . "escape tone") (ped . "pedal")))))
+#(define-markup-command (legend-motions layout props) ()
+  (interpret-markup layout props #{ \markup \override #'(word-space . 2.6) \legend-line #(motion-words) #}))
+
 #(define-markup-command (arrow-of layout props thickness) (number?)
   (interpret-markup layout props
     #{ \markup \concat { \raise #0.6 \path #thickness #'((moveto 0 0) (lineto 2.6 0)) \raise #0.6 \arrow-head #X #RIGHT ##t } #}))
@@ -187,7 +198,9 @@ constexpr std::string_view page = R"lily(
   (interpret-markup layout props
     (if is-worksheet
         #{ \markup \fill-line { \legend-signs } #}
-        #{ \markup \override #'(baseline-skip . 2.7) \column { \fill-line { \legend-signs } \fill-line { \legend-lines } } #})))
+        #{ \markup \override #'(baseline-skip . 2.7) \column #(append
+             (list #{ \markup \fill-line { \legend-signs } #} #{ \markup \fill-line { \legend-lines } #})
+             (if (null? (motion-words)) '() (list #{ \markup \fill-line { \legend-motions } #}))) #})))
 
 #(define-markup-command (paragraph layout props text) (string?)
   (interpret-markup layout props
@@ -289,6 +302,10 @@ answer-staff-style = \with {
 empty-staves = \score {
   \new Staff \with { \omit Clef \omit TimeSignature } \repeat unfold 3 { \repeat unfold 4 { s1 | } \break }
   \layout { \context { \Score \omit BarNumber } }
+}
+motion-row-style = \with {
+  \override VerticalAxisGroup.staff-affinity = #UP
+  \override VerticalAxisGroup.nonstaff-nonstaff-spacing = #'((basic-distance . 1.8) (minimum-distance . 1.6) (padding . 0.3))
 }
 degree-row-style = \with {
   \override LyricText.font-size = #-0.5

@@ -58,9 +58,9 @@ std::string_view way_of(const Arpeggio& arpeggio) {
   switch (arpeggio.direction) {
     case Direction::ascending: return "up";
     case Direction::descending: return arpeggio.straight_descent ? "down!" : "down";
-    case Direction::mixed: return "both ways";
+    case Direction::mixed: break;
   }
-  return "both ways";
+  return goes_both_ways(arpeggio) ? "both ways" : "turns";
 }
 
 std::string cell_markup(std::string_view way, std::span<const Degree> degrees) {

@@ -18,7 +18,7 @@ std::string_view role_colour(Role role);
 /// \degree #'T "" "b" "9" "": with an arrowhead where the note is heard against the chord to come or the one before.
 std::string degree_markup(const NoteLabel& label);
 
-/// "up", "down", "down!" (straight down), "both ways".
+/// "up", "down", "down!" (straight down), "both ways", "turns".
 std::string_view way_of(const Arpeggio& arpeggio);
 
 /// \markup \cell "down" { \plain-degree "" "5" "-" ... }.

@@ -1,12 +1,12 @@
 #include "reports/printed/task_list.hpp"
 
 #include "analyzer/harmony/nearest_symbols.hpp"
+#include "analyzer/small_letters.hpp"
 #include "reports/printed/worksheet_tasks.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cctype>
 #include <optional>
 
 namespace insideline::reports {
@@ -20,12 +20,6 @@ std::string_view trimmed(std::string_view text) {
   const std::size_t first = text.find_first_not_of(blanks);
   if (first == std::string_view::npos) return {};
   return text.substr(first, text.find_last_not_of(blanks) - first + 1);
-}
-
-std::string in_small_letters(std::string_view text) {
-  std::string small(text);
-  std::ranges::transform(small, small.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  return small;
 }
 
 /// The task of ours that the line names, in letters of any size.

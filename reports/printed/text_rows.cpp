@@ -3,6 +3,7 @@
 #include "reports/printed/chord_markup.hpp"
 #include "reports/printed/lilypond_text.hpp"
 #include "reports/printed/signs.hpp"
+#include "reports/text/marks.hpp"
 
 #include <fmt/format.h>
 
@@ -139,6 +140,22 @@ std::string chord_row(const Sheet& sheet, std::span<const WrittenBar> bars) {
 std::string degree_row(const Sheet& sheet, std::span<const WrittenBar> bars, const LinePlan& plan, const Marks& marks) {
   PrintedDegrees degrees(sheet, plan, marks);
   return row(sheet, bars, [&](const WrittenBar& written) { return degrees.entries_of(written); });
+}
+
+std::string motion_row(const Sheet& sheet, std::span<const WrittenBar> bars, const Marks& marks) {
+  return row(sheet, bars, [&](const WrittenBar& written) {
+    std::vector<Entry> entries;
+    Beats place;
+    for (const WrittenGroup& group : written.groups)
+      for (const WrittenSymbol& symbol : group.symbols) {
+        if (symbol.note && symbol.struck && marks.motions.contains(*symbol.note))
+          entries.push_back(
+              {place, "",
+               fmt::format("\\motion \"{}\"", abbreviation(sheet.report.analysis.labels[*symbol.note].figure)), ""});
+        place += length_of(symbol.value) * Beats(group.in_time_of, group.notes);
+      }
+    return entries;
+  });
 }
 
 }  // namespace insideline::reports

@@ -16,4 +16,7 @@ namespace insideline::reports {
 std::string chord_row(const Sheet& sheet, std::span<const WrittenBar> bars);
 std::string degree_row(const Sheet& sheet, std::span<const WrittenBar> bars, const LinePlan& plan, const Marks& marks);
 
+/// The row below the degrees: what the non-chord tones do, "pass", "encl".
+std::string motion_row(const Sheet& sheet, std::span<const WrittenBar> bars, const Marks& marks);
+
 }  // namespace insideline::reports

@@ -133,9 +133,9 @@ std::optional<Task> connections_task(const Sheet& sheet) {
     marks.arrows[*connection->from_note] = false;
   }
   const std::string instruction = fmt::format(
-      "Draw an arrow wherever the line takes the nearest tone of the next chord, or keeps a common one; the chord "
-      "changes under {}.",
-      counted(static_cast<int>(all.size()), "pair of notes", "pairs of notes"));
+      "Draw an arrow wherever the line takes the nearest tone of the next chord, or keeps a common one: {} to "
+      "look at.",
+      counted(static_cast<int>(all.size()), "change of chord", "changes of chord"));
   auto task = task_at(sheet, {instruction, "arrow", "arrows"}, places);
   if (task) task->marks = std::move(marks);
   return task;

@@ -35,14 +35,10 @@ std::vector<std::string_view> digit_runs(std::string_view text) {
 
 /// A day where three runs of 4, 2 and 2 digits follow each other with one hyphen between.
 std::optional<int> day_at(std::string_view year, std::string_view month, std::string_view day) {
-  const bool joined = year.data() + year.size() + 1 == month.data() && month.data() + month.size() + 1 == day.data() &&
-                      year.data()[year.size()] == '-' && month.data()[month.size()] == '-';
-  if (!joined || year.size() != 4 || month.size() != 2 || day.size() != 2) return std::nullopt;
-  const std::chrono::year_month_day date{std::chrono::year(whole_number(year)),
-                                         std::chrono::month(static_cast<unsigned>(whole_number(month))),
-                                         std::chrono::day(static_cast<unsigned>(whole_number(day)))};
-  if (!date.ok()) return std::nullopt;
-  return static_cast<int>(std::chrono::sys_days(date).time_since_epoch().count());
+  if (year.size() != 4 || month.size() != 2 || day.size() != 2) return std::nullopt;
+  const auto date = parsed_day({year.data(), static_cast<std::size_t>(day.data() + day.size() - year.data())});
+  if (!date) return std::nullopt;
+  return static_cast<int>(date->time_since_epoch().count());
 }
 
 /// True where a player has two solos at different times.

@@ -73,9 +73,12 @@ void add_chord_columns(const Report& report, const Bar& bar, std::vector<BarColu
         std::ranges::find_if(columns, [&position](const BarColumn& column) { return column.position > position; });
     columns.insert(after, {.position = position, .held = sounds_at(report.solo, position)});
   };
-  for (const SoundingChord& chord : report.analysis.harmony.chords) {
-    add(chord.onset);
-    add(chord.onset + chord.duration);
+  const std::vector<SoundingChord>& chords = report.analysis.harmony.chords;
+  auto chord = std::ranges::upper_bound(chords, bar.onset, {}, &SoundingChord::onset);
+  if (chord != chords.begin()) --chord;  // perhaps it sounds on into the bar
+  for (; chord != chords.end() && begins_in(bar, std::max(chord->onset, bar.onset)); ++chord) {
+    add(chord->onset);
+    add(chord->onset + chord->duration);
   }
 }
 

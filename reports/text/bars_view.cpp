@@ -11,6 +11,8 @@
 
 #include <algorithm>
 #include <array>
+#include <limits>
+#include <optional>
 #include <string_view>
 #include <utility>
 
@@ -47,27 +49,35 @@ struct Measure {
 
 using Line = std::vector<Measure>;
 
-std::string connection_text(const Connection& connection) {
+/// Into `note`: the first of the new chord, or the one on which a guide tone arrives late.
+std::string connection_text(const Connection& connection, std::size_t note) {
+  if (connection.to_note != note || !connection.from_degree || !connection.to_degree)
+    return to_string(connection.late->from_degree) + ">" + to_string(connection.late->to_degree) + "*";
   const std::string text = to_string(*connection.from_degree) + ">" + to_string(*connection.to_degree);
   return connection.guide_tone ? text + "*" : text;
 }
 
-/// What is known of every note beside its label, by index of the note.
-std::vector<std::string> connections_by_note(const Report& report) {
-  std::vector<std::string> connections(report.solo.notes.size());
+/// By index of the note that a connection leads to.
+using ConnectionsInto = std::vector<const Connection*>;
+
+ConnectionsInto connections_into_notes(const Report& report) {
+  ConnectionsInto connections(report.solo.notes.size());
   for (const Connection& connection : report.analysis.connections)
     if (connection.to_note && connection.from_degree && connection.to_degree)
-      connections[*connection.to_note] = connection_text(connection);
+      connections[*connection.to_note] = &connection;
+  for (const Connection& connection : report.analysis.connections)
+    if (connection.late && connections[connection.late->to_note] == nullptr)
+      connections[connection.late->to_note] = &connection;
   return connections;
 }
 
-void fill_note_cells(const Report& report, std::size_t note, const std::string& connection, Column& column) {
+void fill_note_cells(const Report& report, std::size_t note, const Connection* connection, Column& column) {
   const NoteLabel& label = report.analysis.labels[note];
   const Ink ink = ink_of(label.role);
   column.cells[note_row] = {to_string(report.solo.notes[note].pitch), Ink::plain};
   column.cells[degree_row] = {degree_mark(label), ink};
   column.cells[motion_row] = {std::string(abbreviation(label.figure)), ink};
-  column.cells[connection_row] = {connection, Ink::plain};
+  if (connection != nullptr) column.cells[connection_row].text = connection_text(*connection, note);
 }
 
 /// Chord symbols may reach over the columns after them; other cells make theirs wide enough.
@@ -94,30 +104,31 @@ std::string bar_name(const Report& report, std::size_t bar_index) {
   std::string name = std::to_string(bar.number);
   if (const auto section = section_beginning_at(sections, bar.onset))
     name += fmt::format("  [{}]", cut_to_width(sections[*section].name, widest_letter));
-  for (const SoundingChord& chord : report.analysis.harmony.chords) {
-    const Beats& length = report.analysis.harmony.chorus_length;
-    const Beats begin = report.analysis.harmony.first_chorus + Beats(chord.chorus - 1) * length;
-    if (length > Beats(0) && report.analysis.harmony.choruses > 1 && begin == bar.onset && chord.onset == begin)
+  const Beats& length = report.analysis.harmony.chorus_length;
+  if (length <= Beats(0) || report.analysis.harmony.choruses < 2) return name;
+  for (const SoundingChord& chord : report.analysis.harmony.chords)
+    if (chord.onset == bar.onset &&
+        report.analysis.harmony.first_chorus + Beats(chord.chorus - 1) * length == bar.onset)
       name += "  chorus " + std::to_string(chord.chorus);
-  }
   return name;
 }
 
-Measure measure_of(const Report& report, std::size_t bar_index, const std::vector<std::string>& connections) {
+Measure measure_of(const Report& report, std::size_t bar_index, const ConnectionsInto& connections) {
   Measure measure;
   measure.name = bar_name(report, bar_index);
   const Bar& bar = report.solo.bars[bar_index];
   measure.double_line = bar_index > 0 && has_double_bar(report.solo, report.analysis.harmony, bar.onset);
-  for (const BarColumn& source : bar_columns(report, bar_index)) {
-    Column column;
+  std::vector<BarColumn> columns = bar_columns(report, bar_index);
+  measure.columns.reserve(columns.size());
+  for (BarColumn& source : columns) {
+    Column& column = measure.columns.emplace_back();
     column.note = source.note;
-    column.cells[chord_row] = {source.chord, Ink::title};
-    column.cells[beat_row] = {source.beat, Ink::faint};
+    column.cells[chord_row] = {std::move(source.chord), Ink::title};
+    column.cells[beat_row] = {std::move(source.beat), Ink::faint};
     if (source.note)
       fill_note_cells(report, *source.note, connections[*source.note], column);
     else
       column.cells[note_row] = {source.held ? "~" : "·", Ink::faint};
-    measure.columns.push_back(std::move(column));
   }
   set_widths(measure.columns);
   return measure;
@@ -134,11 +145,13 @@ std::vector<Measure> cut(Measure measure, std::size_t width) {
   std::vector<Measure> parts;
   for (Column& column : measure.columns) {
     const bool first = parts.empty();
-    if (first || width_of(parts.back()) + column.width > width)
+    if (first || width_of(parts.back()) + column.width > width) {
       parts.push_back({.name = first ? measure.name : "",
                        .columns = {},
                        .begins_bar = first,
                        .double_line = first && measure.double_line});
+      parts.back().columns.reserve(measure.columns.size());
+    }
     parts.back().columns.push_back(std::move(column));
   }
   return parts;
@@ -168,7 +181,34 @@ struct Spot {
   std::size_t begin = 0;
   std::size_t end = 0;
 };
-using Spots = std::vector<std::optional<Spot>>;
+
+/// Of the notes of one line.
+class Spots {
+ public:
+  explicit Spots(const Line& line) {
+    std::size_t end = 0;
+    for (const Measure& measure : line)
+      for (const Column& column : measure.columns) {
+        if (!column.note) continue;
+        first_ = std::min(first_, *column.note);
+        end = std::max(end, *column.note + 1);
+      }
+    if (end > 0) spots_.resize(end - first_);
+  }
+  [[nodiscard]] const std::optional<Spot>& at(std::size_t note) const {
+    static constexpr std::optional<Spot> nowhere;
+    return meets(note, note) ? spots_[note - first_] : nowhere;
+  }
+  void put(std::size_t note, const Spot& spot) { spots_[note - first_] = spot; }
+  /// Whether any note from `from` to `to` may stand there.
+  [[nodiscard]] bool meets(std::size_t from, std::size_t to) const {
+    return to >= first_ && from < first_ + spots_.size();
+  }
+
+ private:
+  std::size_t first_ = std::numeric_limits<std::size_t>::max();
+  std::vector<std::optional<Spot>> spots_;  ///< from the first note on
+};
 
 void draw_measure(const Measure& measure, std::size_t at, Canvas& canvas, Spots& spots) {
   for (std::size_t row = chord_row; row < row_names.size(); ++row)
@@ -180,7 +220,7 @@ void draw_measure(const Measure& measure, std::size_t at, Canvas& canvas, Spots&
       canvas[row].write(column_at, column.cells[row].text, column.cells[row].ink);
     if (column.note) {
       const std::size_t shown = std::max(display_width(column.cells[note_row].text), std::size_t{2});
-      spots[*column.note] = Spot{column_at, column_at + shown};
+      spots.put(*column.note, {column_at, column_at + shown});
     }
     column_at += column.width;
   }
@@ -190,25 +230,28 @@ std::string_view direction_word(const Arpeggio& arpeggio) {
   switch (arpeggio.direction) {
     case Direction::ascending: return "up";
     case Direction::descending: return arpeggio.straight_descent ? "down!" : "down";
-    case Direction::mixed: return "both ways";
+    case Direction::mixed: return goes_both_ways(arpeggio) ? "both ways" : "turns";
   }
   return "";
 }
 
 /// Draws as much of the arpeggio as stands on this line. Where it begins on the note that ends another, the hooks meet.
 void draw_arpeggio(const Arpeggio& arpeggio, bool shares_first, const Spots& spots, CanvasRow& row) {
+  if (!spots.meets(arpeggio.notes.front(), arpeggio.notes.back())) return;
   std::optional<Spot> reach;
   for (const std::size_t member : arpeggio.notes) {
-    if (!spots[member]) continue;
-    reach = Spot{reach ? std::min(reach->begin, spots[member]->begin) : spots[member]->begin,
-                 reach ? std::max(reach->end, spots[member]->end) : spots[member]->end};
+    const std::optional<Spot>& spot = spots.at(member);
+    if (!spot) continue;
+    reach = Spot{reach ? std::min(reach->begin, spot->begin) : spot->begin,
+                 reach ? std::max(reach->end, spot->end) : spot->end};
   }
   if (!reach) return;
-  const bool joins = shares_first && spots[arpeggio.notes.front()];
-  if (joins) reach->begin = spots[arpeggio.notes.front()]->end - 1;
+  const std::optional<Spot>& first = spots.at(arpeggio.notes.front());
+  const bool joins = shares_first && first;
+  if (joins) reach->begin = first->end - 1;
   for (std::size_t at = reach->begin; at < reach->end; ++at) row.write(at, "─");
-  if (spots[arpeggio.notes.front()]) row.write(reach->begin, joins ? "┴" : "└");
-  if (spots[arpeggio.notes.back()]) row.write(reach->end - 1, "┘");
+  if (first) row.write(reach->begin, joins ? "┴" : "└");
+  if (spots.at(arpeggio.notes.back())) row.write(reach->end - 1, "┘");
   const std::string direction = fmt::format(" {} ", direction_word(arpeggio));
   constexpr std::string_view short_for_both_ways = " both ";
   const std::string in_full =
@@ -218,13 +261,13 @@ void draw_arpeggio(const Arpeggio& arpeggio, bool shares_first, const Spots& spo
     row.write(reach->begin + 2, in_full);
   else if (direction.size() <= inside)
     row.write(reach->begin + 1, direction);
-  else if (arpeggio.direction == Direction::mixed && short_for_both_ways.size() <= inside)
+  else if (goes_both_ways(arpeggio) && short_for_both_ways.size() <= inside)
     row.write(reach->begin + 1, short_for_both_ways);
 }
 
 std::string drawn(const Line& line, const Report& report, Colour colour) {
   Canvas canvas;
-  Spots spots(report.solo.notes.size());
+  Spots spots(line);
   std::size_t at = margin;
   for (const Measure& measure : line) {
     draw_measure(measure, at, canvas, spots);
@@ -255,7 +298,7 @@ std::string drawn(const Line& line, const Report& report, Colour colour) {
 
 std::string bars_view(const Report& report, const std::vector<std::size_t>& bars, Colour colour,
                       std::size_t line_width) {
-  const std::vector<std::string> connections = connections_by_note(report);
+  const ConnectionsInto connections = connections_into_notes(report);
   std::vector<Measure> measures;
   for (const std::size_t bar : bars) measures.push_back(measure_of(report, bar, connections));
   std::string text;

@@ -1,7 +1,9 @@
 #include "reports/text/display_width.hpp"
 
+#include "analyzer/utf8.hpp"
+
 #include <algorithm>
-#include <cstdint>
+#include <iterator>
 
 namespace insideline::reports {
 namespace {
@@ -11,7 +13,7 @@ struct Range {
   char32_t last;
 };
 
-// In order.
+// Both in order.
 constexpr Range without_width[] = {
     {0x0300, 0x036F},   {0x0483, 0x0489},   {0x0591, 0x05BD},  {0x0610, 0x061A}, {0x064B, 0x065F}, {0x0900, 0x0902},
     {0x0E31, 0x0E31},   {0x0E34, 0x0E3A},   {0x0E47, 0x0E4E},  {0x1AB0, 0x1AFF}, {0x1DC0, 0x1DFF}, {0x200B, 0x200F},
@@ -24,29 +26,8 @@ constexpr Range of_double_width[] = {{0x1100, 0x115F},   {0x2E80, 0x303E},  {0x3
                                      {0x1F900, 0x1F9FF}, {0x20000, 0x3FFFD}};
 
 bool in_any(const char32_t character, const auto& ranges) {
-  return std::ranges::any_of(
-      ranges, [character](const Range& range) { return range.first <= character && character <= range.last; });
-}
-
-std::uint8_t byte_at(std::string_view text, std::size_t index) { return static_cast<std::uint8_t>(text[index]); }
-
-/// Bytes of the sequence that `lead` begins; 0 where it begins none.
-std::size_t sequence_length(std::uint8_t lead) {
-  if (lead < 0x80) return 1;
-  if (lead >= 0xC2 && lead < 0xE0) return 2;
-  if (lead >= 0xE0 && lead < 0xF0) return 3;
-  if (lead >= 0xF0 && lead < 0xF5) return 4;
-  return 0;
-}
-
-/// The code point of a whole UTF-8 sequence; U+FFFD for a byte that stands alone.
-char32_t code_point(std::string_view character) {
-  const std::uint8_t lead = byte_at(character, 0);
-  if (lead < 0x80) return lead;
-  if (character.size() == 1) return 0xFFFD;
-  char32_t value = lead & (0xFFU >> (character.size() + 1));
-  for (std::size_t i = 1; i < character.size(); ++i) value = (value << 6) | (byte_at(character, i) & 0x3FU);
-  return value;
+  const auto* const range = std::ranges::lower_bound(ranges, character, {}, &Range::last);
+  return range != std::end(ranges) && range->first <= character;
 }
 
 constexpr char32_t line_separator = 0x2028;
@@ -61,11 +42,7 @@ bool is_control(char32_t character) {
 }  // namespace
 
 std::string_view first_character(std::string_view text) {
-  const std::size_t length = sequence_length(byte_at(text, 0));
-  if (length == 0 || length > text.size()) return text.substr(0, 1);
-  for (std::size_t i = 1; i < length; ++i)
-    if ((byte_at(text, i) & 0xC0U) != 0x80U) return text.substr(0, 1);
-  return text.substr(0, length);
+  return text.substr(0, std::max<std::size_t>(utf8_length(text), 1));
 }
 
 std::size_t character_width(std::string_view character) {
@@ -76,8 +53,8 @@ std::size_t character_width(std::string_view character) {
 }
 
 std::size_t display_width(std::string_view text) {
-  const auto is_plain = [](char character) { return (static_cast<unsigned char>(character) & 0x80U) == 0; };
-  const auto* const rest = std::find_if_not(text.begin(), text.end(), is_plain);
+  const auto is_ascii = [](char character) { return (static_cast<unsigned char>(character) & 0x80U) == 0; };
+  const auto* const rest = std::find_if_not(text.begin(), text.end(), is_ascii);
   auto width = static_cast<std::size_t>(rest - text.begin());  // of the ASCII at its front: nearly always all of it
   text.remove_prefix(width);
   while (!text.empty()) {
@@ -89,7 +66,10 @@ std::size_t display_width(std::string_view text) {
 }
 
 std::string printable(std::string_view text) {
-  std::string result;
+  const auto is_plain = [](char character) { return character >= ' ' && character <= '~'; };
+  const auto* const rest = std::find_if_not(text.begin(), text.end(), is_plain);
+  std::string result(text.begin(), rest);
+  text.remove_prefix(result.size());
   while (!text.empty()) {
     const std::string_view character = first_character(text);
     const char32_t value = code_point(character);

@@ -41,7 +41,9 @@ std::string count_line(const CountRow& row, Colour colour) {
   if (row.role) return density_line(row, *row.role, colour);
   constexpr std::size_t width = 24;
   const std::string beside = row.beside.empty() ? gauge(row.share.count, row.share.of, "█", width) : row.beside;
-  return fmt::format("  {}{:>5}   {}\n", padded_right(row.name, name_width), row.share.count, beside);
+  const std::string head = fmt::format("  {}{:>5}   ", padded_right(row.name, name_width), row.share.count);
+  if (display_width(head) + display_width(beside) <= page_width) return head + beside + "\n";
+  return head + paragraph(beside, display_width(head)).substr(display_width(head));
 }
 
 }  // namespace
@@ -54,11 +56,13 @@ RemarkSection cautions(const Report& report) {
 
 std::vector<RemarkSection> summary_sections(const Report& report, Length length) {
   using Maker = RemarkSection (*)(const Report& report);
-  constexpr Maker first_page[] = {
+  using LongMaker = RemarkSection (*)(const Report& report, Length length);
+  using AnyMaker = std::variant<Maker, LongMaker>;
+  constexpr AnyMaker first_page[] = {
       chord_tone_remarks, chance_in_brief, arpeggio_remarks, connection_remarks,  guide_tone_remarks,
       other_note_remarks, pattern_remarks, time_remarks,     telling_bar_remarks, cautions,
   };
-  constexpr Maker whole[] = {
+  constexpr AnyMaker whole[] = {
       chord_tone_remarks,
       group_remarks,
       chance_remarks,
@@ -77,13 +81,20 @@ std::vector<RemarkSection> summary_sections(const Report& report, Length length)
       telling_bar_remarks,
       cautions,
   };
-  const std::span<const Maker> makers = length == Length::whole ? std::span<const Maker>(whole) : first_page;
+  const std::span<const AnyMaker> makers = length == Length::whole ? std::span<const AnyMaker>(whole) : first_page;
   std::vector<RemarkSection> sections;
-  for (const Maker make : makers) {
-    RemarkSection section = make(report);
+  for (const AnyMaker& make : makers) {
+    const auto* const with_length = std::get_if<LongMaker>(&make);
+    RemarkSection section = with_length != nullptr ? (*with_length)(report, length) : std::get<Maker>(make)(report);
     if (!section.remarks.empty()) sections.push_back(std::move(section));
   }
   return sections;
+}
+
+std::string shown(const ShownBar& bar, const Report& report, Colour colour) {
+  std::vector<std::size_t> bars{bar.first};
+  if (bar.last != bar.first) bars.push_back(bar.last);
+  return bars_view(report, bars, colour);
 }
 
 std::string said(const RemarkSection& section, const Report& report, Colour colour) {
@@ -91,7 +102,7 @@ std::string said(const RemarkSection& section, const Report& report, Colour colo
   for (const Remark& remark : section.remarks) {
     if (const auto* sentences = std::get_if<Sentences>(&remark)) text += paragraph(*sentences);
     if (const auto* row = std::get_if<CountRow>(&remark)) text += count_line(*row, colour);
-    if (const auto* bar = std::get_if<ShownBar>(&remark)) text += bars_view(report, {bar->index}, colour);
+    if (const auto* bar = std::get_if<ShownBar>(&remark)) text += shown(*bar, report, colour);
   }
   if (!section.remarks.empty() && std::holds_alternative<ShownBar>(section.remarks.back()))
     text.pop_back();  // the empty line after the last group

@@ -22,9 +22,10 @@ struct CountRow {
   std::string beside = {};        ///< words; where there are none, a bar
 };
 
-/// The bar of the solo with this index, to be shown.
+/// A bar of the solo, to be shown, perhaps with the next.
 struct ShownBar {
-  std::size_t index = 0;
+  std::size_t first = 0;  ///< index into Solo::bars
+  std::size_t last = 0;   ///< included
 };
 
 using Sentences = std::string;
@@ -49,15 +50,16 @@ RemarkSection section_remarks(const Report& report);
 RemarkSection chance_remarks(const Report& report);
 /// The same in two sentences.
 RemarkSection chance_in_brief(const Report& report);
-RemarkSection arpeggio_remarks(const Report& report);
+/// The whole names every chord and bar; the first page the first of many. So do guide tones and patterns.
+RemarkSection arpeggio_remarks(const Report& report, Length length);
 RemarkSection arpeggio_shape_remarks(const Report& report);
 RemarkSection cell_remarks(const Report& report);
 /// Riffs, sequences, digital patterns, the vocabulary of the blues and of the bebop scales.
-RemarkSection pattern_remarks(const Report& report);
+RemarkSection pattern_remarks(const Report& report, Length length);
 RemarkSection connection_remarks(const Report& report);
 /// The way through the chords that moves least.
 RemarkSection thread_remarks(const Report& report);
-RemarkSection guide_tone_remarks(const Report& report);
+RemarkSection guide_tone_remarks(const Report& report, Length length);
 RemarkSection other_note_remarks(const Report& report);
 RemarkSection early_and_late_remarks(const Report& report);
 /// Of a performance.

@@ -10,17 +10,16 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <initializer_list>
 #include <span>
 #include <utility>
 
 namespace insideline::reports {
 namespace {
 
-constexpr std::size_t most_shapes = 5;
 constexpr std::size_t fewest_shapes = 2;
 constexpr std::size_t most_borrowed = 4;
 
-/// "bar 3", "bars 3, 7 and 12", "bars 3, 7, 12, 13, 20, 21 and more"; each bar once.
 std::string times(std::size_t count) {
   if (count == 1) return "once";
   return count == 2 ? "twice" : fmt::format("{} times", count);
@@ -32,8 +31,9 @@ int bar_of_note(const Report& report, std::size_t note) {
 
 std::string direction_of_one(const Summary& summary) {
   const bool down = summary.arpeggios_descending > 0;
-  if (summary.arpeggios_ascending == 0 && !down) return "It changes direction too often to go either way.";
-  if (summary.arpeggios_mixed > 0) return "It runs both ways.";
+  if (summary.arpeggios_ascending == 0 && !down) return "It turns without going either way.";
+  if (summary.arpeggios_two_way > 0) return "It runs both ways.";
+  if (summary.arpeggios_mixed > 0) return "It turns without going both ways.";
   if (!down) return "It runs up.";
   return summary.straight_descents > 0 ? "It runs straight down." : "It runs down.";
 }
@@ -50,41 +50,44 @@ std::string directions(const Summary& summary) {
   if (summary.arpeggios_two_way > 0)
     text += fmt::format(" {} {} both ways.", counted(summary.arpeggios_two_way, "arpeggio"),
                         agreeing(summary.arpeggios_two_way, "goes", "go"));
-  const int restless = summary.arpeggios_mixed - summary.arpeggios_two_way;
-  if (restless > 0)
-    text +=
-        fmt::format(" {} {} direction too often to go either way.", restless, agreeing(restless, "changes", "change"));
+  const int turning = summary.arpeggios_mixed - summary.arpeggios_two_way;
+  if (turning > 0) text += fmt::format(" {} {} without going both ways.", turning, agreeing(turning, "turns", "turn"));
   return text;
 }
 
-/// The shapes that come more than once, and two at least.
+/// The shapes that come more than once, and two at least; the others in one sentence.
 void add_shapes(const Report& report, std::vector<Remark>& remarks) {
   const std::vector<Tally> found = arpeggio_shapes(report.analysis.arpeggios);
-  std::size_t shown = 0;
-  for (; shown < std::min(found.size(), most_shapes); ++shown) {
-    const Tally& shape = found[shown];
-    if (shown >= fewest_shapes && shape.where.size() == 1) break;
+  std::vector<std::string> once;
+  for (std::size_t i = 0; i < found.size(); ++i) {
+    const Tally& shape = found[i];
     std::vector<int> bars;
     for (const std::size_t arpeggio : shape.where)
       bars.push_back(bar_of_note(report, report.analysis.arpeggios[arpeggio].notes.front()));
+    if (i >= fewest_shapes && shape.where.size() == 1) {
+      once.push_back(fmt::format("{} ({})", shape.name, in_bars(std::move(bars))));
+      continue;
+    }
     const auto count = static_cast<int>(shape.where.size());
-    remarks.emplace_back(CountRow{
-        .name = shape.name, .share = {count, report.analysis.summary.arpeggios}, .beside = in_bars(std::move(bars))});
+    remarks.emplace_back(CountRow{.name = shape.name,
+                                  .share = {count, report.analysis.summary.arpeggios},
+                                  .beside = in_bars(std::move(bars), Length::whole)});
   }
-  if (found.size() > shown)
-    remarks.emplace_back(fmt::format("and {}", counted(static_cast<int>(found.size() - shown), "more shape")));
+  if (!once.empty()) remarks.emplace_back(fmt::format("Once: {}.", listed(once)));
 }
 
-std::string inversions_and_borrowed(const Report& report) {
+std::string inversions_and_borrowed(const Report& report, Length length) {
   std::vector<std::string> items;
   for (const Tally& tally : arpeggio_inversions(report.analysis.arpeggios))
     items.push_back(fmt::format("{} {}", tally.name, tally.where.size()));
   std::string text = fmt::format("By the lowest note: {}.", listed(items));
   items.clear();
   const std::vector<Tally> borrowed = borrowed_chords(report.analysis);
-  for (const Tally& tally : std::span(borrowed).first(std::min(borrowed.size(), most_borrowed)))
+  const bool all_named = length == Length::whole || borrowed.size() <= most_borrowed + 1;
+  const std::size_t named = all_named ? borrowed.size() : most_borrowed;
+  for (const Tally& tally : std::span(borrowed).first(named))
     items.push_back(fmt::format("{} ({})", tally.name, times(tally.where.size())));
-  if (borrowed.size() > most_borrowed) items.push_back(fmt::format("{} more", borrowed.size() - most_borrowed));
+  if (!all_named) items.push_back(fmt::format("{} more", borrowed.size() - named));
   if (!items.empty()) text += fmt::format(" Notes that spell another chord than the one below: {}.", listed(items));
   return text;
 }
@@ -96,34 +99,43 @@ bool sixths_count(const Report& report) {
   });
 }
 
-enum class GuideTone : std::uint8_t { led, kept };
+enum class GuideTone : std::uint8_t { led, late, kept };
+
+GuideTone way_led(const Connection& connection) {
+  if (connection.late) return GuideTone::late;
+  return connection.kind == ConnectionKind::common_tone ? GuideTone::kept : GuideTone::led;
+}
 
 /// The bars in which the new chords arrive.
-std::vector<int> bars_with(const Report& report, GuideTone what) {
+std::vector<int> bars_with(const Report& report, std::initializer_list<GuideTone> ways) {
   std::vector<int> bars;
   for (const Connection& connection : report.analysis.connections) {
-    const bool kept = connection.kind == ConnectionKind::common_tone;
-    if (!connection.guide_tone || kept != (what == GuideTone::kept)) continue;
+    if (!leads_guide_tone(connection) || std::ranges::find(ways, way_led(connection)) == ways.end()) continue;
     const Beats onset = report.analysis.harmony.chords[connection.to_chord].onset;
     bars.push_back(report.solo.bars[bar_index_at(report.solo, onset)].number);
   }
   return bars;
 }
 
-std::string guide_tones_led(const Report& report) {
+std::string guide_tones_led(const Report& report, Length length) {
   const Summary& summary = report.analysis.summary;
   const Share led{summary.guide_tone_resolutions.count - summary.guide_tones_kept, summary.guide_tone_resolutions.of};
   if (led.of == 0) return "";
-  const std::vector<int> bars = bars_with(report, GuideTone::led);
-  return fmt::format("{} {} a guide tone home, seventh to third or third to seventh{}. ", share_text(led, "connection"),
-                     agreeing(led.count, "leads", "lead"), bars.empty() ? "" : ": into " + in_bars(bars));
+  const std::vector<int> bars = bars_with(report, {GuideTone::led, GuideTone::late});
+  std::string text =
+      fmt::format("{} {} a guide tone home, seventh to third or third to seventh{}. ", share_text(led, "connection"),
+                  agreeing(led.count, "leads", "lead"), bars.empty() ? "" : ": into " + in_bars(bars, length));
+  if (const int late = summary.guide_tones_late; late > 0)
+    text += fmt::format("{} of them {} late, by way of other notes: into {}. ", late,
+                        agreeing(late, "arrives", "arrive"), in_bars(bars_with(report, {GuideTone::late}), length));
+  return text;
 }
 
-std::string guide_tones_kept(const Report& report) {
+std::string guide_tones_kept(const Report& report, Length length) {
   const int kept = report.analysis.summary.guide_tones_kept;
   if (kept == 0) return "";
   return fmt::format("{} {} a tone that is third of one chord and seventh of the other: into {}. ", kept,
-                     agreeing(kept, "keeps", "keep"), in_bars(bars_with(report, GuideTone::kept)));
+                     agreeing(kept, "keeps", "keep"), in_bars(bars_with(report, {GuideTone::kept}), length));
 }
 
 std::string threads(const std::vector<Thread>& threads) {
@@ -145,9 +157,17 @@ std::string threads(const std::vector<Thread>& threads) {
          text;
 }
 
+/// With the bar before or after it, where the figure begins or ends there. Longer ones are shown by their bar alone.
+ShownBar shown_bars(const Report& report, const TellingBar& bar, std::size_t index) {
+  const auto bar_of = [&](std::size_t note) { return bar_index_at(report.solo, report.solo.notes[note].onset); };
+  const std::size_t first = bar_of(bar.first_note);
+  const std::size_t last = bar_of(bar.last_note);
+  return last == first + 1 && (first == index || last == index) ? ShownBar{first, last} : ShownBar{index, index};
+}
+
 }  // namespace
 
-RemarkSection arpeggio_remarks(const Report& report) {
+RemarkSection arpeggio_remarks(const Report& report, Length length) {
   const Summary& summary = report.analysis.summary;
   RemarkSection section{"Arpeggios", {}};
   if (summary.arpeggios == 0) {
@@ -159,7 +179,7 @@ RemarkSection arpeggio_remarks(const Report& report) {
   if (summary.arpeggio_share_by_duration)
     share += fmt::format(", {} of the time played", percent(*summary.arpeggio_share_by_duration));
   section.remarks.emplace_back(share + ". " + directions(summary));
-  section.remarks.emplace_back(inversions_and_borrowed(report));
+  section.remarks.emplace_back(inversions_and_borrowed(report, length));
   return section;
 }
 
@@ -197,7 +217,7 @@ RemarkSection connection_remarks(const Report& report) {
   return section;
 }
 
-RemarkSection guide_tone_remarks(const Report& report) {
+RemarkSection guide_tone_remarks(const Report& report, Length length) {
   const Summary& summary = report.analysis.summary;
   const Outline& outline = report.analysis.outline;
   RemarkSection section{"Thirds and sevenths", {}};
@@ -207,7 +227,7 @@ RemarkSection guide_tone_remarks(const Report& report) {
   if (outline.sevenths.of > 0)
     words += fmt::format("Their seventh{}: {}. ", sixths_count(report) ? " (of a sixth chord the sixth)" : "",
                          share_text(outline.sevenths));
-  words += guide_tones_led(report) + guide_tones_kept(report);
+  words += guide_tones_led(report, length) + guide_tones_kept(report, length);
   const Share& heard = report.analysis.heard.first_rank;
   if (heard.of > 0)
     words += fmt::format("From the notes alone, without hearing the changes, one would guess {} right.",
@@ -242,7 +262,8 @@ RemarkSection early_and_late_remarks(const Report& report) {
         bars.push_back(bar_of_note(report, i));
     if (bars.empty()) continue;
     const auto count = static_cast<int>(bars.size());
-    section.remarks.emplace_back(fmt::format("{}: {}.", counted(count, kind.one, kind.many), in_bars(bars)));
+    section.remarks.emplace_back(
+        fmt::format("{}: {}.", counted(count, kind.one, kind.many), in_bars(bars, Length::whole)));
   }
   return section;
 }
@@ -255,7 +276,7 @@ RemarkSection telling_bar_remarks(const Report& report) {
     if (found == report.solo.bars.end()) continue;
     section.remarks.emplace_back(fmt::format("{}: {}{}", bar.bar < 1 ? "The pickup" : "Bar " + std::to_string(bar.bar),
                                              printable(bar.why), bar.why.ends_with('.') ? "" : "."));
-    section.remarks.emplace_back(ShownBar{static_cast<std::size_t>(found - report.solo.bars.begin())});
+    section.remarks.emplace_back(shown_bars(report, bar, static_cast<std::size_t>(found - report.solo.bars.begin())));
   }
   return section;
 }

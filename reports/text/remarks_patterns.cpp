@@ -67,15 +67,15 @@ void tell_riff_choruses(const Report& report, RemarkSection& section) {
   }
 }
 
-void tell_riffs(const Report& report, RemarkSection& section) {
+void tell_riffs(const Report& report, RemarkSection& section, Length length) {
   constexpr std::size_t most_riffs = 3;
   const auto& riffs = report.analysis.patterns.riffs;
   for (std::size_t i = 0; i < std::min(riffs.size(), most_riffs); ++i) {
     std::vector<int> bars;
     for (const RiffPlace& place : riffs[i].places) bars.push_back(place.bar);
     section.remarks.emplace_back(fmt::format("A riff of {} comes {} ({}), {}.", counted(riffs[i].notes, "note"),
-                                             counted(static_cast<int>(riffs[i].places.size()), "time"), in_bars(bars),
-                                             what_changes(riffs[i])));
+                                             counted(static_cast<int>(riffs[i].places.size()), "time"),
+                                             in_bars(bars, length), what_changes(riffs[i])));
   }
 }
 
@@ -91,16 +91,16 @@ void tell_sequences(const Report& report, RemarkSection& section) {
   }
 }
 
-void tell_digital_patterns(const Report& report, RemarkSection& section) {
+void tell_digital_patterns(const Report& report, RemarkSection& section, Length length) {
   std::map<std::string, std::vector<int>> by_steps;
   for (const DigitalPattern& pattern : report.analysis.patterns.digital)
     by_steps[pattern.steps].push_back(bar_number(report, pattern.first));
   std::vector<std::string> said;
-  for (const auto& [steps, bars] : by_steps) said.push_back(fmt::format("{} ({})", steps, in_bars(bars)));
+  for (const auto& [steps, bars] : by_steps) said.push_back(fmt::format("{} ({})", steps, in_bars(bars, length)));
   if (!said.empty()) section.remarks.emplace_back("Digital patterns: " + listed(said) + ".");
 }
 
-std::string over_chords(const Report& report, int degree, int& notes) {
+std::string over_chords(const Report& report, int degree, int& notes, Length length) {
   std::map<std::string, std::vector<int>> by_symbol;
   for (const BlueNote& blue : report.analysis.patterns.blue_notes) {
     if (blue.degree != degree) continue;
@@ -108,50 +108,51 @@ std::string over_chords(const Report& report, int degree, int& notes) {
     ++notes;
   }
   std::vector<std::string> said;
-  for (const auto& [symbol, bars] : by_symbol) said.push_back(fmt::format("{} ({})", printable(symbol), in_bars(bars)));
+  for (const auto& [symbol, bars] : by_symbol)
+    said.push_back(fmt::format("{} ({})", printable(symbol), in_bars(bars, length)));
   return listed(said);
 }
 
-void tell_scale_runs(const Report& report, RemarkSection& section) {
+void tell_scale_runs(const Report& report, RemarkSection& section, Length length) {
   std::vector<PentatonicRun> pentatonic;
   std::vector<PentatonicRun> blues;
   for (const PentatonicRun& run : report.analysis.patterns.pentatonic_runs)
     (run.has_blue_fifth ? blues : pentatonic).push_back(run);
   const auto tell = [&](const std::vector<PentatonicRun>& runs, const char* name) {
     if (runs.empty()) return;
-    section.remarks.emplace_back(
-        fmt::format("{} ({}).", counted(static_cast<int>(runs.size()), name), in_bars(bars_of_all(report, runs))));
+    section.remarks.emplace_back(fmt::format("{} ({}).", counted(static_cast<int>(runs.size()), name),
+                                             in_bars(bars_of_all(report, runs), length)));
   };
   tell(pentatonic, "minor pentatonic run");
   tell(blues, "blues-scale run");
 }
 
-void tell_vocabulary(const Report& report, RemarkSection& section) {
+void tell_vocabulary(const Report& report, RemarkSection& section, Length length) {
   const Patterns& patterns = report.analysis.patterns;
   constexpr std::pair<int, const char*> names[] = {{3, "blue third"}, {5, "blue fifth"}, {7, "blue seventh"}};
   for (const auto& [degree, what] : names) {
     int notes = 0;
-    const std::string chords = over_chords(report, degree, notes);
+    const std::string chords = over_chords(report, degree, notes, length);
     if (notes > 0) section.remarks.emplace_back(fmt::format("{} over {}.", counted(notes, what), chords));
   }
-  tell_scale_runs(report, section);
+  tell_scale_runs(report, section, length);
   if (patterns.added_half_steps.empty()) return;
   std::vector<int> bars;
   for (const AddedHalfStep& step : patterns.added_half_steps) bars.push_back(bar_number(report, step.note));
   section.remarks.emplace_back(fmt::format("The added half step of the bebop scales: {} ({}).",
                                            counted(static_cast<int>(patterns.added_half_steps.size()), "time"),
-                                           in_bars(bars)));
+                                           in_bars(bars, length)));
 }
 
 }  // namespace
 
-RemarkSection pattern_remarks(const Report& report) {
+RemarkSection pattern_remarks(const Report& report, Length length) {
   RemarkSection section{"Patterns", {}};
   tell_riff_choruses(report, section);
-  tell_riffs(report, section);
+  tell_riffs(report, section, length);
   tell_sequences(report, section);
-  tell_digital_patterns(report, section);
-  tell_vocabulary(report, section);
+  tell_digital_patterns(report, section, length);
+  tell_vocabulary(report, section, length);
   return section;
 }
 

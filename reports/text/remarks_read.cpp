@@ -13,10 +13,12 @@ namespace insideline::reports {
 namespace {
 
 std::string meters_of(const Solo& solo) {
-  std::vector<std::string> meters;
+  std::vector<Meter> meters;
   for (const Bar& bar : solo.bars)
-    if (std::ranges::find(meters, to_string(bar.meter)) == meters.end()) meters.push_back(to_string(bar.meter));
-  return listed(meters);
+    if (std::ranges::find(meters, bar.meter) == meters.end()) meters.push_back(bar.meter);
+  std::vector<std::string> names;
+  for (const Meter& meter : meters) names.push_back(to_string(meter));
+  return listed(names);
 }
 
 std::string part_of(const Report& report) {

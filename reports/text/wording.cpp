@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <charconv>
 #include <cmath>
 
 namespace insideline::reports {
@@ -60,43 +61,60 @@ std::string day_text(std::chrono::sys_days day) {
                      static_cast<unsigned>(date.day()));
 }
 
-std::string in_bars(std::vector<int> bars) {
+std::optional<std::chrono::sys_days> parsed_day(std::string_view text) {
+  constexpr std::string_view form = "0000-00-00";  // a digit where it has one
+  const auto is_digit = [](char character) { return character >= '0' && character <= '9'; };
+  const auto fits = [&](char asked, char given) { return asked == '0' ? is_digit(given) : given == asked; };
+  if (!std::ranges::equal(form, text, fits)) return std::nullopt;
+  const auto number = [&](std::size_t first, std::size_t count) {
+    unsigned value = 0;
+    std::from_chars(text.data() + first, text.data() + first + count, value);
+    return value;
+  };
+  const std::chrono::year_month_day date{std::chrono::year(static_cast<int>(number(0, 4))),
+                                         std::chrono::month(number(5, 2)), std::chrono::day(number(8, 2))};
+  if (!date.ok()) return std::nullopt;
+  return std::chrono::sys_days(date);
+}
+
+std::string in_bars(std::vector<int> bars, Length length) {
   constexpr std::size_t most = 8;
   std::ranges::sort(bars);
   bars.erase(std::unique(bars.begin(), bars.end()), bars.end());
   const bool has_pickup = !bars.empty() && bars.front() < 1;
   if (has_pickup) bars.erase(bars.begin());
   if (bars.empty()) return "the pickup";
+  const bool all_named = length == Length::whole || bars.size() <= most + 1;
+  const std::size_t named = all_named ? bars.size() : most;
   std::vector<std::string> names;
-  for (std::size_t i = 0; i < std::min(bars.size(), most); ++i) names.push_back(std::to_string(bars[i]));
-  if (bars.size() > most) names.push_back(fmt::format("{} more", bars.size() - most));
+  for (std::size_t i = 0; i < named; ++i) names.push_back(std::to_string(bars[i]));
+  if (!all_named) names.push_back(fmt::format("{} more", bars.size() - named));
   return (has_pickup ? "the pickup and " : "") + (bars.size() == 1 ? "bar " + names.front() : "bars " + listed(names));
 }
 
 std::string paragraph(std::string_view text, std::size_t indent) {
-  const std::string margin(indent, ' ');
   std::string lines;
-  std::string line;
-  std::size_t columns = 0;  // that `line` takes
+  lines.reserve(text.size() + text.size() / 16 + indent + 1);
+  std::size_t columns = 0;  // that the words of the last line take
   while (!text.empty()) {
     const std::size_t end = std::min(text.find(' '), text.size());
     const std::string_view word = text.substr(0, end);
     text.remove_prefix(std::min(end + 1, text.size()));
     if (word.empty()) continue;
     const std::size_t word_columns = display_width(word);
-    if (!line.empty() && indent + columns + 1 + word_columns > page_width) {
-      lines += margin + line + "\n";
-      line.clear();
+    if (!lines.empty() && indent + columns + 1 + word_columns <= page_width) {
+      lines += ' ';
+      ++columns;
+    } else {
+      if (!lines.empty()) lines += '\n';
+      lines.append(indent, ' ');
       columns = 0;
     }
-    if (!line.empty()) {
-      line += ' ';
-      ++columns;
-    }
-    line += word;
+    lines += word;
     columns += word_columns;
   }
-  return line.empty() ? lines : lines + margin + line + "\n";
+  if (!lines.empty()) lines += '\n';
+  return lines;
 }
 
 }  // namespace insideline::reports

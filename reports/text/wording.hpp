@@ -3,9 +3,11 @@
 #pragma once
 
 #include "analyzer/measures/results.hpp"
+#include "reports/text/length.hpp"
 
 #include <chrono>
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -37,9 +39,12 @@ std::string with_capital(std::string text);
 
 /// "2026-11-25".
 std::string day_text(std::chrono::sys_days day);
+/// What day_text writes, read again; none for "2026-02-30" and whatever else is no day.
+std::optional<std::chrono::sys_days> parsed_day(std::string_view text);
 
-/// "bar 4"; "bars 1, 3 and 7", each once; "the pickup and bar 4"; after the first eight "and 5 more".
-std::string in_bars(std::vector<int> bars);
+/// "bar 4"; "bars 1, 3 and 7", each once; "the pickup and bar 4"; on the first page after the first eight "and 5 more",
+/// never "and 1 more".
+std::string in_bars(std::vector<int> bars, Length length = Length::first_page);
 
 /// `text` in lines of at most the page width, each behind `indent` spaces.
 std::string paragraph(std::string_view text, std::size_t indent = 2);

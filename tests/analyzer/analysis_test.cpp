@@ -98,6 +98,28 @@ TEST_CASE("the same solo gives the same analysis") {
     CHECK(once.telling_bars[i].why == again.telling_bars[i].why);
 }
 
+TEST_CASE("whoever asks for the first page only gets its figures as they are, and the others not at all") {
+  const auto line = random_line(7, 24);
+  const Analysis all = analyze(line.solo, line.harmony);
+  const Analysis figures = analyze(line.solo, line.harmony, {.detail = insideline::Detail::figures});
+  const Analysis first_page = analyze(line.solo, line.harmony, {.detail = insideline::Detail::first_page});
+  CHECK(figures_of(figures) == figures_of(all));
+  Analysis without = all;
+  without.cells.clear();
+  without.threads.clear();
+  CHECK(figures_of(first_page) == figures_of(without));
+  for (const Analysis* whole : {&all, &figures}) {
+    CHECK_FALSE(whole->threads.empty());
+    CHECK(whole->phrase_figures.size() == whole->phrases.size());
+    CHECK_FALSE(whole->densities.by_chorus.empty());
+    CHECK(whole->summary.chance_by_transposing.shifts > 0);
+  }
+  CHECK(first_page.threads.empty());
+  CHECK(first_page.phrase_figures.empty());
+  CHECK(first_page.densities.by_chorus.empty());
+  CHECK(first_page.summary.chance_by_transposing.shifts == 0);
+}
+
 TEST_CASE("arpeggios share a note only where one ends and the next begins, and connections stand at every change") {
   CHECK(rc::check([] {
     const auto line = random_line(*rc::gen::arbitrary<unsigned>(), 8);

@@ -110,3 +110,51 @@ TEST_CASE("fourth and sixth stand for third and seventh in sus and sixth chords"
   }));
   CHECK(analysed(chords, melody).analysis.connections.front().guide_tone == guide);
 }
+
+TEST_CASE("a guide tone falls or stays; a seventh or a major third that rises is on its way elsewhere") {
+  const auto [chords, melody, guide] = GENERATE(table<std::string, std::string, bool>({
+      {"C7@0 G7@4", "C5:2 A#4:2 B4:4", false},
+      {"Ebmaj7@0 Cm7@4", "G4:2 D5:2 Eb5:4", false},
+      {"F7@0 C7@4", "C5:2 A4:2 Bb4:4", false},
+      {"Cm7@0 Fmaj7@4", "C5:2 Eb4:2 E4:4", true},  // only to a major seventh
+  }));
+  CHECK(analysed(chords, melody).analysis.connections.front().guide_tone == guide);
+}
+
+namespace {
+
+std::string late(const std::string& chords, const std::string& melody) {
+  const auto connections = analysed(chords, melody).analysis.connections;
+  REQUIRE(connections.size() == 1);
+  const auto& found = connections.front().late;
+  if (!found) return "";
+  return to_string(found->from_degree) + " to " + to_string(found->to_degree) + ", note " +
+         std::to_string(found->from_note) + " to " + std::to_string(found->to_note);
+}
+
+}  // namespace
+
+TEST_CASE("a guide tone may be led home late, by way of other notes") {
+  const auto [why, chords, melody, expected] = GENERATE(table<std::string, std::string, std::string, std::string>({
+      {"4 3, enclosed", "Dm7@0 G7@4", "D5:2 F5:2 C6:1/2 A5:1/2 A#5:1/2 B5:5/2", "b7 to 3, note 2 to 5"},
+      {"the target of an enclosure", "G7@0 Cmaj7@4", "D5:2 B4:2 F5:1/2 D#5:1/2 E5:3", "b7 to 3, note 2 to 4"},
+      {"an approach from below", "Dm7@0 G7@4", "A4:2 C5:2 A#4:1/2 B4:7/2", "b7 to 3, note 1 to 3"},
+      {"a third that falls late to the seventh", "G7@0 Cm7@4", "D5:2 B4:2 A4:1/2 Bb4:7/2", "3 to b7, note 1 to 3"},
+      {"a tone first, within the beat", "G7@0 C@4", "G4:2 F4:2 C4:1/2 E4:1/2 G4:3", "b7 to 3, note 1 to 3"},
+      {"a tone first, on the next beat", "G7@0 C@4", "G4:2 F4:2 C4:1 E4:1 G4:2", ""},
+      {"later than two beats", "G7@0 C@4", "G4:2 F4:2 D4:5/2 E4:3/2", ""},
+      {"not the last note over the old chord", "G7@0 C@4", "F4:2 G4:2 D4:1/2 E4:7/2", ""},
+      {"a seventh that rises", "C7@0 G7@4", "C5:2 Bb4:2 C5:1/2 B4:7/2", ""},
+      {"at once is not late", "G7@0 C@4", "G4:2 F4:2 E4:4", ""},
+      {"after a rest", "G7@0 C@4", "G4:2 F4:2 D4:1/2 r:1 E4:5/2", ""},
+  }));
+  INFO(why);
+  CHECK(late(chords, melody) == expected);
+}
+
+TEST_CASE("late resolutions are counted among those led home, and apart") {
+  const auto summary = analysed("Dm7@0 G7@4 C@8", "A4:2 C5:2 A#4:1/2 B4:3/2 F4:2 E4:4").analysis.summary;
+  CHECK(summary.guide_tone_resolutions == insideline::Share{2, 2});
+  CHECK(summary.guide_tones_late == 1);
+  CHECK(summary.guide_tones_kept == 0);
+}

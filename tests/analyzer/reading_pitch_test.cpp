@@ -46,11 +46,19 @@ std::string read_names(const std::string& chords, const std::string& melody, con
   return text;
 }
 
+/// A note on its way has its degree from its name, and that may be another in the pitch of an instrument: b3 for #9.
+std::string degree_said(const NoteLabel& label) {
+  if (!label.degree) return "-";
+  const bool is_told_by_name =
+      label.role == insideline::Role::non_chord_tone || label.role == insideline::Role::outside;
+  return is_told_by_name ? std::to_string(pitch_class_above_root(*label.degree)) : to_string(*label.degree);
+}
+
 /// Everything said of the notes, with no name in it.
 std::string said_of(const Analysis& analysis) {
   std::string text;
   for (const NoteLabel& label : analysis.labels) {
-    text += insideline::tests::code_of(label) + (label.degree ? to_string(*label.degree) : "-");
+    text += insideline::tests::code_of(label) + degree_said(label);
     text += label.governor ? '@' + std::to_string(*label.governor) + ' ' : "@- ";
   }
   for (const auto& arpeggio : analysis.arpeggios) {
@@ -107,6 +115,21 @@ TEST_CASE("chords and notes get the names that players write") {
       {"A7/C#@0", "C#4:1 E4:1", "F#7/A# | A#4 C#5"},
   }));
   CHECK(read_names(chord, melody, alto_reads) == read);
+}
+
+TEST_CASE("colours and notes on their way have no double accidentals, and no B sharp where D or C is meant") {
+  auto [chord, melody, read] = GENERATE(table<std::string, std::string, std::string>({
+      {"D7@0", "E#4:1/2 F#4:3/2", "B7 | D5 D#5"},      // not C double sharp
+      {"G7@0", "A#4:2 B4:1 A#4:1", "E7 | G5 G#5 G5"},  // not F double sharp
+      {"D7@0", "F#4:1 D#4:2 D4:1", "B7 | D#5 C5 B4"},  // b9, not B sharp
+      {"C7@0", "C4:1 G4:1 G#4:1/2 A4:3/2", "A7 | A4 E5 F5 F#5"},
+  }));
+  CHECK(read_names(chord, melody, alto_reads) == read);
+}
+
+TEST_CASE("in the pitch of an instrument a colour has the name of its degree") {
+  CHECK(read_names("G7@0", "G4:1 B4:1 Db5:2", tenor_reads) == "A7 | A5 C#6 D#6");  // #11
+  CHECK(read_names("Ab7@0", "C5:1 Eb5:1 A4:2", tenor_reads) == "Bb7 | D6 F6 B5");  // not C flat: the source is as plain
 }
 
 TEST_CASE("a part that somebody wrote is not respelled") {

@@ -1,8 +1,8 @@
 // schema_test.cjs SCHEMA PROGRAM REPORTS_TESTS FOLDER...
 //
 // Every analysis file that the tests produce must be valid: one of each score in the FOLDERs, with the changes beside
-// it where there are any, and the hand-made ones of the report tests. Then files spoilt on purpose must be refused, so
-// that a schema which accepts anything does not pass.
+// it where there are any, lines made at random, and the hand-made ones of the report tests. Then files spoilt on purpose
+// must be refused, so that a schema which accepts anything does not pass.
 const { execFileSync } = require("node:child_process");
 const fs = require("node:fs");
 const os = require("node:os");
@@ -34,6 +34,43 @@ for (const score of scores) {
   const analysis = analyzed(score);
   if (analysis !== null) analyses.set(score, analysis);
 }
+
+/// Whole numbers below `most`, the same ones in each run.
+function numbersFrom(seed) {
+  let state = seed;
+  return (most) => {
+    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+    return Math.floor((state / 2 ** 32) * most);
+  };
+}
+
+/// A tune in ABC: a shape of `size` notes, each time a step higher, until `bars` bars of sixteenths are full.
+function shapeThatMoves(size, bars, below) {
+  const steps = ["C", "D", "E", "F", "G", "A", "B", "c", "d", "e", "f", "g", "a", "b", "c'", "d'", "e'", "f'"];
+  const chords = ["C6", "Dm7", "G7(b9)", "Am7", "Fmaj7", "Bm7b5", "E7alt", "Gsus4"];
+  const shape = Array.from({ length: size }, () => below(8));
+  let tune = "X:1\nM:4/4\nL:1/16\nK:C\n";
+  for (let i = 0; i < bars * 16; ++i) {
+    if (i % 16 === 0) tune += `| "${chords[below(chords.length)]}" `;
+    tune += `${steps[shape[i % size] + (Math.floor(i / size) % 10)]} `;
+  }
+  return `${tune}|]\n`;
+}
+
+const lines = fs.mkdtempSync(path.join(os.tmpdir(), "insideline-lines-"));
+try {
+  for (let size = 2; size <= 40; ++size) { // long shapes are as good as none
+    const name = path.join(lines, `a shape of ${size} notes.abc`);
+    fs.writeFileSync(name, shapeThatMoves(size, 5, numbersFrom(size)));
+    const analysis = analyzed(name);
+    if (analysis === null) fail(`${path.basename(name)} was refused`);
+    else analyses.set(path.basename(name), analysis);
+  }
+} finally {
+  fs.rmSync(lines, { recursive: true });
+}
+const shapes = [...analyses.values()].flatMap((analysis) => analysis.patterns.sequences.map((found) => found.notes));
+if (Math.max(...shapes) < 16) fail(`the longest sequence among the lines has shapes of ${Math.max(...shapes)} notes`);
 
 const samples = fs.mkdtempSync(path.join(os.tmpdir(), "insideline-samples-"));
 try {

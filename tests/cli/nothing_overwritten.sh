@@ -80,6 +80,9 @@ cp solos/bare.changes beside.changes
 "$program" drill --changes quay.changes -o sheet.musicxml >/dev/null
 cp sheet.musicxml played.musicxml
 "$program" assess played.musicxml --against sheet.musicxml --day 2026-11-25 --log takes.log >/dev/null
+cp quay.changes sheet.changes
+: >sheet.hearing
+: >beside.hearing
 ln -s new link-to-new
 everything >"$before"
 
@@ -101,10 +104,19 @@ done
 spared chart.mid drill --changes chart.mid -o
 spared other.musicxml drill --changes quay.changes --like other.musicxml -o
 spared other.musicxml drill --changes quay.changes --gaps other.musicxml -o
+for follow in --like --gaps; do
+  for file in changes hearing; do
+    spared beside.$file drill --changes quay.changes $follow beside.musicxml -o new.mid --wav
+  done
+done
 for output in --log --html; do
   spared played.musicxml assess played.musicxml --against sheet.musicxml $output
   spared sheet.musicxml assess played.musicxml --against sheet.musicxml $output
   spared quay.changes assess played.musicxml --against sheet.musicxml --changes quay.changes $output
+done
+for output in --log --json --html; do
+  spared sheet.changes assess played.musicxml --against sheet.musicxml $output
+  spared sheet.hearing assess played.musicxml --against sheet.musicxml $output
 done
 spared takes.log assess played.musicxml --against sheet.musicxml --log takes.log --html
 for output in --json --csv --html; do

@@ -18,7 +18,7 @@ void check_changes(const insideline::Changes& changes) {
   require(!changes.bars.empty() && changes.bars.size() <= 10'000);
   insideline::Beats now;
   for (const insideline::FormBar& bar : changes.bars) {
-    require(bar.onset == now && bar.length == bar_length(changes.meter.value_or(insideline::Meter{})));
+    require(bar.onset == now && bar.length == bar_length(meter_of(changes, bar)));
     now += bar.length;
   }
   require(now == form_length(changes));

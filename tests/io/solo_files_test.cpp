@@ -36,6 +36,12 @@ TEST_CASE("solos are found at any depth, by their endings, in order") {
   CHECK(folder.found() == std::vector<std::string>{"a.xml", "b/c/one.MusicXML", "b/take.midi", "b/two.mxl", "z.mid"});
 }
 
+TEST_CASE("a solo is known by the end of its name, in capitals as well") {
+  for (const char* const solo : {"a.musicxml", "SOLO.MID", "b/Take.Midi", "a.ABC", "x.mxl", "x.XML"})
+    CHECK(io::is_solo_name(solo));
+  for (const char* const other : {"tune.changes", "mid", ".mid", "a.mid.txt", ""}) CHECK_FALSE(io::is_solo_name(other));
+}
+
 TEST_CASE("links in a circle end, and a folder behind two names is looked into once") {
   const Folder folder;
   folder.put("b/one.mid");

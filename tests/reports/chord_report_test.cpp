@@ -16,8 +16,8 @@ TEST_CASE("a chord is shown with its degrees above its notes") {
         "C7(b9)/Bb\n"
         "  tones           1     3     5     b7    b9\n"
         "                  C     E     G     Bb    Db\n"
-        "  tensions        #9    #11   13\n"
-        "                  D#    F#    A\n"
+        "  tensions        #9    #11   b13   13\n"
+        "                  D#    F#    Ab    A\n"
         "  to avoid        11\n"
         "                  F\n"
         "  guide tones     3     b7\n"
@@ -33,6 +33,12 @@ TEST_CASE("a chord with nothing to avoid says so, and no chord is told apart") {
   CHECK(chord_report(parse_chord_symbol("Cdim7").value().value()).find("  to avoid        none\n") !=
         std::string::npos);
   CHECK(no_chord_report("N.C.") == "N.C.\n  no chord        the notes under it are not labelled\n");
+}
+
+TEST_CASE("a chord over a strange bass says what it is heard as, an inversion does not") {
+  CHECK(chord_report(parse_chord_symbol("Ab/Bb").value().value()).find("  heard as        Bb9sus4\n") !=
+        std::string::npos);
+  CHECK(chord_report(parse_chord_symbol("Ab/C").value().value()).find("heard as") == std::string::npos);
 }
 
 TEST_CASE("however much a symbol says, its report keeps to the page") {

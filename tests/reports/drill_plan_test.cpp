@@ -56,13 +56,10 @@ TEST_CASE("the plan counts how few mistakes its own sheet bears; a short one is 
     return std::string{};
   };
   CHECK(moving_on("Dm7 | G7 | Cmaj7 | A7 | Dm7 | G7 | Cmaj7 | Cmaj7") ==
-        "The sheet has 64 notes. Ready is surely fewer than one mistake in 8 notes, which takes 2 mistakes or fewer. "
-        "Ready "
-        "on two different days: take the next step. 14 mistakes or more: take one step back. In between, stay.");
+        "The sheet has 64 notes. It is ready with 2 mistakes or fewer: then you surely miss less than one note in 8. "
+        "Ready on two different days: take the next step. 14 mistakes or more: take one step back. In between, stay.");
   CHECK(moving_on("Dm7 | G7") ==
-        "The sheet has 16 notes, too few to tell: play it 2 times in a row and count over all. Ready is surely fewer "
-        "than "
-        "one mistake in 8 notes, which takes no mistake at all. Ready on two different days: take the next step. 8 "
-        "mistakes "
-        "or more: take one step back. In between, stay.");
+        "The sheet has 16 notes, too few to tell: play it 2 times in a row and count over all. It is ready with no "
+        "mistake at all: then you surely miss less than one note in 8. Ready on two different days: take the next "
+        "step. 8 mistakes or more: take one step back. In between, stay.");
 }

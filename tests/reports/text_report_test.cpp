@@ -2,6 +2,7 @@
 
 #include "reports/text/display_width.hpp"
 #include "tests/reports/sample_report.hpp"
+#include "tests/support/analysed.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -51,6 +52,19 @@ TEST_CASE("the summary fits 80 columns and keeps its lines clean") {
     CHECK(reports::display_width(line) <= 80);
     CHECK_FALSE(line.ends_with(' '));
   }
+}
+
+TEST_CASE("the summary asks for all that it tells") {
+  const auto seed = GENERATE(range(1U, 9U));
+  const auto [solo, harmony] = random_line(seed, 32);
+  const auto told = [&](Detail detail, reports::Length length) {
+    reports::Report report;
+    report.solo = solo;
+    report.analysis = analyze(solo, harmony, {.detail = detail});
+    return text_report(report, {.length = length});
+  };
+  CHECK(told(Detail::first_page, reports::Length::first_page) == told(Detail::reasons, reports::Length::first_page));
+  CHECK(told(Detail::figures, reports::Length::whole) == told(Detail::reasons, reports::Length::whole));
 }
 
 TEST_CASE("the summary says what was read") {

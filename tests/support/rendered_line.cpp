@@ -1,5 +1,6 @@
 #include "tests/support/rendered_line.hpp"
 
+#include "io/file_bytes.hpp"
 #include "io/midi/smf_writer.hpp"
 #include "tests/support/own_folder.hpp"
 #include "tests/support/tones.hpp"
@@ -9,12 +10,11 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstddef>
 #include <cstdint>
 #include <cstdlib>
 #include <filesystem>
-#include <fstream>
 #include <initializer_list>
-#include <iterator>
 #include <stdexcept>
 #include <utility>
 
@@ -124,8 +124,8 @@ std::string rendered(std::span<const SoundedNote> notes, unsigned program, const
   const std::string command = fmt::format(
       "fluidsynth -ni -q -C 0 -R {} -g 0.6 -r 44100 -F '{}' '{}' '{}' >/dev/null 2>&1", how.room, wav, how.font, midi);
   if (std::system(command.c_str()) != 0) throw std::runtime_error("FluidSynth failed: " + command);
-  std::ifstream stream(wav, std::ios::binary);
-  const std::string bytes{std::istreambuf_iterator<char>(stream), {}};
+  constexpr std::size_t most_bytes = 1U << 30U;
+  const std::string bytes = io::read_bytes(wav, most_bytes);
   return how.noise_db ? with_noise(bytes, notes, *how.noise_db) : bytes;
 }
 

@@ -21,6 +21,17 @@ TEST_CASE("every kind of chord in the table is what its suffix reads as, and no 
   }
 }
 
+TEST_CASE("on every ordinary root a kind of chord is what its symbol reads as, tensions and all") {
+  for (const ChordKind& kind : chord_kinds())
+    for (const char letter : std::string("CDEFGAB"))
+      for (const std::string accidental : {"b", "", "#"}) {
+        const std::string root = letter + accidental;
+        const std::string symbol = root + std::string(kind.suffix);
+        INFO(symbol);
+        CHECK(same_chord(chord_from(symbol), make_chord(symbol, *parse_note_name(root), kind.tones)));
+      }
+}
+
 TEST_CASE("the tones that players name plainly have that name") {
   const auto [tones, suffix] = GENERATE(table<const char*, const char*>({
       {"1 3 5", ""},

@@ -34,6 +34,12 @@ TEST_CASE("accidentals belong to the number after them, or all to the number bef
       {"-7", First::is_added, "unreadable"},  // minus is a flat only before 5, 9, 11 and 13
       {"bb7", First::is_added, "bb7"},
       {"###9", First::is_added, "unreadable"},
+      {"b#9", First::is_added, "unreadable"},  // signs that cancel out are no accidental
+      {"b+9", First::is_added, "unreadable"},
+      {"7--9", First::is_the_chords_own, "unreadable"},
+      {"7+#9", First::is_the_chords_own, "unreadable"},
+      {"79b#", First::is_the_chords_own, "unreadable"},
+      {"7##9", First::is_the_chords_own, "7 ##9"},
   }));
   INFO(run);
   CHECK(bound(run, first) == expected);

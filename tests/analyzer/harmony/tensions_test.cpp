@@ -20,8 +20,8 @@ TEST_CASE("a chord knows the tensions it welcomes and the notes it avoids") {
       {"Cmaj7#5", "9 #11", "5 13"},
       {"C7", "9 #11 13", "11"},
       {"C9", "#11 13", "11"},
-      {"C7b9", "#9 #11 13", "11"},  // half-whole octatonic; b9 keeps 9 out
-      {"C7#9", "b9 #11 13", "11"},
+      {"C7b9", "#9 #11 b13 13", "11"},  // half-whole octatonic, and the V of a minor key; b9 keeps 9 out
+      {"C7#9", "b9 #11 b13 13", "11"},
       {"C7b9b13", "#9 #11", "11"},
       {"C7b13", "9 #11", "11"},
       {"C7#11", "9 13", ""},  // lydian dominant

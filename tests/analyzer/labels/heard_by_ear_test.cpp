@@ -178,7 +178,7 @@ TEST_CASE("the confidence is that of the label shown, the role's stands beside i
 
 TEST_CASE("sentences and other readings are made only when asked for") {
   Settings settings;
-  settings.detail = insideline::Detail::labels;
+  settings.detail = insideline::Detail::first_page;
   const auto bare = labelled("G7@0", "B4:1 E5:2 D5:1", 1, {}, settings);
   const auto told = labelled("G7@0", "B4:1 E5:2 D5:1");
   CHECK(codes(bare.labels) == codes(told.labels));

@@ -76,6 +76,26 @@ TEST_CASE("an enclosure reaches over the bar line into the next chord") {
                {"Dm7@0 G7@2", "A4:1 C#5:1/2 Bb4:1/2 B4:2", 3, "CT:5 ENC ENC CT:3"}});
 }
 
+TEST_CASE("one enclosure is heard as one, wherever in the bar it begins") {
+  for (const Beats start : {Beats(1), Beats(3, 2), Beats(2), Beats(7, 2)})
+    check_table({{"C7@0", "F4:1/2 D4:1/2 D#4:1/2 E4:1/2 G4:1", start, "ENC ENC ENC CT:3 CT:5"},
+                 {"Ab7@0", "Db5:1/2 Bb4:1/2 B4:1/2 C5:1/2 Eb5:1", start, "ENC ENC ENC CT:3 CT:5"}});
+}
+
+TEST_CASE("two sides close in on a third to come, and where the third comes early there is no neighbour") {
+  check_table({{"Em7@0", "A4:1/2 F#4:1/2 G4:1/2 B4:1/2 D5:1", 1, "ENC ENC CT:b3 CT:5 CT:b7"},
+               {"D7@0 Gmaj7@2", "A4:1/2 F#4:1/2 C5:1/2 A#4:1/2 B4:2", 3, "CT:5 CT:3 CT:b7 ENC CT:3"}});
+}
+
+TEST_CASE("a fourth that steps down to the third leans, however long it stays") {
+  check_table({{"F7@0", "C5:1 Bb4:2 A4:2", 4, "CT:5 APP CT:3"},
+               {"F7@0", "C5:1 Bb4:3 A4:1", 4, "CT:5 APP CT:3"},
+               {"D7@0", "A4:1 G4:3/2 F#4:1/2 D4:2", 4, "CT:5 APP CT:3 CT:1"},
+               {"Cmaj7@0", "G4:1 C4:1 F4:2 E4:1", 3, "CT:5 CT:1 APP CT:3"},
+               // over a minor chord the eleventh is a colour
+               {"Dm7@0", "A4:1 D5:1 G4:2 D4:1", 3, "CT:5 CT:1 T:11 CT:1"}});
+}
+
 TEST_CASE("leap in, step out: an approach on a weak place, an appoggiatura on a strong one") {
   check_table({{"Cmaj7@0", "G4:1/2 Eb5:1/2 E5:1", 2, "CT:5 APR CT:3"},
                {"C@0 F@2", "G3:2 Bb3:1 A3:1", 1, "CT:5 APP CT:3"},

@@ -121,6 +121,54 @@ TEST_CASE("an enclosure is wide where its sides are a third apart") {
   CHECK_FALSE(has(insideline::rows_for(last, chain_from("C@0", "F4:1/2 D#4:1/2 E4:1"), 0), Row::enclosure_wide));
 }
 
+TEST_CASE("an enclosure from above closes in quickly on a chord tone, from a half step below, wherever it begins") {
+  const auto rows = [](const char* melody, std::uint8_t parts, const insideline::Beats& start_beat = 1) {
+    const Reading last{.motive = Motive::enclosure, .part = static_cast<std::uint8_t>(parts - 1), .parts = parts};
+    return insideline::rows_for(last, chain_from("C7@0", melody, start_beat), parts - 1U);
+  };
+  CHECK(has(rows("F4:1/2 D#4:1/2 E4:1", 2), Row::enclosure_from_above));
+  CHECK(has(rows("F4:1/2 D#4:1/2 E4:1", 2, insideline::Beats(3, 2)), Row::enclosure_from_above));
+  CHECK_FALSE(has(rows("F4:1 D#4:1/2 E4:1", 2), Row::enclosure_from_above));     // one side takes a beat
+  CHECK_FALSE(has(rows("F4:1/4 D#4:1/2 E4:1", 2), Row::enclosure_from_above));   // it waits on the second
+  CHECK_FALSE(has(rows("D#4:1/2 F4:1/2 E4:1", 2), Row::enclosure_from_above));   // from below
+  CHECK_FALSE(has(rows("D5:1/2 B4:1/2 C#5:1", 2), Row::enclosure_from_above));   // by whole step
+  CHECK_FALSE(has(rows("Eb5:1/2 C#5:1/2 D5:1", 2), Row::enclosure_from_above));  // on to no chord tone
+  CHECK(has(rows("F4:1/2 D4:1/2 D#4:1/2 E4:1", 3), Row::enclosure_above_and_two_below));
+  CHECK_FALSE(has(rows("F4:1/2 F#4:1/2 D#4:1/2 E4:1", 3), Row::enclosure_above_and_two_below));
+}
+
+TEST_CASE("only the first side of an enclosure can begin it on the beat") {
+  const Chain chain = chain_from("C7@0", "F4:1/2 D4:1/2 D#4:1/2 E4:1");
+  const auto on_beat = [&](std::uint8_t part) {
+    const Reading side{.motive = Motive::enclosure, .part = part, .parts = 3};
+    return has(insideline::rows_for(side, chain, part), Row::enclosure_on_beat);
+  };
+  CHECK(on_beat(0));
+  CHECK_FALSE(on_beat(2));  // on beat two
+}
+
+TEST_CASE("a natural fourth that steps down to the major third leans, and is less of a colour") {
+  const auto falls = [](const char* chord, const char* melody) {
+    const Chain chain = chain_from(chord, melody);
+    const bool colour = has(insideline::rows_for({.motive = Motive::tension}, chain, 1), Row::tension_fourth_to_third);
+    CHECK(colour ==
+          has(insideline::rows_for({.motive = Motive::appoggiatura}, chain, 1), Row::appoggiatura_fourth_to_third));
+    return colour;
+  };
+  CHECK(falls("F7@0", "F4:1 Bb4:2 A4:1"));
+  CHECK(falls("Fmaj7@0", "C5:1 Bb4:1/2 A4:1"));
+  CHECK_FALSE(falls("Fm7@0", "F4:1 Bb4:2 Ab4:1"));  // the chord has no major third
+  CHECK_FALSE(falls("F7@0", "F4:1 Bb4:2 C5:1"));    // it goes up
+  CHECK_FALSE(falls("F7@0 Dm7@3", "F4:1 Bb4:2 A4:1"));
+}
+
+TEST_CASE("a note of two beats that is longer than its target is a poor neighbour") {
+  const Reading neighbour{.motive = Motive::neighbour};
+  CHECK(has(insideline::rows_for(neighbour, chain_from("F7@0", "A4:1 Bb4:2 A4:1"), 1), Row::neighbour_two_beats));
+  CHECK_FALSE(has(insideline::rows_for(neighbour, chain_from("F7@0", "A4:1 Bb4:1 A4:1"), 1), Row::neighbour_two_beats));
+  CHECK_FALSE(has(insideline::rows_for(neighbour, chain_from("F7@0", "A4:2 Bb4:2 A4:2"), 1), Row::neighbour_two_beats));
+}
+
 TEST_CASE("a neighbour of a chord tone is told from one of another foreign note") {
   const Reading neighbour{.motive = Motive::neighbour};
   CHECK(has(insideline::rows_for(neighbour, chain_from("C@0", "E4:1/2 F4:1/2 E4:1"), 1), Row::neighbour_of_tone));

@@ -29,6 +29,15 @@ TEST_CASE("a telling bar says in a sentence what happens there") {
        "r:1 C5:1/2 Bb4:1 F4:1/2 C4:1/2 r:1/2 r:1 D5:1/2 C5:1 G4:1/2 D4:1/2 r:1/2 "
        "r:1 C5:1/2 Bb4:1 F4:1/2 C4:1/2 r:1/2",
        1, "a riff of four notes comes here first of three times"},
+      {"Dm7@0", "G4:1 E4:1 C#4:1 D4:1", 1, "comes straight down through C#dim, played over Dm7"},
+      {"D@0", "A4:1/2 F#4:1/2 D5:1/2 F#5:1/2 D5:1/2 A4:1/2", 1,
+       "turns, then comes straight down through D from the third"},
+      {"C7@0", "Bb4:1/2 G4:1/2 E4:1/2 G4:1/2 Bb4:1/2", 1,
+       "comes straight down through C7 from the seventh, and goes up again"},
+      {"Gm6@0", "D6:1/2 E6:1/2 D6:1/2 Bb5:1/2 G5:1", 1, "comes straight down through Gm6 from the fifth"},
+      {"F7@0", "B4:1/2 D#5:1/2 F#5:1/2 B5:1/2 A5:1", 1, "plays B7, the tritone substitute of F7"},
+      {"Gm7@0", "B5:1/2 G#5:1/2 Bb5:1/2 G5:1/2 A5:1/2 F#5:1/2 Ab5:1/2 F5:1/2 G5:1/2 E5:1/2", 1,
+       "minor thirds go down in half steps here: five of them"},
       {"Cmaj7@0", "C4:1 G4:1 F4:1/2 D#4:1/2 E4:1", 1, "F and D# close in on E, the third of Cmaj7"},
   }));
   const auto bars = analysed(chords, melody).analysis.telling_bars;

@@ -19,19 +19,22 @@ TEST_CASE("three triplet eighths make exactly one quarter") {
 }
 
 TEST_CASE("a time is written as a fraction and read back") {
-  const auto [text, expected] = GENERATE(table<std::string, Beats>({{"0", Beats(0)},
-                                                                    {"1/2", Beats(1, 2)},
-                                                                    {"-22/3", Beats(-22, 3)},
-                                                                    {"0.25", Beats(1, 4)},
-                                                                    {"-0.5", Beats(-1, 2)},
-                                                                    {"1.5", Beats(3, 2)}}));
+  const auto [text, expected] =
+      GENERATE(table<std::string, Beats>({{"0", Beats(0)},
+                                          {"1/2", Beats(1, 2)},
+                                          {"-22/3", Beats(-22, 3)},
+                                          {"0.25", Beats(1, 4)},
+                                          {"-0.5", Beats(-1, 2)},
+                                          {"9223372036.854775807", Beats(9223372036854775807, 1000000000)},
+                                          {"1.5", Beats(3, 2)}}));
   CHECK(insideline::parse_beats(text) == expected);
   CHECK(insideline::parse_beats(to_string(expected)) == expected);
 }
 
 TEST_CASE("what is not a time is not read as one") {
   const auto text = GENERATE(as<std::string>{}, "", "x", "1/0", "1/-2", "1//2", "1.", ".5x", "1.1234567890", "1 ",
-                             "99999999999999999999");
+                             "99999999999999999999", "9223372036854775807.5", "-9223372036854775807.5",
+                             "9223372036854775.123456789", "-9223372036854775808", "-9223372036854775808/2");
   CHECK_FALSE(insideline::parse_beats(text).has_value());
 }
 

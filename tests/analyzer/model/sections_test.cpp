@@ -123,6 +123,23 @@ TEST_CASE("sections are found as a musician names them") {
   CHECK(sections_named(harmony.sections, wanted) == expected);
 }
 
+TEST_CASE("a chart has its sections by the same names") {
+  const std::vector<FormSection> form = sections_of(lettered("Aa Aa Bb Aa"));
+  const auto [wanted, expected] = GENERATE(table<std::string, std::vector<std::size_t>>({
+      {"B", {2}},
+      {"A", {0, 1, 3}},
+      {"section b", {2}},
+      {"last A", {3}},
+      {"third A", {3}},
+      {"A 2", {1}},
+      {"fourth A", {}},
+      {"A of chorus 1", {0, 1, 3}},
+      {"A of chorus 2", {}},
+  }));
+  CAPTURE(wanted);
+  CHECK(sections_named(form, wanted) == expected);
+}
+
 TEST_CASE("a section whose own name has a number or the word last is found by that name") {
   Solo solo = resting(6);
   solo.marks = {{.onset = 0, .name = "A 2"}, {.onset = 8, .name = "last time"}, {.onset = 16, .name = "17"}};

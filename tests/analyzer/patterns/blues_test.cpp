@@ -111,3 +111,31 @@ TEST_CASE("the half step that bebop scales add stands off the beat in a run by s
   }));
   CHECK(patterns_in(chord, melody).added_half_steps.size() == count);
 }
+
+TEST_CASE("a note of another chord, or on its way, is not blue") {
+  const auto [why, chords, melody, blue] = GENERATE(table<std::string, std::string, std::string, std::string>({
+      {"the flat ninth of the chord to come, pushed", "Dm7@0 G7@2", "F4:1 G4:1/2 Ab4:1/2 Ab4~:1 G4:1", ""},
+      {"the arpeggio of another chord", "Dm7@0 G7@2", "B4:1/2 D5:1/2 F5:1/2 Ab5:1/2 G5:2", ""},
+      {"the tritone substitute", "G7@0", "Ab4:1/2 Db5:1/2 F5:1/2 Ab5:1/2 Cb6:1/2 Ab5:1/2 F5:1/2 Db5:1/2", ""},
+      {"the lower half of an enclosure, first", "Cmaj7@0", "r:1/2 D4:1/2 D#4:1/2 F4:1/2 E4:2", ""},
+      {"slid up from into the third, on the chord", "F7@0 Bb7@2", "F4:1 Ab4:1/2 Eb4:1/2 Db4:1/2 D4:1/2 F4:1", "3 3 "},
+      {"a minor triad on the root", "C7@0", "C4:1/2 Eb4:1/2 G4:1/2 C5:1/2 G4:2", "3 "},
+  }));
+  INFO(why);
+  std::string found;
+  for (const auto& note : analysed(chords, melody).analysis.patterns.blue_notes)
+    found += std::to_string(note.degree) + ' ';
+  CHECK(found == blue);
+}
+
+TEST_CASE("a grace note that slides up into the third is a blue third") {
+  const auto [chord, melody, count] = GENERATE(table<std::string, std::string, std::size_t>({
+      {"Bb7@0", "F4:1 Db4:0 D4:1 F4:2", 1},
+      {"Bb7@0", "F4:1 C4:0 D4:1 F4:2", 0},    // from the ninth
+      {"Bb7@0", "F4:1 Gb4:0 G4:1 F4:2", 0},   // into another tone
+      {"Bbm7@0", "F4:1 C4:0 Db4:1 F4:2", 0},  // its third is minor
+  }));
+  const auto found = analysed(chord, melody).analysis.patterns.blue_notes;
+  REQUIRE(found.size() == count);
+  if (count == 1) CHECK(found[0].note == 1);
+}

@@ -24,7 +24,7 @@ TEST_CASE("a line goes on where no rest of a beat and no phrase end stands betwe
 
 TEST_CASE("two moves are the same where the steps and the time from note to note are") {
   const auto line = analysed("C@0", "C4:1/2 D4:1/2 Eb4:1/2 F4:1/3 G4:1/3 E4:1/3 F4:1 A4:1/2 r:2 B4:1/2");
-  const auto moves = moves_of(line.heard, line.solo);
+  const auto moves = moves_of(line.heard);
   const auto& [waits, shapes] = moves;
   CHECK(waits[1] == waits[2]);
   CHECK(waits[3] == waits[1]);
@@ -39,7 +39,7 @@ TEST_CASE("two moves are the same where the steps and the time from note to note
 
 TEST_CASE("where the line does not go on there is no move") {
   const auto line = analysed("C@0", "C4:1 D4:1/2 r:1 E4:1/2 F4:1");
-  const auto moves = moves_of(line.heard, line.solo);
+  const auto moves = moves_of(line.heard);
   CHECK(moves.shapes[0] == insideline::no_move);
   CHECK(moves.shapes[1] >= 0);
   CHECK(moves.shapes[2] == insideline::no_move);

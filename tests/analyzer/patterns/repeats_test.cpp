@@ -11,6 +11,7 @@
 
 using insideline::maximal_repeats;
 using insideline::MaximalRepeat;
+using insideline::Repeats;
 using insideline::token_break;
 
 namespace {
@@ -53,11 +54,19 @@ std::set<std::pair<std::string, std::vector<std::size_t>>> by_trying_all(const s
   return maximal;
 }
 
-std::set<std::pair<std::string, std::vector<std::size_t>>> by_automaton(const std::string& letters) {
-  std::set<std::pair<std::string, std::vector<std::size_t>>> found;
-  for (const MaximalRepeat& repeat : maximal_repeats(tokens_of(letters), {.shortest = 1, .longest = any_length}).found)
-    found.emplace(letters.substr(repeat.starts.front(), repeat.length), repeat.starts);
-  return found;
+std::vector<std::size_t> starts_of(const Repeats& repeats, const MaximalRepeat& repeat) {
+  const auto starts = repeats.starts_of(repeat);
+  return {starts.begin(), starts.end()};
+}
+
+std::set<std::pair<std::string, std::vector<std::size_t>>> by_sorting(const std::string& letters) {
+  std::set<std::pair<std::string, std::vector<std::size_t>>> all;
+  const Repeats repeats = maximal_repeats(tokens_of(letters), {.shortest = 1, .longest = any_length});
+  for (const MaximalRepeat& repeat : repeats.found) {
+    const std::vector<std::size_t> starts = starts_of(repeats, repeat);
+    all.emplace(letters.substr(starts.front(), repeat.length), starts);
+  }
+  return all;
 }
 
 std::size_t steps_for(const std::string& letters) {
@@ -84,18 +93,18 @@ std::string mixed_letters(std::size_t count) {
 }  // namespace
 
 TEST_CASE("what comes again is found at its full length, with every place") {
-  const auto repeats = maximal_repeats(tokens_of("abcxabcyabz"), {.shortest = 2, .longest = any_length}).found;
-  REQUIRE(repeats.size() == 2);
-  CHECK(repeats[0].length == 2);
-  CHECK(repeats[0].starts == std::vector<std::size_t>{0, 4, 8});
-  CHECK(repeats[1].length == 3);
-  CHECK(repeats[1].starts == std::vector<std::size_t>{0, 4});
+  const auto repeats = maximal_repeats(tokens_of("abcxabcyabz"), {.shortest = 2, .longest = any_length});
+  REQUIRE(repeats.found.size() == 2);
+  CHECK(repeats.found[0].length == 2);
+  CHECK(starts_of(repeats, repeats.found[0]) == std::vector<std::size_t>{0, 4, 8});
+  CHECK(repeats.found[1].length == 3);
+  CHECK(starts_of(repeats, repeats.found[1]) == std::vector<std::size_t>{0, 4});
 }
 
 TEST_CASE("nothing runs across a break, and what comes once is no repeat") {
   CHECK(maximal_repeats(tokens_of("abcdef"), {.shortest = 1, .longest = any_length}).found.empty());
   CHECK(maximal_repeats(tokens_of("ab cab"), {.shortest = 3, .longest = any_length}).found.empty());
-  CHECK(by_automaton("ab ab").contains({"ab", {0, 3}}));
+  CHECK(by_sorting("ab ab").contains({"ab", {0, 3}}));
   CHECK(maximal_repeats({}, {.shortest = 1, .longest = any_length}).found.empty());
 }
 
@@ -103,24 +112,33 @@ TEST_CASE("repeats too long to be asked for are left out, shorter ones keep all 
   const std::string letters = "abcdeabcdexbc";
   for (const MaximalRepeat& repeat : maximal_repeats(tokens_of(letters), {.shortest = 2, .longest = 4}).found)
     CHECK(repeat.length <= 4);
-  const auto repeats = maximal_repeats(tokens_of(letters), {.shortest = 2, .longest = 4}).found;
-  REQUIRE(repeats.size() == 1);
-  CHECK(repeats[0].starts == std::vector<std::size_t>{1, 6, 11});
+  const auto repeats = maximal_repeats(tokens_of(letters), {.shortest = 2, .longest = 4});
+  REQUIRE(repeats.found.size() == 1);
+  CHECK(starts_of(repeats, repeats.found[0]) == std::vector<std::size_t>{1, 6, 11});
 }
 
 TEST_CASE("what comes more rarely than asked for is left out, what comes often enough keeps all its places") {
   const auto repeats =
-      maximal_repeats(tokens_of("abcxabcyabz"), {.shortest = 2, .longest = any_length, .fewest_places = 3}).found;
-  REQUIRE(repeats.size() == 1);
-  CHECK(repeats[0].length == 2);
-  CHECK(repeats[0].starts == std::vector<std::size_t>{0, 4, 8});
+      maximal_repeats(tokens_of("abcxabcyabz"), {.shortest = 2, .longest = any_length, .fewest_places = 3});
+  REQUIRE(repeats.found.size() == 1);
+  CHECK(repeats.found[0].length == 2);
+  CHECK(starts_of(repeats, repeats.found[0]) == std::vector<std::size_t>{0, 4, 8});
+}
+
+TEST_CASE("only what comes often enough at short distance is found, and then with every place") {
+  const std::vector<int> tokens = tokens_of("abxabyabzcdxcdycdz");
+  const std::vector<std::size_t> bars = {0, 0, 0, 1, 1, 1, 2, 2, 2, 3, 3, 3, 8, 8, 8, 9, 9, 9};
+  const auto repeats = maximal_repeats(
+      tokens, {.shortest = 2, .longest = any_length, .fewest_places = 3, .bars = bars, .bars_apart = 4});
+  REQUIRE(repeats.found.size() == 1);
+  CHECK(starts_of(repeats, repeats.found[0]) == std::vector<std::size_t>{0, 3, 6});
 }
 
 TEST_CASE("repeats are those that trying every part finds") {
   CHECK(rc::check([] {
     const auto letters = text_of(*rc::gen::container<std::vector<int>>(
         rc::gen::weightedElement<int>({{5, 'a'}, {4, 'b'}, {2, 'c'}, {1, token_break}})));
-    RC_ASSERT(by_automaton(letters) == by_trying_all(letters));
+    RC_ASSERT(by_sorting(letters) == by_trying_all(letters));
   }));
 }
 

@@ -98,6 +98,22 @@ TEST_CASE("a beat lost or gained is a break, half a beat a hesitation") {
   CHECK(found.tempo->jumps.empty());
 }
 
+TEST_CASE("an empty bar in a take on the grid is a break, at whatever tempo it was written") {
+  const Solo sheet = long_line();
+  Solo take = sheet;
+  for (std::size_t i = 0; i < take.notes.size(); ++i) {
+    take.notes[i].onset = take.notes[i].onset * Beats(2);
+    if (i >= 100) take.notes[i].onset += Beats(8);
+  }
+  const LaidTake laid = laid_take(sheet, take);
+  const std::vector<int> pitches = pitches_of(sheet, laid.sheet_notes);
+  const TakeTime found = take_time(laid, insideline::align_take(pitches, pitches), 64);
+  REQUIRE(found.breaks.size() == 1);
+  CHECK(found.breaks[0].next == 100);
+  CHECK(found.breaks[0].quarters == Approx(4.0));
+  CHECK_FALSE(found.tempo);
+}
+
 TEST_CASE("a score has no times to judge") {
   const Solo sheet = long_line();
   const LaidTake laid = laid_take(sheet, sheet);

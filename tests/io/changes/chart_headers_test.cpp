@@ -13,6 +13,7 @@ using insideline::Key;
 using insideline::Meter;
 using insideline::Mode;
 using insideline::io::parse_changes;
+using insideline::io::parse_chart;
 using insideline::io::parse_key;
 using insideline::io::parse_meter;
 using insideline::tests::chart_error;
@@ -75,6 +76,19 @@ TEST_CASE("headers say what the chart is") {
   CHECK(changes.meter == Meter{3, 4});
   CHECK(changes.pickup == Beats(1));
   CHECK(form_length(changes) == Beats(3));
+}
+
+TEST_CASE("a header without its colon is read where its value leaves no doubt, and is else a title") {
+  const auto chart = [](const std::string& line) { return parse_chart(line + "\n[A] | C |\n[B] | F |", "a.changes"); };
+  CHECK(chart("form AAB").changes.bars.size() == 3);
+  CHECK(chart("Meter 3/4").changes.meter == insideline::Meter{3, 4});
+  CHECK(chart("tempo 120").tempo_bpm == 120.0);
+  CHECK(chart("key Eb").changes.key == insideline::Key{-3, false});
+  CHECK(chart("tempo 120").changes.title.empty());
+  CHECK(chart("Key West").changes.title == "Key West");
+  CHECK(chart("Time Goes By").changes.title == "Time Goes By");
+  CHECK(chart("Form and Shape").changes.title == "Form and Shape");
+  CHECK(chart("Tempo di Valse").changes.title == "Tempo di Valse");
 }
 
 TEST_CASE("a pickup counts the beats of the meter") {

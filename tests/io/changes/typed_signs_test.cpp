@@ -118,6 +118,44 @@ TEST_CASE("what was typed apart or in another form is told with its place") {
   CHECK(only_warning("| C | (turnaround)") == "a.changes:1:7: (turnaround) is left out");
 }
 
+TEST_CASE("a chart without bar lines is told how it is read, once") {
+  CHECK(only_warning("C7 F7 C7 C7\nF7 F7 C7 C7\n") ==
+        "a.changes:1:1: there are no bar lines, so each line is one bar that its chords share; where each chord has a "
+        "bar "
+        "write | C7 | F7 |");
+  CHECK(only_warning("title: Quay\nC, F, G7\n").starts_with("a.changes:2:1: there are no bar lines"));
+  CHECK(only_warning("C,F,G7,C\nF,F,C,C\n").ends_with("where each chord has a bar write | C | F |"));
+  CHECK(parse_chart("C7\nF7\nC min7\nC . F .\n", "a.changes").warnings.size() == 1);  // the blank in C min7 alone
+}
+
+TEST_CASE("a line without a bar line between lines with bars is told, and so are letters meant for sections") {
+  CHECK(only_warning("| C | G7 |\n  A      B\n| F | C |") ==
+        "a.changes:2:3: bar 3 is this line, as no bar line stands in it: its 2 chords share one bar; a section is "
+        "written [A] before a bar line");
+  CHECK(only_warning("| C | F |\nDm7 G7\n") ==
+        "a.changes:2:1: bar 3 is this line, as no bar line stands in it: its 2 chords share one bar");
+}
+
+TEST_CASE("a chord in brackets names a section, which is told; letters and words do so silently") {
+  CHECK(only_warning("[Dm7] | G7 | C |") ==
+        "a.changes:1:1: [Dm7] is read as the name of a section; a chord is written without brackets, | Dm7 |");
+  CHECK(parse_chart("[A] | C |\n[A2] | F |\n[Bridge] | G |\n[A'] | C |", "a.changes").warnings.empty());
+}
+
+TEST_CASE("a bracket that none opens is told, one over several bars is not") {
+  CHECK(only_warning("| C7b9) | F |") == "a.changes:1:3: bar 1: the ) of \"C7b9)\" closes nothing and is left out");
+  CHECK(parse_chart("| C7(b9) | (Am7 | Dm7, G7) | (F) |", "a.changes").warnings.empty());
+}
+
+TEST_CASE("an intro or coda comes again in every chorus where no form leaves it out, which is told") {
+  CHECK(only_warning("[Intro] | C | G7 |\n[A] | F | C |\n[B] | G |") ==
+        "a.changes:1:11: Intro comes again in every chorus; a line `form: A B` above the bars leaves it out, and "
+        "--start-bar says where the form then begins");
+  CHECK(only_warning("[A] | F |\n[coda] | C |").starts_with("a.changes:2:10: coda comes again"));
+  CHECK(parse_chart("form: A\n[Intro] | C |\n[A] | F |", "a.changes").warnings.empty());
+  CHECK(parse_chart("[Intro] | C | F |", "a.changes").warnings.empty());
+}
+
 TEST_CASE("sections in parentheses and those called by a word have their names") {
   CHECK(section_names(parse_changes("(A) | F7 |\n(B) | G7 |", "a.changes")) == "A B");
   CHECK(section_names(parse_changes("Intro\n| C |\nVerse\n| F |\nbridge\n| G |", "a.changes")) == "Intro Verse bridge");

@@ -113,6 +113,12 @@ TEST_CASE("lines about one note are taken together, and refused where they contr
   CHECK_THAT(error("1 1 anticipation\n1 1 fifth of the chord before"), Contains("contradicts"));
 }
 
+TEST_CASE("where notes begin is told without leaving one out") {
+  const auto solo = insideline::tests::solo_from("C4:3/2 D4:5/2 E4:1 | C4:5", {5, 4});
+  CHECK_THROWS_WITH(parse_hearing("1 2 tension", "solo.hearing", solo),
+                    Contains("no note begins on beat 2 of bar 1; they begin on 1, 2.5, 5"));
+}
+
 TEST_CASE("an error names the line, what was found and what to do") {
   const auto [text, message] = GENERATE(table<std::string, std::string>({
       {"1 1 neigbour", "solo.hearing:1:5: 'neigbour' says nothing here; the words are: chord tone, tension"},

@@ -54,6 +54,21 @@ TEST_CASE("a rubato recording is written by its tapped beats") {
   CHECK(read.solo.performed[4].quarter_seconds == Approx(0.7));
 }
 
+TEST_CASE("taps that do not reach as far as the line are told, a beat more or less is not") {
+  const auto warnings_with = [](const std::string& taps) {
+    insideline::io::ReadOptions options;
+    options.beats = parse_beats_file(taps, "taps.txt");
+    return insideline::tests::warnings_of(
+        read_midi(midi_file({{"", "C5@970+460 D5@1445+460 E5@1930+460 F5@2400+460", 1, {}}}), options));
+  };
+  CHECK(warnings_with("1 1\n1.5 2\n2 3\n").empty());
+  CHECK(warnings_with("1.5 2\n2 3\n2.5 4\n").empty());
+  CHECK(warnings_with("1 1\n1.5 2\n") ==
+        "the beats run from 1.0 to 1.5 s and the line from 1.0 to 3.0 s: 1 note outside was read at the tempo of the "
+        "nearest two beats; tap all of it\n");
+  CHECK_THAT(warnings_with("2.0 1\n2.5 2\n"), Catch::Contains("1 note outside was read"));
+}
+
 TEST_CASE("tapped beats that begin before the downbeat make a pickup") {
   insideline::io::ReadOptions options;
   options.beats = parse_beats_file("0 3\n0.5 4\n1 1\n1.5 2\n2 3\n2.5 4\n3 1\n", "taps.txt");

@@ -82,6 +82,16 @@ TEST_CASE("a track is chosen by name, whatever the case, or by number; another i
                     "take.mid: it has no track 'Oboe' with notes; there is track 2 (Horn); track 3 (Flute)");
 }
 
+TEST_CASE("a name is UTF-8, or else taken for Latin-1") {
+  const auto name_of = [](const std::string& name) {
+    return read_midi(midi_file({{name, "C5@0+480 D5@480+480", 1, {}}})).solo.part;
+  };
+  CHECK(name_of("Fl\xC3\xB6te") == "Fl\u00F6te");
+  CHECK(name_of("Fl\xF6te") == "Fl\u00F6te");
+  CHECK(name_of("in\xC0\xAFout") == "in\u00C0\u00AFout");                      // a slash written too long
+  CHECK(name_of("half \xED\xA0\xBC pair") == "half \u00ED\u00A0\u00BC pair");  // half a character of UTF-16
+}
+
 TEST_CASE("percussion is left out, and a file of nothing else is refused") {
   CHECK(notes_of(read_midi(midi_file({{"Drums", "C2@0+480", 10, {}}, {"Horn", "C5@0+480", 1, {}}})).solo) == "C5@0+1");
   CHECK_THROWS_WITH(read_midi(midi_file({{"Drums", "C2@0+480", 10, {}}})), Catch::Contains("percussion only"));
@@ -99,6 +109,12 @@ TEST_CASE("notes held under the line are left out and counted") {
   const auto read = read_midi(midi_file({{"", "C5@0+960 E3@240+480 D5@960+480", 1, {}}}));
   CHECK(notes_of(read.solo) == "C5@0+2 D5@2+1");
   CHECK_THAT(warnings_of(read), Catch::Contains("1 note under the line was left out"));
+}
+
+TEST_CASE("a note that nothing ends is held to the next one, and told") {
+  const auto read = read_midi(midi_file({{"", "G5@1440+480", 1, {"00 90 48 50", "83 60 90 4A 50", "87 40 90 4C 50"}}}));
+  CHECK(notes_of(read.solo) == "C5@0+1 D5@1+1 E5@2+1 G5@3+1");
+  CHECK(warnings_of(read) == "3 notes are never ended; each was held to the next note\n");
 }
 
 TEST_CASE("pitch bends are told and the struck pitch is kept") {

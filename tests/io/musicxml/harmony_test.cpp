@@ -180,3 +180,39 @@ TEST_CASE("an offset that leads out of the bar is told") {
   CHECK(warning_lines(behind).find(told) != string::npos);
   CHECK(read_line("C4:4 | " + chord("C", "major", "<offset>48</offset>") + "C4:4 | D4:4").warnings.empty());
 }
+
+TEST_CASE("symbols that end long before the score does are told, a chord that always had much room is not") {
+  const string symbols = chord("C", "major") + "C4:4 | " + chord("F", "major") + "C4:4";
+  string rest;
+  for (int bar = 0; bar < 8; ++bar) rest += " | D4:4";
+  const string told = "8 bars have no chord symbol after the last one, which was held to the end";
+  CHECK(warning_lines(read_line(symbols + rest)).find(told) != string::npos);
+  CHECK(read_line(symbols + " | D4:4 | D4:4 | D4:4 | D4:4 | D4:4 | D4:4 | D4:4").warnings.empty());
+  const string vamp = chord("D", "minor-seventh") + "D4:4" + rest.substr(0, 16) + " | " + chord("E", "minor") + "D4:4";
+  CHECK(read_line(vamp + rest).warnings.empty());
+  CHECK(read_line(chord("D", "minor-seventh") + "D4:4" + rest).warnings.empty());
+}
+
+TEST_CASE("a chord whose print contradicts its kind is told once") {
+  const auto [kind, text, contradicts] = GENERATE(table<string, string, bool>({
+      {"major", "m7", true},
+      {"major", "7", true},
+      {"minor", "7", true},
+      {"diminished", "m7b5", true},
+      {"suspended-fourth", "7sus4", true},
+      {"major-seventh", "maj7", false},
+      {"major-seventh", "maj", false},
+      {"dominant", "7", false},
+      {"dominant", "13", false},
+      {"minor-seventh", "-7", false},
+      {"half-diminished", "m7b5", false},
+      {"minor", "something", false},
+  }));
+  const string symbol = fmt::format(
+      "{{<harmony><root><root-step>C</root-step></root><kind text=\"{}\">{}</kind></harmony>}} ", text, kind);
+  const auto score = read_line(symbol + "C4:4 | " + chord("F", "major") + "C4:4 | " + symbol + "C4:4");
+  const string told = warning_lines(score);
+  CAPTURE(kind, text, told);
+  CHECK((told.find("printed otherwise than the file means") != string::npos) == contradicts);
+  if (contradicts) CHECK(told.find(fmt::format(": C{} on the page", text)) != string::npos);
+}

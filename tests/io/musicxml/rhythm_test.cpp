@@ -114,6 +114,21 @@ TEST_CASE("bars are numbered from the first full one, whatever the page prints")
   CHECK(bars_of(read_line(line)) == expected);
 }
 
+TEST_CASE("a meter of more beats than any bar has is left out, however it is added up") {
+  const string terms = [] {
+    string text = "1000";
+    for (int term = 1; term < 3000; ++term) text += "+1000";
+    return text;
+  }();
+  for (const string& time :
+       {"<beats>" + terms + "</beats><beat-type>4</beat-type>", string("<beats>1000+1</beats><beat-type>4</beat-type>"),
+        string("<beats>600</beats><beat-type>4</beat-type><beats>600</beats><beat-type>4</beat-type>")}) {
+    const auto score = read_line("{<attributes><time>" + time + "</time></attributes>} C4:4 | D4:4");
+    CHECK(bars_of(score) == "1@0:4 2@4:4");
+    CHECK(warning_lines(score).find("1 time signature could not be read") != string::npos);
+  }
+}
+
 TEST_CASE("what had to be repaired in the bars is told once, with a count and the bars") {
   const auto [line, expected] = GENERATE(table<string, string>({
       {"C4:4 | D4:3 | F4:4", "1 bar holds less than its meter and was filled with a rest (bar 2)"},
@@ -180,4 +195,21 @@ TEST_CASE("a tie that is only printed sounds, with a warning") {
   CHECK(notes_of(told) == "C4@0:4");
   CHECK(told.warnings.empty());
   CHECK(notes_of(read_line(printed("C", "", "<tied type=\"let-ring\"/>") + printed("C", "", ""))) == "C4@0:2 C4@2:2");
+}
+
+TEST_CASE("a first bar that lacks less than a beat may be a pickup or a slip, which is told") {
+  const auto nearly = read_line("C4:7/2 | D4:4");
+  CHECK(bars_of(nearly) == "0@-7/2:7/2 1@0:4");
+  CHECK(warning_lines(nearly).find("1 bar lacks less than a beat and was read as a pickup") != std::string::npos);
+  CHECK(read_line("C4:3 | D4:4").warnings.empty());
+}
+
+TEST_CASE("a sign to repeat bars plays their notes and chords again") {
+  const string start =
+      "{<attributes><measure-style><measure-repeat type=\"start\">1</measure-repeat></measure-style></attributes>} ";
+  const string stop = "{<attributes><measure-style><measure-repeat type=\"stop\"/></measure-style></attributes>} ";
+  const auto score = read_line("C4:2 E4:2 | " + start + "r:4 | r:4 | " + stop + "G4:4");
+  CHECK(notes_of(score) == "C4@0:2 E4@2:2 C4@4:2 E4@6:2 C4@8:2 E4@10:2 G4@12:4");
+  CHECK(warning_lines(score).find(
+            "2 bars have signs to repeat what stands before them and were played so (bars 2, 3)") != string::npos);
 }

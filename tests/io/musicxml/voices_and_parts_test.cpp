@@ -95,6 +95,46 @@ TEST_CASE("chord symbols on another part are used where the solo has none") {
   CHECK(warning_lines(odd).find("1 chord symbol cannot be read and counts as N.C. (bar 1)") != string::npos);
 }
 
+TEST_CASE("a line that goes on in another voice is one line, unless a voice is asked for") {
+  const string halves = "C5:1 D5:1 E5:1@2 F5:1@2 | G5:1@2 A5:1@2 B5:2";
+  const auto joined = read_line(halves);
+  CHECK(notes_of(joined) == "C5@0:1 D5@1:1 E5@2:1 F5@3:1 G5@4:1 A5@5:1 B5@6:2");
+  CHECK(warning_lines(joined).find("were joined to it; --voice chooses") != string::npos);
+  CHECK(notes_of(read_line(halves, {.voice = "1"})) == "C5@0:1 D5@1:1 B5@6:2");
+  const auto together = read_line("C5:1 D5:3 | G4:1@2 A4:3@2 back:4 B5:4 | E5:4");
+  CHECK(notes_of(together) == "C5@0:1 D5@1:3 B5@4:4 E5@8:4");
+}
+
+TEST_CASE("a part with a few symbols leaves the changes to one that has many") {
+  const string full = chords + "C3:4 | " + chords + "D3:4 | " + chords + "E3:4 | " + chords + "F3:4";
+  const string few =
+      "{<harmony><root><root-step>A</root-step></root><kind>minor</kind></harmony>} G4:4 | A4:4 | B4:4 | C5:4";
+  const auto both = parse_musicxml(score_of_parts(part_xml(few, "P1") + part_xml(full, "P2"), {"Sax", "Piano"}), "x");
+  CHECK(chords_of(both) == "Cmaj7@0:4 Cmaj7@4:4 Cmaj7@8:4 Cmaj7@12:4");
+  CHECK(warning_lines(both).find("of the part \"Piano\" were taken, which has them in 4 bars; the solo's own part has "
+                                 "them in 1") != string::npos);
+  const string half = chords + "C3:4 | D3:4 | " + chords + "E3:4 | F3:4";
+  const auto own = parse_musicxml(score_of_parts(part_xml(few, "P1") + part_xml(half, "P2"), {"Sax", "Piano"}), "x");
+  CHECK(chords_of(own) == "Am@0:16");
+}
+
+TEST_CASE("of two parts with one name, which was taken is told") {
+  const string two = score_of_parts(part_xml("C4:4", "P1") + part_xml("D4:4", "P2"), {"Sax", "Sax"});
+  const auto taken = parse_musicxml(two, "two.musicxml", {.part = "sax"});
+  CHECK(notes_of(taken) == "C4@0:4");
+  CHECK(warning_lines(taken).find("2 parts are called \"Sax\"; number 1 was taken") != string::npos);
+  CHECK(parse_musicxml(quartet, "quartet.musicxml", {.part = "Bass"}).warnings.empty());
+}
+
+TEST_CASE("slashes are beats to fill and no notes of the solo") {
+  const string slash =
+      "{<note><pitch><step>B</step><octave>4</octave></pitch><duration>12</duration><notehead>slash</notehead></"
+      "note>} ";
+  const auto score = read_line("C4:2 " + slash + slash + "| D4:4");
+  CHECK(notes_of(score) == "C4@0:2 D4@4:4");
+  CHECK(warning_lines(score).find("2 slashes were left out: they mark beats, not pitches (bar 1)") != string::npos);
+}
+
 TEST_CASE("a timewise score is read like a partwise one") {
   const string xml =
       "<score-timewise version=\"4.0\"><part-list><score-part "
@@ -110,6 +150,17 @@ TEST_CASE("a timewise score is read like a partwise one") {
   const auto score = parse_musicxml(xml, "timewise.xml");
   CHECK(notes_of(score) == "C4@0:4 D4@4:4");
   CHECK(score.solo.notes[1].place.element == 2);  // the rest of the other part is element 1
+}
+
+TEST_CASE("an excerpt that keeps the numbers of its page is counted from 1, which is told") {
+  const auto renumbered = [](string number) {
+    string xml = score_xml("C4:4 | D4:4");
+    return parse_musicxml(xml.replace(xml.find("number=\"1\""), 10, "number=\"" + number + "\""), "page.musicxml");
+  };
+  CHECK(warning_lines(renumbered("9")).find("the page calls the first bar 9; bars are counted from 1 here") !=
+        string::npos);
+  CHECK(renumbered("1").warnings.empty());
+  CHECK(renumbered("X1").warnings.empty());
 }
 
 TEST_CASE("each note remembers where it stands on the page") {

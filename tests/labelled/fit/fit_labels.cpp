@@ -209,12 +209,15 @@ void write_source(const std::string& path, const RowValues& values, const Option
   out << "// Written by fit_labels --strength "
       << fmt::format("{} --temperature {}", options.strength, options.temperature) << " from" << files << ":\n// "
       << notes << " labelled notes. Do not edit: set values by hand in score_table.cpp and fit again.\n"
-      << "#include \"analyzer/labels/fitted_values.hpp\"\n\nnamespace insideline {\n\n"
-      << "const std::array<int, static_cast<std::size_t>(Row::count)> fitted_values = {\n";
+      << "#include \"analyzer/labels/fitted_values.hpp\"\n\nnamespace insideline {\nnamespace {\n\n"
+      << "constexpr std::array values_by_row = {\n";
   for (Eigen::Index i = 0; i < values.size(); ++i)
     out << "    " << std::lround(values(i) * insideline::per_log_unit) << ",  // "
         << score_row(static_cast<Row>(i)).name << '\n';
-  out << "};\n\n}  // namespace insideline\n";
+  out << "};\nstatic_assert(values_by_row.size() == static_cast<std::size_t>(Row::count),\n"
+      << "              \"each row has a value: write 0 at its place and fit again\");\n\n}  // namespace\n\n"
+      << "const std::array<int, static_cast<std::size_t>(Row::count)> fitted_values = values_by_row;\n\n"
+      << "}  // namespace insideline\n";
 }
 
 Options read_options(const std::vector<std::string>& arguments) {

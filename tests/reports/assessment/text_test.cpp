@@ -95,7 +95,10 @@ TEST_CASE("right notes are not ready where the sheet was not played whole, or no
   report.assessment.all = group("all", 64, 64, 0, 0);
   report.assessment.added = 0;
   const auto said = [&] { return on_one_line(assessment_text(report, Colour::off)); };
-  CHECK_THAT(said(), Contains("Ready: surely fewer than one mistake in 8 notes, and the whole sheet without a break."));
+  CHECK_THAT(
+      said(),
+      Contains("Ready: surely fewer than one mistake in 8 notes, and the whole sheet; as all notes lie exactly on the "
+               "grid, tempo and evenness are not judged."));
   report.assessment.coverage = {.bars = {8, 32}, .silent = {{"9", "31"}, {"33", "33"}}, .left = {}};
   report.assessment.complete = false;
   CHECK_THAT(said(), Contains("Not ready: not the whole sheet was played. By the notes alone: ready: surely fewer"));
@@ -147,8 +150,10 @@ TEST_CASE("only what can be compared has a table, and no line is wider than the 
 TEST_CASE("another bound gives another verdict") {
   AssessmentReport report = sample();
   report.bound = 3;
-  CHECK_THAT(on_one_line(assessment_text(report, Colour::off)),
-             Contains("Ready: surely fewer than one mistake in 3 notes, and the whole sheet without a break."));
+  CHECK_THAT(
+      on_one_line(assessment_text(report, Colour::off)),
+      Contains("Ready: surely fewer than one mistake in 3 notes, and the whole sheet; as all notes lie exactly on the "
+               "grid, tempo and evenness are not judged."));
   report.bound = 12;
   CHECK_THAT(on_one_line(assessment_text(report, Colour::off)),
              Contains("Not ready: surely one mistake in 12 notes, or more."));

@@ -1,5 +1,6 @@
 #include "reports/printed/marks.hpp"
 
+#include "reports/text/marks.hpp"
 #include "tests/reports/sample_report.hpp"
 
 #include <catch2/catch.hpp>
@@ -54,6 +55,20 @@ TEST_CASE("a sheet about one topic leaves the rest plain") {
   CHECK(degrees.coloured.empty());
   const Marks both = annotated_marks(sample.sheet, {Topic::guide_tones, Topic::outside});
   CHECK(both.degrees == Notes{6, 7, 12});
+}
+
+TEST_CASE("what a non-chord tone does stands under it on a sheet about non-chord tones, and in the key of that sheet") {
+  const Sample sample;
+  const Marks marks = annotated_marks(sample.sheet, {Topic::non_chord_tones});
+  REQUIRE_FALSE(marks.motions.empty());
+  const Items key = legend_items(sample.sheet, marks);
+  for (const std::size_t note : marks.motions) {
+    const auto& label = sample.report.analysis.labels[note];
+    CHECK(label.role == insideline::Role::non_chord_tone);
+    CHECK(key.contains(std::string(insideline::reports::abbreviation(label.figure))));
+  }
+  CHECK(annotated_marks(sample.sheet, {Topic::tensions}).motions.empty());
+  CHECK(annotated_marks(sample.sheet, {}).motions.empty());  // there everything else needs the room
 }
 
 TEST_CASE("an arrow stands only between two notes next to each other on the sheet") {

@@ -14,6 +14,7 @@ using reports::gauge;
 using reports::in_bars;
 using reports::listed;
 using reports::paragraph;
+using reports::parsed_day;
 using reports::percent;
 using reports::share_text;
 using reports::with_capital;
@@ -70,12 +71,26 @@ TEST_CASE("bars are named once, in order, the pickup by its name") {
   CHECK(in_bars({1, 2, 3, 4, 5, 6, 7, 8, 9, 10}) == "bars 1, 2, 3, 4, 5, 6, 7, 8 and 2 more");
 }
 
+TEST_CASE("one more bar is named, and with all details every bar is") {
+  CHECK(in_bars({1, 2, 3, 4, 5, 6, 7, 8, 9}) == "bars 1, 2, 3, 4, 5, 6, 7, 8 and 9");
+  CHECK(in_bars({1, 2, 3, 4, 5, 6, 7, 8, 9, 10}, insideline::reports::Length::whole) ==
+        "bars 1, 2, 3, 4, 5, 6, 7, 8, 9 and 10");
+}
+
 TEST_CASE("a sentence begins with a capital, and a day is written year first") {
   CHECK(with_capital("bar 4") == "Bar 4");
   CHECK(with_capital("4 bars") == "4 bars");
   CHECK(with_capital("").empty());
   CHECK(day_text(std::chrono::sys_days(std::chrono::days(0))) == "1970-01-01");
   CHECK(day_text(std::chrono::year(2026) / 3 / 9) == "2026-03-09");
+}
+
+TEST_CASE("a day is read as it is written, and only if the calendar has it") {
+  CHECK(parsed_day("2026-03-09") == std::chrono::sys_days(std::chrono::year(2026) / 3 / 9));
+  CHECK(parsed_day("2024-02-29").has_value());
+  for (const char* const none : {"2026-02-29", "2026-99-99", "2026-00-01", "2026-04-31", "2026-3-9", "26-03-09",
+                                 "2026-03-09 ", "2026/03/09", "2026-0x-09", ""})
+    CHECK_FALSE(parsed_day(none).has_value());
 }
 
 TEST_CASE("a place in a bar is told as it is counted") {

@@ -1,0 +1,2 @@
+cp "$DATA/two_bars.musicxml" SOLO.MUSICXML
+insideline changes SOLO.MUSICXML

@@ -1,0 +1,1 @@
+insideline chord Ab/Bb Fm/G Ab/C
