@@ -82,13 +82,10 @@ struct Leg {
   Direction direction = Direction::ascending;      ///< never mixed
   Inversion inversion = Inversion::root_position;  ///< by its own lowest note
   bool prepared = false;  ///< a leg the other way through the same chord goes before it in the phrase
-  bool by_step = false;   ///< no two of its moves are thirds or wider: 1 b7 5
 };
 
-/// With nothing the other way through the chord before it, and by thirds: 1 b7 5 has a step of the scale in it.
-inline bool comes_straight_down(const Leg& leg) {
-  return leg.direction == Direction::descending && !leg.prepared && !leg.by_step;
-}
+/// With nothing the other way through the chord before it.
+inline bool comes_straight_down(const Leg& leg) { return leg.direction == Direction::descending && !leg.prepared; }
 
 /// A run through the members of one chord: its own, or one that is played over it.
 struct Arpeggio {

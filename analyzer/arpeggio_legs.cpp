@@ -52,19 +52,14 @@ int midi_of(const Run& run, const HeardLine& line, std::size_t at) { return line
 
 /// Members `first` to `last`, if they are enough for a leg.
 void add_leg(std::vector<Leg>& legs, const Run& run, const HeardLine& line, const Stack& stack, Leg leg) {
-  constexpr int widest_step = 2;
-  constexpr int fewest_leaps = 2;
   unsigned set = 0;
-  int leaps = 0;
   std::size_t lowest = leg.first;
   for (std::size_t at = leg.first; at <= leg.last; ++at) {
     set |= 1U << line.notes[run.members[at]].pitch_class;
     if (midi_of(run, line, at) < midi_of(run, line, lowest)) lowest = at;
-    if (at > leg.first && std::abs(midi_of(run, line, at) - midi_of(run, line, at - 1)) > widest_step) ++leaps;
   }
   if (std::popcount(set) < fewest_in_a_leg) return;
   leg.inversion = inversion_by_lowest(*stack.at(static_cast<std::size_t>(line.notes[run.members[lowest]].pitch_class)));
-  leg.by_step = leaps < fewest_leaps;
   legs.push_back(leg);
 }
 

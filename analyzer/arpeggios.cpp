@@ -164,13 +164,11 @@ std::size_t governor_of(const Run& run, const HeardLine& line, std::span<const N
   return *line.notes[run.members.front()].stretch > run.stretch ? stretch.last : stretch.first;
 }
 
-/// Up or down where one leg is all there is, but for a note that leads in or out. Between two legs the line turns, also
-/// where both go the same way.
-Direction direction_of(const std::vector<Leg>& legs, std::size_t members) {
-  if (legs.size() != 1) return Direction::mixed;
-  const Leg& leg = legs.front();
-  const std::size_t in_leg = leg.last - leg.first + 1;
-  return members <= in_leg + 1 ? leg.direction : Direction::mixed;
+/// Up or down where all legs go that way.
+Direction direction_of(const std::vector<Leg>& legs) {
+  if (legs.empty()) return Direction::mixed;
+  const auto same = [&](const Leg& leg) { return leg.direction == legs.front().direction; };
+  return std::ranges::all_of(legs, same) ? legs.front().direction : Direction::mixed;
 }
 
 Arpeggio described(const Run& run, const HeardLine& line, const Stack& own, const Harmony& harmony,
@@ -203,7 +201,7 @@ Arpeggio described(const Run& run, const HeardLine& line, const Stack& own, cons
   arpeggio.spells = speller.spelled(arpeggio, chord, set == tones, lowest);
   if (run.played) arpeggio.slipped = slip_of(set, tones, own);
   arpeggio.legs = legs_of(run, line, stack);
-  arpeggio.direction = direction_of(arpeggio.legs, run.members.size());
+  arpeggio.direction = direction_of(arpeggio.legs);
   arpeggio.repeats = repeats_a_note(run, line);
   arpeggio.octave_displaced = is_octave_displaced(run, line, stack);
   return arpeggio;

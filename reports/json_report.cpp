@@ -150,7 +150,6 @@ void write_leg(JsonWriter& json, const Arpeggio& arpeggio, const Leg& leg) {
   json.member("to", arpeggio.degrees[leg.last]);
   json.member("inversion", leg.inversion);
   json.member("prepared", leg.prepared);
-  json.member("by_step", leg.by_step);
 }
 
 void write_arpeggio(JsonWriter& json, const Arpeggio& arpeggio) {

@@ -158,24 +158,18 @@ DrillFigures descending_figures(const Chord& chord, const DrillSegment& segment,
   set.has_all_tones = down >= tones.size();
   const std::vector<Degree> guides =
       down < least || set.has_all_tones ? std::vector<Degree>{} : guides_in_arpeggio(chord);
-  // A step among three notes, as from 1 down to 7, sounds like a scale; where the range has a way in thirds, it is
-  // taken.
-  bool has_way_in_thirds = false;
-  for (std::size_t low = 0; low + down <= ladder.size(); ++low) {
-    const auto rungs = std::span(ladder).subspan(low, down);
-    has_way_in_thirds = has_way_in_thirds || (has_all(rungs, guides) && goes_in_thirds(rungs));
-  }
   for (std::size_t low = 0; low + down <= ladder.size(); ++low) {
     const Rung& top = ladder[low + down - 1];
     const auto rungs = std::span(ladder).subspan(low, down);
-    if (!has_all(rungs, guides) || (!guides.empty() && has_way_in_thirds && !goes_in_thirds(rungs))) continue;
+    if (!has_all(rungs, guides)) continue;
+    const int steps = !guides.empty() && !goes_in_thirds(rungs) ? cost_of(Charge::step_in_descent) : 0;
     for (const Rung& landing : landings) {
       if (landing.midi == top.midi) continue;
       const std::size_t begin = set.midi.size();
       set.midi.push_back(landing.midi);
       for (std::size_t i = 0; i < down; ++i) set.midi.push_back(ladder[low + down - 1 - i].midi);
       const int leap = std::abs(top.midi - landing.midi) - semitones_in_octave;
-      const int cost = std::max(0, leap) * cost_of(Charge::distance) +
+      const int cost = steps + std::max(0, leap) * cost_of(Charge::distance) +
                        (top.midi < landing.midi ? cost_of(Charge::not_from_above) : 0);
       add_figure(set, begin, shape_of(top.degree, -1), cost, settings.range);
     }

@@ -23,6 +23,7 @@ enum class Charge : std::uint8_t {
   later_cell,
   not_from_above,
   climb_first,
+  step_in_descent,
   passes_into_enclosure,
   enclosed_from_below,
   guide_motion,

@@ -189,7 +189,8 @@ bool is_header(const ChartLine& line) {
 }
 
 std::string header_word(const ChartLine& line) {
-  std::string word = in_small_letters(trimmed(line.text.substr(0, word_without_colon(line).value_or(line.text.find(':')))));
+  std::string word =
+      in_small_letters(trimmed(line.text.substr(0, word_without_colon(line).value_or(line.text.find(':')))));
   if (word == "bpm") return "tempo";
   return word == "time" || word == "time signature" || is_meter_alone(line) ? "meter" : word;
 }

@@ -102,7 +102,7 @@ const std::map<std::string, Words>& values() {
       {"--from", {"1"}},
       {"--cell", {"3 5"}},
       {"--like", {corpus + "/lantern-street.musicxml"}},
-      {"--gaps", {corpus + "/net-menders.musicxml"}},
+      {"--gaps", {corpus + "/tide-table.musicxml"}},
       {"--solo-changes", {INSIDELINE_TESTS "/cli/data/quay_steps.changes"}},
       {"--range", {"tenor-sax"}},
       {"--rhythm", {"off-beat"}},

@@ -104,7 +104,7 @@ TEST_CASE("an arpeggio in the analysis file says how it runs") {
   CHECK(arpeggio["direction"] == "ascending");
   REQUIRE(arpeggio["legs"].size() == 1);
   CHECK(arpeggio["legs"][0].dump() == R"({"first_note":0,"last_note":3,"direction":"ascending","from":"1","to":"b7",)"
-                                      R"("inversion":"root position","prepared":false,"by_step":false})");
+                                      R"("inversion":"root position","prepared":false})");
   CHECK(arpeggio["slipped_by"].is_null());
   CHECK(arpeggio["inversion"] == "root position");
   CHECK(arpeggio["spells"] == "Dm7");
