@@ -90,8 +90,11 @@ void write_summary(JsonWriter& json, const Report& report) {
     json.member("connections", summary.connections);
     write_by_name(json, "connections_by_kind", summary.connections_by_kind);
     write_share(json, "nearest_taken_share", summary.nearest_taken_share);
-    json.member("guide_tone_resolutions", summary.guide_tone_resolutions.count);
-    json.member("guide_tone_resolutions_counts", summary.guide_tone_resolutions);
+    // As many as connections with `guide_tone`; those that arrive late stand beside them.
+    const Share& guide_tones = summary.guide_tone_resolutions;
+    const Share at_once{guide_tones.count - summary.guide_tones_late, guide_tones.of};
+    json.member("guide_tone_resolutions", at_once.count);
+    json.member("guide_tone_resolutions_counts", at_once);
     json.member("guide_tones_kept", summary.guide_tones_kept);
     json.member("guide_tones_late", summary.guide_tones_late);
     json.member("chords_guessed_from_notes_alone", report.analysis.heard.first_rank);

@@ -51,6 +51,16 @@ TEST_CASE("the analysis file says where solo and changes come from") {
       R"({"solo":"sample.musicxml","changes":"sample.changes","part":"Alto Sax","sounding_minus_written":-9,"title":"Sample","hearing":null,"section":null})");
 }
 
+TEST_CASE("guide tones that arrive late stand beside those that are led home at once") {
+  reports::Report report = sample_report();
+  report.analysis.summary.guide_tone_resolutions = {3, 5};
+  report.analysis.summary.guide_tones_late = 2;
+  const Json summary = written(report)["summary"];
+  CHECK(summary["guide_tone_resolutions"] == 1);
+  CHECK(summary["guide_tone_resolutions_counts"] == Json{{"count", 1}, {"of", 5}});
+  CHECK(summary["guide_tones_late"] == 2);
+}
+
 TEST_CASE("a performance has its time feel and the seconds of its notes in the analysis file") {
   reports::Report report = sample_report();
   CHECK(written(report)["time_feel"].is_null());
