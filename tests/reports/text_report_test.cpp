@@ -56,11 +56,11 @@ TEST_CASE("the summary fits 80 columns and keeps its lines clean") {
 
 TEST_CASE("the summary asks for all that it tells") {
   const auto seed = GENERATE(range(1U, 9U));
-  const auto [solo, harmony] = random_line(seed, 32);
+  const auto line = random_line(seed, 32);
   const auto told = [&](Detail detail, reports::Length length) {
     reports::Report report;
-    report.solo = solo;
-    report.analysis = analyze(solo, harmony, {.detail = detail});
+    report.solo = line.solo;
+    report.analysis = analyze(line.solo, line.harmony, {.detail = detail});
     return text_report(report, {.length = length});
   };
   CHECK(told(Detail::first_page, reports::Length::first_page) == told(Detail::reasons, reports::Length::first_page));
