@@ -48,7 +48,7 @@ void join_channels(MidiSong& song) {
   for (auto first = song.voices.begin(); first != song.voices.end();) {
     const auto last =
         std::find_if(first, song.voices.end(), [&](const MidiVoice& voice) { return voice.track != first->track; });
-    const std::span<MidiVoice> voices(first, last);
+    const std::span<MidiVoice> voices(&*first, static_cast<std::size_t>(last - first));
     std::vector<MidiNote> notes = voices.size() > 1 ? notes_of_all(voices) : std::vector<MidiNote>{};
     if (voices.size() > 1 && have_one_sound(voices) && is_one_line(notes)) {
       MidiVoice& line = joined.emplace_back(std::move(voices.front()));

@@ -65,8 +65,8 @@ std::vector<TextGroup> text_groups(const MidiSong& song) {
 void tell_what_is_too_little(const std::vector<TextGroup>& groups, FoundChanges& found) {
   for (const TextGroup& group : groups) {
     if (!group.more_than_letters || 2 * group.readable_chords < group.texts.size()) continue;
-    const auto reads = [](const SmfText* text) { return parse_chord_symbol(readable(text->bytes)).has_value(); };
-    const auto first = std::ranges::find_if_not(group.texts, reads);
+    const auto fails = [](const SmfText* text) { return !parse_chord_symbol(readable(text->bytes)).has_value(); };
+    const auto first = std::ranges::find_if(group.texts, fails);
     found.warnings.push_back(fmt::format(
         "{} of {} texts read as chord symbols, which is too little for them to be the changes; the first that does not "
         "is '{}'",
