@@ -89,8 +89,7 @@ class Kept {
   [[nodiscard]] bool ends_straight_down(std::size_t note) const {
     return std::ranges::any_of(analysis_.arpeggios, [&](const Arpeggio& arpeggio) {
       return std::ranges::any_of(arpeggio.legs, [&](const Leg& leg) {
-        return leg.direction == Direction::descending && !leg.prepared && arpeggio.notes[leg.first] < note &&
-               note <= arpeggio.notes[leg.last];
+        return comes_straight_down(leg) && arpeggio.notes[leg.first] < note && note <= arpeggio.notes[leg.last];
       });
     });
   }

@@ -1,6 +1,7 @@
 // <harmony>: a chord symbol at its place. One that cannot be read is an unknown chord: the rest of the score can be
 // used.
 #include "analyzer/harmony/symbol_reading.hpp"
+#include "analyzer/harmony/tensions.hpp"
 #include "analyzer/shortened.hpp"
 #include "io/musicxml/numbers.hpp"
 #include "io/musicxml/part_state.hpp"
@@ -142,10 +143,6 @@ bool same_source(const MusicxmlChord& a, const MusicxmlChord& b) {
          a.inversion == b.inversion;
 }
 
-bool has_degree(const Chord& chord, const Degree& degree) {
-  return std::ranges::find(chord.tones, degree) != chord.tones.end();
-}
-
 /// Whether the printed text of a chord names another third, or a seventh that the chord has not. A text that says less,
 /// or that cannot be read, contradicts nothing.
 bool printed_otherwise(const MusicxmlChord& source, const Chord& meant) {
@@ -155,9 +152,11 @@ bool printed_otherwise(const MusicxmlChord& source, const Chord& meant) {
   if (!printed || !*printed) return false;
   constexpr Degree minor_third{3, -1};
   constexpr Degree major_third{3, 0};
-  const auto newly = [&](const Degree& degree) { return has_degree(**printed, degree) && !has_degree(meant, degree); };
-  return (newly(minor_third) && has_degree(meant, major_third)) ||
-         (newly(major_third) && has_degree(meant, minor_third)) || newly({7, -1}) || newly({7, 0});
+  const auto newly = [&](const Degree& degree) {
+    return has_tone((*printed)->tones, degree) && !has_tone(meant.tones, degree);
+  };
+  return (newly(minor_third) && has_tone(meant.tones, major_third)) ||
+         (newly(major_third) && has_tone(meant.tones, minor_third)) || newly({7, -1}) || newly({7, 0});
 }
 
 void tell_contrary_print(PartState& state, const pugi::xml_node& node, const MusicxmlChord& source,

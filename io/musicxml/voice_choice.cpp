@@ -1,5 +1,6 @@
 #include "io/musicxml/voice_choice.hpp"
 
+#include "analyzer/small_letters.hpp"
 #include "io/musicxml/numbers.hpp"
 #include "io/read_result.hpp"
 
@@ -17,11 +18,6 @@ namespace {
 /// Out of a hundred notes, this many may belong to a chord or another voice in a part that still counts as one line.
 constexpr std::size_t most_extra_notes_percent = 10;
 constexpr std::size_t most_names_listed = 12;
-
-bool same_letters(std::string_view a, std::string_view b) {
-  const auto lower = [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; };
-  return std::ranges::equal(a, b, {}, lower, lower);
-}
 
 std::size_t melody_notes(const Voice& voice) {
   const std::size_t extra = std::max(voice.chord_members, voice.hidden);
@@ -90,12 +86,12 @@ std::string listed(std::span<const Item> items, Name name) {
 
 std::size_t part_named(std::span<const PartSource> parts, const std::string& wanted, const ScoreDocument& document) {
   for (std::size_t i = 0; i < parts.size(); ++i)
-    if (same_letters(parts[i].name, wanted)) return i;
+    if (same_but_for_capitals(parts[i].name, wanted)) return i;
   if (const auto number = parse_int(wanted);
       number && *number >= 1 && static_cast<std::size_t>(*number) <= parts.size())
     return static_cast<std::size_t>(*number) - 1;
   for (std::size_t i = 0; i < parts.size(); ++i)
-    if (same_letters(parts[i].id, wanted)) return i;
+    if (same_but_for_capitals(parts[i].id, wanted)) return i;
   const std::string names =
       listed(parts, [](std::size_t i, const PartSource& part) { return fmt::format("{} \"{}\"", i + 1, part.name); });
   throw ReadError(place_of(document.file_name()),
