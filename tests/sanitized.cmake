@@ -2,6 +2,8 @@
 # by .ci/run. Only the layers are compiled once more; the tests are those of the ordinary programs, already compiled. The
 # layers stand first where they are linked, so that of what both have the watched one is taken.
 set(sanitizers -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer)
+# Undefined behaviour ends a test without a word, which is a sixth less to compile; the `sanitize` preset then says which.
+set(unsaid -fsanitize-trap=undefined)
 add_custom_target(sanitized_tests)
 
 # insideline_sanitize(LAYER [KNOWN...]): LAYER compiled with the sanitizers, and its tests over it and the layers it knows.
@@ -12,7 +14,7 @@ function(insideline_sanitize layer)
   get_target_property(sources ${plain} SOURCES)
   list(TRANSFORM sources PREPEND ${folder}/ REGEX "^[^/]")
   add_library(${watched} OBJECT EXCLUDE_FROM_ALL ${sources})
-  target_compile_options(${watched} PRIVATE ${sanitizers})
+  target_compile_options(${watched} PRIVATE ${sanitizers} ${unsaid})
   target_compile_definitions(${watched} PRIVATE $<TARGET_PROPERTY:${plain},COMPILE_DEFINITIONS>)
   target_include_directories(${watched} PRIVATE $<TARGET_PROPERTY:${plain},INCLUDE_DIRECTORIES>)
   get_target_property(libraries ${plain} LINK_LIBRARIES)

@@ -334,7 +334,7 @@ async function keepsRemarks(browser, piece) {
 
 /// Nothing is found at all, whatever is open on the page.
 async function isAccessible(browser, piece) {
-  for (const [width, dark] of [[390, false], [768, true], [1280, false]]) {
+  for (const [width, dark] of [[390, true], [1280, false]]) {
     const { context, tab } = await opened(browser, piece.page, { width, dark, hash: "#bars=2-3&ask=degree&loop=1" });
     await tab.locator("#more").click();
     await tab.evaluate(() => { for (const details of document.querySelectorAll("details")) details.open = true; });
