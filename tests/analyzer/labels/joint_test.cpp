@@ -57,4 +57,9 @@ TEST_CASE("a reading weighs after another what its rows are worth, and nothing w
   CHECK(pairs[1] == Approx(std::exp(insideline::score_value(Row::second_passing) / insideline::per_log_unit)));
   CHECK(pairs[2] == 0.0);
   CHECK(pairs[3] == 0.0);
+  const std::array<Reading, 1> first_half = {Reading{.motive = Motive::enclosure, .part = 0, .parts = 2}};
+  const std::array<Reading, 2> something_else = {passing, tone};
+  std::array<double, 2> broken_off{1.0, 1.0};
+  insideline::Joint(chain, 2).weigh(first_half, something_else, broken_off.data());
+  CHECK(broken_off == std::array{0.0, 0.0});
 }

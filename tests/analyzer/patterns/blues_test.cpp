@@ -1,8 +1,10 @@
 #include "analyzer/patterns/blues.hpp"
 
 #include "tests/support/analysed.hpp"
+#include "tests/support/melody.hpp"
 
 #include <string>
+#include <vector>
 
 #include <catch2/catch.hpp>
 
@@ -81,6 +83,22 @@ TEST_CASE("five neighbours in a minor pentatonic are a run") {
   const auto runs = patterns_in(chord, melody).pentatonic_runs;
   REQUIRE(runs.size() == (root < 0 ? 0 : 1));
   if (root >= 0) CHECK(runs[0].root == root);
+}
+
+TEST_CASE("where the key is known its own minor pentatonic counts as well as that of the chord") {
+  using Keys = std::vector<insideline::KeyChange>;
+  const auto [keys, count] = GENERATE(table<Keys, std::size_t>({
+      {Keys{}, 0},
+      {Keys{{.onset = 0, .key = {}}}, 1},  // C major
+      {Keys{{.onset = 0, .key = {.fifths = -3, .minor = true}}}, 1},
+      {Keys{{.onset = 0, .key = {.fifths = 1}}}, 0},
+      {Keys{{.onset = 0, .key = {}}, {.onset = 1, .key = {.fifths = 1}}}, 1},  // the key where it begins
+  }));
+  insideline::Solo solo = insideline::tests::solo_from(in_lengths_of("1/2", "C5 Bb4 G4 F4 Eb4 C4"));
+  solo.keys = keys;
+  const auto runs = analysed(solo, insideline::tests::harmony_from("F7@0", solo)).analysis.patterns.pentatonic_runs;
+  REQUIRE(runs.size() == count);
+  for (const auto& run : runs) CHECK(run.root == 0);
 }
 
 TEST_CASE("with the flat fifth between 4 and 5 it is a run through the blues scale") {

@@ -27,6 +27,9 @@ TEST_CASE("a phrase in the rhythm of the one before it, at the same place of the
   const std::string uneven = "r:1 Bb4:1/2 Bb4:1 Gb4:1/2 Eb4:1/2 r:1/2 | ";
   CHECK(calls_in(uneven + "r:1 Ab4:1/2 Ab4:1 F4:1/2 C4:1/2 r:1/2") == "0-3>4 ");
   CHECK(calls_in(uneven + "r:1 Ab4:1/2 Ab4:1 F4:1/2 C4:1/2 Bb3:1/2") == "0-3>4 ");  // and goes on
+  CHECK(calls_in(uneven + "r:1 Ab4:1/2 Ab4:1 F4:1/2 C4:1/4 Bb3:1/4 C4:1/4 Bb3:1/4") == "0-3>4 ");
+  CHECK(calls_in("r:1 Bb4:1/2 Bb4:1 Gb4:1/2 Eb4:1/4 C4:1/4 r:1/2 | r:1 Ab4:1/2 Ab4:1 F4:1/2 C4:1/2 Bb3:1/2") ==
+        "0-4>5 ");  // but for the last note
 }
 
 TEST_CASE("even notes, another place of the bar, another rhythm or the same notes again are no answer") {

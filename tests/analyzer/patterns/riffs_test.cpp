@@ -72,6 +72,12 @@ TEST_CASE("a riff without a rest between is cut where it begins again") {
   CHECK(riffs[0].places.size() >= 3);
 }
 
+TEST_CASE("a note that ends a riff and begins it again belongs to what begins") {
+  const std::string turn = "C5:1/2 Bb4:1/2 G4:1 F4:2 ";
+  CHECK(told(riffs_in("C7@0", turn + turn + turn + "C5:1/2 r:4")) ==
+        "4 notes: 0-3 moved 0, 4-7 moved 0, 8-11 moved 0,");
+}
+
 TEST_CASE("transposing a line, or moving it by bars, leaves its patterns") {
   CHECK(rc::check([] {
     std::string melody;

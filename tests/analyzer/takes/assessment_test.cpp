@@ -123,6 +123,8 @@ TEST_CASE("planted mistakes are found, each of its kind and in its place") {
   CHECK(found.all.missing == 1);
   CHECK(share_in(found.by_chord, "A7") == Share{4, 8});
   CHECK(share_in(found.by_bar, "bar 4") == Share{4, 8});
+  CHECK(share_in(found.by_place, "as the chord changes") == Share{3, 3});
+  CHECK(share_in(found.by_place, "inside the chord") == Share{25, 29});
   REQUIRE_FALSE(found.trouble_spots.empty());
   CHECK(found.trouble_spots.front().right.count * 2 <= found.trouble_spots.front().right.of);
   REQUIRE(found.evenness);
