@@ -106,8 +106,8 @@ void check(const AssessOptions& options) {
     throw CLI::ValidationError("--against", options.free ? "cannot be given with --free"
                                                          : "give the sheet, or --free for playing without one");
   if (options.free && options.log) throw CLI::ValidationError("--log", "cannot be given with --free");
-  if (options.player && !options.log)
-    throw CLI::ValidationError("--player", "is for the practice log; give --log FILE, too");
+  for (const auto& [option, value] : {std::pair{"--player", &options.player}, {"--day", &options.day}})
+    if (*value && !options.log) throw CLI::ValidationError(option, "is for the practice log; give --log FILE, too");
   if (options.player && options.player->find_first_not_of(" \t\r\n") == std::string::npos)
     throw CLI::ValidationError("--player", "the name is empty");
   if (options.sheet && options.take.section)
