@@ -30,10 +30,6 @@ constexpr PitchClassSet moved_up(PitchClassSet set, int semitones) {
   const unsigned wide = static_cast<unsigned>(set) << semitones;
   return static_cast<PitchClassSet>((wide | (wide >> pitch_classes)) & all);
 }
-/// Of the note that stands at `degree` of `chord`.
-inline int pitch_class_at(const Chord& chord, const Degree& degree) {
-  return (pitch_class(chord.root) + pitch_class_above_root(degree)) % pitch_classes;
-}
 PitchClassSet tone_set(const Chord& chord);
 
 /// How many notes have each pitch class.

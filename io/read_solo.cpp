@@ -1,14 +1,13 @@
 #include "io/read_solo.hpp"
 
+#include "analyzer/small_letters.hpp"
 #include "io/abc/abc.hpp"
 #include "io/audio/sound_file.hpp"
 #include "io/file_bytes.hpp"
 #include "io/midi/midi.hpp"
 #include "io/musicxml/musicxml.hpp"
 
-#include <algorithm>
 #include <array>
-#include <cctype>
 #include <string_view>
 
 namespace insideline::io {
@@ -20,9 +19,7 @@ constexpr std::string_view only_listened_to =
 
 /// ".mid" of "Take.MID".
 std::string small_ending(std::string_view file_name) {
-  std::string ending = std::filesystem::path(file_name).extension().string();
-  std::ranges::transform(ending, ending.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  return ending;
+  return in_small_letters(std::filesystem::path(file_name).extension().string());
 }
 
 struct Importer {

@@ -1,5 +1,6 @@
 #include "reports/reading_words.hpp"
 
+#include "analyzer/small_letters.hpp"
 #include "reports/text/wording.hpp"
 
 #include <fmt/format.h>
@@ -20,7 +21,7 @@ std::string distance_in_words(int semitones) {
 /// "alto saxophone": in the middle of a sentence.
 std::string instrument_in_words(const Instrument& instrument) {
   std::string name(instrument.part);
-  name.front() = static_cast<char>(name.front() - 'A' + 'a');
+  name.front() = small_letter(name.front());
   return name;
 }
 

@@ -16,10 +16,6 @@ namespace {
 constexpr std::size_t enclosing_notes = 2;
 constexpr int whole_step = 2;
 
-int class_of(const Chord& chord, const Degree& degree) {
-  return (pitch_class(chord.root) + pitch_class_above_root(degree)) % semitones_in_octave;
-}
-
 void add_single_tones(DrillFigures& set, int wanted, const PitchRange& range) {
   for (int midi = range.lowest; midi <= range.highest; ++midi) {
     if (midi % semitones_in_octave != wanted) continue;
@@ -88,8 +84,8 @@ std::vector<int> guide_classes(const Chord& chord, int voices) {
   const GuidePair pair = guide_pair(chord);
   const bool has_neither = !pair.has_third && !pair.has_seventh;
   std::vector<int> classes;
-  if (voices > 1 || pair.has_third || has_neither) classes.push_back(class_of(chord, pair.third));
-  if (voices > 1 || pair.has_seventh || has_neither) classes.push_back(class_of(chord, pair.seventh));
+  if (voices > 1 || pair.has_third || has_neither) classes.push_back(pitch_class_at(chord, pair.third));
+  if (voices > 1 || pair.has_seventh || has_neither) classes.push_back(pitch_class_at(chord, pair.seventh));
   return classes;
 }
 
@@ -100,7 +96,7 @@ std::optional<EnclosedTone> enclosed_tone(const Chord& chord) {
   const bool is_third = third->number == 3;
   const auto upper = scale_tone(chord, is_third ? 4 : 5);
   const int above = upper ? (pitch_class_above_root(*upper) - own + semitones_in_octave) % semitones_in_octave : 1;
-  return EnclosedTone{class_of(chord, *third), std::clamp(above, 1, whole_step), 1};
+  return EnclosedTone{pitch_class_at(chord, *third), std::clamp(above, 1, whole_step), 1};
 }
 
 DrillFigures guide_tone_figures(const Chord& chord, const DrillSettings& settings) {

@@ -7,6 +7,7 @@
 #include "analyzer/drills/best_figures.hpp"
 #include "analyzer/drills/guide_tone_line.hpp"
 #include "analyzer/drills/usual_scales.hpp"
+#include "analyzer/harmony/tensions.hpp"
 #include "analyzer/metre.hpp"
 #include "analyzer/spelling.hpp"
 
@@ -157,22 +158,10 @@ std::vector<std::string> short_arpeggios(const Drill& drill, std::span<const Dri
                       bars_listed(bars))};
 }
 
-bool sounds_in(const Chord& chord, const Degree& degree) {
-  return std::ranges::any_of(
-      chord.tones, [&](const Degree& tone) { return pitch_class_above_root(tone) == pitch_class_above_root(degree); });
-}
-
 /// "Cm7 (dorian)".
 std::string with_scale(const Chord& chord) {
   const std::string_view scale = usual_scale_name(chord);
   return scale.empty() ? chord.symbol : fmt::format("{} ({})", chord.symbol, scale);
-}
-
-/// Whether the chord lists the tone, in whatever octave it is named, as a note to avoid.
-bool is_avoided(const Chord& chord, const Degree& degree) {
-  return std::ranges::any_of(chord.avoid, [&](const Degree& avoided) {
-    return pitch_class_above_root(avoided) == pitch_class_above_root(degree);
-  });
 }
 
 /// The tones of a cell that no chord symbol names: what they are instead.
@@ -182,8 +171,8 @@ class OtherTones {
     constexpr int highest_own = 7;
     const auto own = own_tone(chord, tone.asked.number);
     const auto played = cell_tone(chord, tone);
-    if (!played || sounds_in(chord, *played)) return;
-    const bool has_its_own = own && (own->number <= highest_own || sounds_in(chord, *own));
+    if (!played || sounds_among(chord.tones, *played)) return;
+    const bool has_its_own = own && (own->number <= highest_own || sounds_among(chord.tones, *own));
     if (tone.exact) {
       if (has_its_own && own != played && said_.insert(chord.symbol + to_string(tone.asked)).second)
         remarks_.push_back(fmt::format("{} has {} of its own; {} is played, as the cell says.", chord.symbol,
@@ -195,7 +184,7 @@ class OtherTones {
       return;
     }
     of_scale_[to_string(*played)].insert(with_scale(chord));
-    if (is_avoided(chord, *played)) avoided_[to_string(*played)].insert(chord.symbol);
+    if (sounds_among(chord.avoid, *played)) avoided_[to_string(*played)].insert(chord.symbol);
     lowered_second_ = lowered_second_ || (quality(chord) == ChordQuality::half_diminished && played->number % 7 == 2);
   }
 

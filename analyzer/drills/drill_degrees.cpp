@@ -29,10 +29,7 @@ std::vector<Degree> cell_sounded(const DrillCell& cell, const Chord& chord, std:
     if (degrees.size() == notes.size()) break;
     const auto played = cell_tone(chord, tone);
     const Note& note = notes[degrees.size()];
-    const int sounding = pitch_class(note.pitch.name);
-    const bool sounds =
-        played && (pitch_class(chord.root) + pitch_class_above_root(*played)) % semitones_in_octave == sounding;
-    if (!sounds) return {};
+    if (!played || pitch_class_at(chord, *played) != pitch_class(note.pitch.name)) return {};
     degrees.push_back(*played);
   }
   return degrees;

@@ -182,7 +182,7 @@ bool names_a_tone_twice(std::span<const Degree> cell) {
 /// lies by its numbers.
 void add_cell(DrillFigures& set, const Chord& chord, std::span<const Degree> cell, const std::optional<Way>& way,
               std::size_t count, int cost, const PitchRange& range) {
-  const int first_class = (pitch_class(chord.root) + pitch_class_above_root(cell.front())) % semitones_in_octave;
+  const int first_class = pitch_class_at(chord, cell.front());
   const std::size_t before = set.figures.size();
   for (const int sign : {1, -1}) {
     if (way && (*way == Way::up) != (sign > 0)) continue;

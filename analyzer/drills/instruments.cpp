@@ -1,6 +1,7 @@
 #include "analyzer/drills/instruments.hpp"
 
 #include "analyzer/model/changes.hpp"
+#include "analyzer/small_letters.hpp"
 #include "analyzer/spelling.hpp"
 
 #include <algorithm>
@@ -43,10 +44,7 @@ constexpr std::array instrument_table{
 
 std::string hyphenated(std::string_view name) {
   std::string text;
-  for (const char letter : name) {
-    const bool is_upper = letter >= 'A' && letter <= 'Z';
-    text += letter == ' ' || letter == '_' ? '-' : is_upper ? static_cast<char>(letter - 'A' + 'a') : letter;
-  }
+  for (const char letter : name) text += letter == ' ' || letter == '_' ? '-' : small_letter(letter);
   return text;
 }
 

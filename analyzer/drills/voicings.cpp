@@ -15,10 +15,6 @@ constexpr int highest_voice = 76;
 
 using Voices = std::array<int, upper_voices>;
 
-int sounding_class(const Chord& chord, const Degree& degree) {
-  return (pitch_class(chord.root) + pitch_class_above_root(degree)) % semitones_in_octave;
-}
-
 /// Every way to place the four, the lowest first, no wider than `widest` and no two on one pitch.
 std::vector<Voices> placings(const Voices& classes, int widest) {
   std::vector<Voices> all;
@@ -64,7 +60,7 @@ int off_middle(const Voices& voices) { return std::abs(voices.front() + voices.b
 std::array<int, upper_voices> voiced_classes(const Chord& chord) {
   std::vector<int> classes;
   const auto add = [&](const Degree& degree) {
-    const int sounding = sounding_class(chord, degree);
+    const int sounding = pitch_class_at(chord, degree);
     if (std::ranges::find(classes, sounding) == classes.end()) classes.push_back(sounding);
   };
   for (const Degree& guide : guide_tones(chord)) add(guide);
@@ -77,7 +73,7 @@ std::array<int, upper_voices> voiced_classes(const Chord& chord) {
   std::array<int, upper_voices> four{};
   for (std::size_t i = 0; i < four.size(); ++i)
     four.at(i) = i < classes.size() ? classes[i]
-                                    : sounding_class(chord, chord.tones.at((i - classes.size()) % chord.tones.size()));
+                                    : pitch_class_at(chord, chord.tones.at((i - classes.size()) % chord.tones.size()));
   return four;
 }
 

@@ -2,10 +2,10 @@
 
 #include "analyzer/harmony/symbol_reading.hpp"
 #include "analyzer/harmony/symbol_words.hpp"
+#include "analyzer/small_letters.hpp"
 
 #include <algorithm>
 #include <array>
-#include <cctype>
 
 namespace insideline {
 namespace {
@@ -86,9 +86,7 @@ std::vector<Candidate> candidates_for(std::string_view symbol, std::size_t offse
 int edit_distance(std::string_view a, std::string_view b) {
   const auto change = [](char from, char to) {
     if (from == to) return 0;
-    const bool same_letter =
-        std::tolower(static_cast<unsigned char>(from)) == std::tolower(static_cast<unsigned char>(to));
-    return same_letter ? 1 : one_edit;
+    return small_letter(from) == small_letter(to) ? 1 : one_edit;
   };
   const std::size_t width = b.size() + 1;
   std::vector<int> table((a.size() + 1) * width);

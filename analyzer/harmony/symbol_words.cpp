@@ -1,5 +1,7 @@
 #include "analyzer/harmony/symbol_words.hpp"
 
+#include "analyzer/small_letters.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cctype>
@@ -115,12 +117,6 @@ constexpr std::span<const Spelling> accidental_signs = [] {
 }();
 static_assert(std::ranges::count_if(spellings, is_sharp_or_flat) == std::ssize(accidental_signs));
 
-constexpr char in_lower_case(char letter) {
-  constexpr char to_lower_case = 'a' - 'A';
-  return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter + to_lower_case) : letter;
-}
-constexpr bool same_letter(char a, char b) { return in_lower_case(a) == in_lower_case(b); }
-
 /// The spellings by the small form of their first letter, in the order of the table.
 struct SpellingsByLetter {
   static constexpr std::uint8_t none = std::size(spellings);
@@ -131,19 +127,18 @@ struct SpellingsByLetter {
     first.fill(none);
     for (std::uint8_t row = none; row-- > 0;) {
       next.at(row) = first_of(spellings[row].text.front());
-      first.at(static_cast<unsigned char>(in_lower_case(spellings[row].text.front()))) = row;
+      first.at(static_cast<unsigned char>(small_letter(spellings[row].text.front()))) = row;
     }
   }
   [[nodiscard]] constexpr std::uint8_t first_of(char letter) const {
-    return first[static_cast<unsigned char>(in_lower_case(letter))];
+    return first[static_cast<unsigned char>(small_letter(letter))];
   }
 };
 constexpr SpellingsByLetter by_letter;
 
 bool begins_with(std::string_view text, const Spelling& spelling) {
   if (spelling.match == Case::exact) return text.starts_with(spelling.text);
-  return text.size() >= spelling.text.size() &&
-         std::equal(spelling.text.begin(), spelling.text.end(), text.begin(), same_letter);
+  return same_but_for_capitals(text.substr(0, spelling.text.size()), spelling.text);
 }
 
 /// The length of the UTF-8 sequence at the front of `text`; none where the bytes are not UTF-8.

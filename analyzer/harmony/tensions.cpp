@@ -14,11 +14,6 @@ bool has_number(const Tones& tones, int number) {
   return std::ranges::any_of(tones, [&](const Degree& degree) { return degree.number == number; });
 }
 
-bool sounds(const Tones& tones, const Degree& degree) {
-  const int above_root = pitch_class_above_root(degree);
-  return std::ranges::find(tones, above_root, pitch_class_above_root) != tones.end();
-}
-
 bool has_major_third(const Tones& t) { return has_tone(t, {3, 0}); }
 bool has_minor_third(const Tones& t) { return !has_major_third(t) && has_tone(t, {3, -1}); }
 bool dominant(const Tones& t) { return has_major_third(t) && has_tone(t, {7, -1}); }
@@ -77,7 +72,7 @@ const std::vector<TensionRow>& tension_rows() {
 /// A colour is welcome unless its key is taken, or the chord has another form of it: b9 in the chord keeps 9 out,
 /// and 9 keeps b9 and #9 out; b9 and #9 go together.
 bool is_welcome(const Tones& tones, const Degree& tension) {
-  if (sounds(tones, tension)) return false;
+  if (sounds_among(tones, tension)) return false;
   const bool natural_there = has_tone(tones, {tension.number, 0});
   if (tension.alter != 0) return !natural_there;
   if (tension.number == 7) return !has_number(tones, 7) || has_tone(tones, {7, -2});
@@ -87,7 +82,7 @@ bool is_welcome(const Tones& tones, const Degree& tension) {
 
 /// A raised eleventh, fifth or ninth in the chord settles the question of the natural one.
 bool is_avoided(const Tones& tones, const Degree& degree) {
-  if (sounds(tones, degree)) return false;
+  if (sounds_among(tones, degree)) return false;
   const bool eleventh_raised = has_tone(tones, {11, 1}) || has_tone(tones, {5, -1});
   return !(degree == Degree{11, 0} && eleventh_raised);
 }
@@ -128,9 +123,9 @@ bool spells_out_altered(std::span<const Degree> tones) {
 
 void colour_altered(Chord& chord) {
   for (const Degree& tension : altered_tensions)
-    if (!sounds(chord.tones, tension)) chord.tensions.push_back(tension);
+    if (!sounds_among(chord.tones, tension)) chord.tensions.push_back(tension);
   for (const Degree& degree : altered_avoid)
-    if (!sounds(chord.tones, degree)) chord.avoid.push_back(degree);
+    if (!sounds_among(chord.tones, degree)) chord.avoid.push_back(degree);
 }
 
 void colour_naturally(Chord& chord) {
@@ -169,6 +164,11 @@ Chord make_chord(std::string symbol, const NoteName& root, std::vector<Degree> t
 
 bool has_tone(const std::vector<Degree>& tones, const Degree& degree) {
   return std::ranges::find(tones, degree) != tones.end();
+}
+
+bool sounds_among(const std::vector<Degree>& tones, const Degree& degree) {
+  const int above_root = pitch_class_above_root(degree);
+  return std::ranges::find(tones, above_root, pitch_class_above_root) != tones.end();
 }
 
 std::vector<Degree> spelled_out_tones(const Chord& chord) {

@@ -20,6 +20,8 @@ Chord make_chord(std::string symbol, const NoteName& root, std::vector<Degree> t
                  const std::optional<NoteName>& bass = std::nullopt, Colouring colouring = Colouring::natural);
 
 bool has_tone(const std::vector<Degree>& tones, const Degree& degree);
+/// Whether one of the tones sounds as `degree` does, in whatever octave and by whatever letter it is named.
+bool sounds_among(const std::vector<Degree>& tones, const Degree& degree);
 
 /// Every degree of a chord as other notations need them: for an altered dominant its tensions are among them.
 std::vector<Degree> spelled_out_tones(const Chord& chord);

@@ -89,6 +89,11 @@ struct NoteContext {
   std::optional<std::size_t> hangs_into;  ///< a chord it still sounds over, however many changes on, and is no tone of
 };
 
+/// A chord tone, or one of the next chord less than a beat before it.
+inline bool stands(const NoteContext& note) {
+  return note.is_tone || (note.is_tone_of_next && note.to_change < note.beat);
+}
+
 /// The notes of one chain in order; `solo.notes` without its grace notes.
 using Chain = std::vector<NoteContext>;
 

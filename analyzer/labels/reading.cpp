@@ -91,11 +91,6 @@ class Readings {
          .placement = rises ? Placement::retardation : Placement::suspension});
   }
 
-  /// A chord tone, or one of the next chord less than a beat before it.
-  [[nodiscard]] static bool stands(const NoteContext& note) {
-    return note.is_tone || (note.is_tone_of_next && note.to_change < note.beat);
-  }
-
   /// Back to the note it left, to the same letter raised or lowered, or to the one before it. A step that does not
   /// reach back so far ends between the two, and where a chord tone stands there, both have closed in on it.
   [[nodiscard]] bool comes_back() const {

@@ -240,9 +240,7 @@ class RowChooser {
   /// none takes a beat or is longer than the one before it.
   [[nodiscard]] bool closes_in_from_above(const Reading& reading) const {
     if (here_.out->semitones != 1) return false;
-    const NoteContext& target = chain_[index_ + 1];
-    const bool early_tone = target.is_tone_of_next && target.to_change < target.beat;
-    if (!target.is_tone && !early_tone) return false;
+    if (!stands(chain_[index_ + 1])) return false;
     const std::size_t before = reading.motive == Motive::closing_enclosure ? 1 : reading.part;
     for (std::size_t i = index_ - before; i < index_; ++i)
       if (chain_[i].length >= chain_[i].beat || chain_[i + 1].length > chain_[i].length) return false;

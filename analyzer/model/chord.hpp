@@ -46,6 +46,11 @@ std::optional<Degree> seventh_of(const Chord& chord);
 /// The tones that tell the chord from others: third and seventh, as far as it has them.
 std::vector<Degree> guide_tones(const Chord& chord);
 
+/// The pitch class (0..11) of the note that stands at `degree` of `chord`.
+inline int pitch_class_at(const Chord& chord, const Degree& degree) {
+  return (pitch_class(chord.root) + pitch_class_above_root(degree)) % semitones_in_octave;
+}
+
 /// The tone or tension of `chord` with this pitch class (0..11), if it is one.
 std::optional<Degree> tone_with(const Chord& chord, int pitch_class);
 std::optional<Degree> tension_with(const Chord& chord, int pitch_class);

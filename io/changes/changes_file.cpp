@@ -1,6 +1,7 @@
 #include "io/changes/changes_file.hpp"
 
 #include "analyzer/shortened.hpp"
+#include "analyzer/small_letters.hpp"
 #include "io/changes/chart_headers.hpp"
 #include "io/changes/chart_reader.hpp"
 #include "io/changes/chart_text.hpp"
@@ -11,7 +12,6 @@
 
 #include <algorithm>
 #include <array>
-#include <cctype>
 #include <iterator>
 #include <optional>
 #include <string>
@@ -36,12 +36,6 @@ ChartHeaders take_headers(const ChartText& chart, const std::vector<ChartLine>& 
       read_header(headers, chart, line);
   }
   return headers;
-}
-
-std::string in_small_letters(std::string_view text) {
-  std::string letters(text);
-  std::ranges::transform(letters, letters.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  return letters;
 }
 
 /// Lays the written bars out in the order they are played.

@@ -1,5 +1,7 @@
 #include "io/musicxml/jump_words.hpp"
 
+#include "analyzer/small_letters.hpp"
+
 #include <algorithm>
 #include <array>
 #include <string>
@@ -49,8 +51,8 @@ JumpPhrase phrase_in(std::string_view words) {
   constexpr std::size_t longest = 40;
   if (words.size() > longest) return {};
   std::string text;
-  for (const char c : words) {
-    if (c >= 'A' && c <= 'Z') text.push_back(static_cast<char>(c - 'A' + 'a'));
+  for (const char written : words) {
+    const char c = small_letter(written);
     if ((c >= 'a' && c <= 'z') || is_figure(c)) text.push_back(c);
   }
   JumpPhrase phrase{text};

@@ -1,5 +1,6 @@
 #include "reports/assessment/words.hpp"
 
+#include "analyzer/small_letters.hpp"
 #include "analyzer/takes/take_verdict.hpp"
 #include "reports/assessment/course_words.hpp"
 #include "reports/practice_log/words.hpp"
@@ -115,7 +116,7 @@ std::string readiness_in_words(const Share& right, int bound) {
 
 std::string notes_alone_in_words(const Share& right, int bound) {
   std::string words = readiness_in_words(right, bound);
-  words.front() = static_cast<char>(words.front() - 'A' + 'a');
+  words.front() = small_letter(words.front());
   return "By the notes alone: " + words;
 }
 
